@@ -1,0 +1,89 @@
+namespace ScNet;
+
+/// <summary>The codes of all findings. A code never changes its meaning.</summary>
+public static class DiagnosticCodes
+{
+    /// <summary>The document is not valid TOML.</summary>
+    public const string Syntax = "syntax";
+
+    /// <summary>A key that the netlist document does not have.</summary>
+    public const string UnknownKey = "unknown-key";
+
+    /// <summary>A key or table that must be there is missing.</summary>
+    public const string MissingKey = "missing-key";
+
+    /// <summary>A value of the wrong type or form.</summary>
+    public const string WrongValue = "wrong-value";
+
+    /// <summary>Two elements, modes or phases share a name.</summary>
+    public const string DuplicateName = "duplicate-name";
+
+    /// <summary>A phase number or name that the converter does not have.</summary>
+    public const string UnknownPhase = "unknown-phase";
+
+    /// <summary>A mode names a switch that the converter does not have.</summary>
+    public const string UnknownSwitch = "unknown-switch";
+
+    /// <summary>A value that is not finite and positive (or not finite and at least zero for an ESR).</summary>
+    public const string ValueOutOfRange = "value-out-of-range";
+
+    /// <summary>Duties that do not sum to one.</summary>
+    public const string DutySum = "duty-sum";
+
+    /// <summary>Fewer than two phases.</summary>
+    public const string TooFewPhases = "too-few-phases";
+
+    /// <summary>Both terminals of an element lie on one node.</summary>
+    public const string SameNode = "same-node";
+
+    /// <summary>Input, output and reference are not three different nodes.</summary>
+    public const string PortClash = "port-clash";
+
+    /// <summary>Input or output node that no element touches.</summary>
+    public const string PortUnconnected = "port-unconnected";
+
+    /// <summary>Both "on" in the switches and a table of modes.</summary>
+    public const string OnAndModes = "on-and-modes";
+
+    /// <summary>A file that cannot be read.</summary>
+    public const string FileUnreadable = "file-unreadable";
+
+    /// <summary>A file larger than the reader accepts.</summary>
+    public const string FileTooLarge = "file-too-large";
+
+    /// <summary>Closed switches connect the input to the reference.</summary>
+    public const string InputShorted = "input-shorted";
+
+    /// <summary>Closed switches connect a stiff output to the reference.</summary>
+    public const string OutputShorted = "output-shorted";
+
+    /// <summary>Closed switches short a capacitor that other loops require to hold a voltage.</summary>
+    public const string CapacitorShorted = "capacitor-shorted";
+
+    /// <summary>Loops of different phases demand different voltages.</summary>
+    public const string VoltageConflict = "voltage-conflict";
+
+    /// <summary>No charge can ever reach the output.</summary>
+    public const string OutputNeverCharged = "output-never-charged";
+
+    /// <summary>Charge to the output would pass a capacitor in one direction only.</summary>
+    public const string CapacitorUnbalanced = "capacitor-unbalanced";
+
+    /// <summary>The network forces the output to zero volts.</summary>
+    public const string ZeroRatio = "zero-ratio";
+
+    /// <summary>A load current with no path in some phase.</summary>
+    public const string LoadInterrupted = "load-interrupted";
+
+    /// <summary>A capacitor that is in no loop in any phase.</summary>
+    public const string CapacitorUnconnected = "capacitor-unconnected";
+
+    /// <summary>A connected capacitor whose voltage nothing fixes.</summary>
+    public const string CapacitorVoltageUndetermined = "capacitor-voltage-undetermined";
+
+    /// <summary>A node that only one terminal touches.</summary>
+    public const string FloatingTerminal = "floating-terminal";
+
+    /// <summary>The charge flow is not settled by topology.</summary>
+    public const string FlowUndetermined = "flow-undetermined";
+}

@@ -1,0 +1,29 @@
+namespace ScNet;
+
+/// <summary>One way to run a converter: for each switch the phases in which it is closed.</summary>
+public sealed class Mode
+{
+    /// <summary>The name of the only mode of a converter that is not reconfigured.</summary>
+    public const string DefaultName = "default";
+
+    private readonly PhaseSet[] _closedPhases;
+
+    internal Mode(string name, int index, PhaseSet[] closedPhases)
+    {
+        Name = name;
+        Index = index;
+        _closedPhases = closedPhases;
+    }
+
+    /// <summary>The name, unique among the modes of the converter.</summary>
+    public string Name { get; }
+
+    /// <summary>The position in <see cref="Converter.Modes"/>, from 0.</summary>
+    public int Index { get; }
+
+    /// <summary>The phases in which each switch is closed; index as in <see cref="Converter.Switches"/>.</summary>
+    public IReadOnlyList<PhaseSet> ClosedPhases => _closedPhases;
+
+    /// <summary>The name.</summary>
+    public override string ToString() => Name;
+}

@@ -1,0 +1,137 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+using Fractions;
+
+namespace ScNet.Netlists;
+
+/// <summary>
+/// Describes a converter step by step. Mistakes are collected and reported together when it is built.
+/// Not safe on several threads; the converter it builds is.
+/// </summary>
+public sealed class ConverterBuilder
+{
+    private readonly NetlistDeclaration _declaration;
+
+    internal ConverterBuilder(string name)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(name);
+        _declaration = new NetlistDeclaration { Name = name };
+    }
+
+    /// <summary>The node held by the input source.</summary>
+    public ConverterBuilder Input(string node)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(node);
+        _declaration.Input = new(node);
+        return this;
+    }
+
+    /// <summary>The node the load hangs on.</summary>
+    /// <param name="node">The node's name.</param>
+    /// <param name="load">What hangs on it.</param>
+    public ConverterBuilder Output(string node, LoadKind load = LoadKind.Stiff)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(node);
+        _declaration.Output = new(node);
+        _declaration.Load = load;
+        return this;
+    }
+
+    /// <summary>A number of equal phases. Without this, or duties, or names, there are two.</summary>
+    public ConverterBuilder Phases(int count)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(count);
+        _declaration.PhaseCount = new(count);
+        return this;
+    }
+
+    /// <summary>The names of the phases, in their order.</summary>
+    public ConverterBuilder PhaseNames(params string[] names)
+    {
+        ArgumentNullException.ThrowIfNull(names);
+        _declaration.PhaseNames = new([.. names.Select(n => new Declared<string>(n))]);
+        return this;
+    }
+
+    /// <summary>The duty of each phase as a fraction of the period, taken as the decimal written (0.3 is 3/10); they sum to 1.</summary>
+    public ConverterBuilder Duties(params double[] duties)
+    {
+        ArgumentNullException.ThrowIfNull(duties);
+        return Duties([.. duties.Select(ExactDecimal)]);
+    }
+
+    /// <summary>The duty of each phase as an exact fraction of the period; they sum to 1.</summary>
+    public ConverterBuilder Duties(params Fraction[] duties)
+    {
+        ArgumentNullException.ThrowIfNull(duties);
+        _declaration.Duties = new([.. duties]);
+        return this;
+    }
+
+    /// <summary>Adds a capacitor.</summary>
+    /// <param name="name">The name, unique among all elements.</param>
+    /// <param name="positive">The node of the positive plate.</param>
+    /// <param name="bottom">The node of the bottom plate.</param>
+    /// <param name="farads">Capacitance in farads (F).</param>
+    /// <param name="esrOhms">Equivalent series resistance in ohms (Ω).</param>
+    public ConverterBuilder Capacitor(string name, string positive, string bottom, double farads = 1, double esrOhms = 0)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(name);
+        ArgumentException.ThrowIfNullOrEmpty(positive);
+        ArgumentException.ThrowIfNullOrEmpty(bottom);
+        _declaration.Capacitors.Add(new(new(name), positive, bottom, new(farads), new(esrOhms)));
+        return this;
+    }
+
+    /// <summary>Adds a switch.</summary>
+    /// <param name="name">The name, unique among all elements.</param>
+    /// <param name="first">The node of the first terminal.</param>
+    /// <param name="second">The node of the second terminal.</param>
+    /// <param name="on">The phases in which it is closed; left out where <see cref="Mode"/> says it.</param>
+    /// <param name="ohms">On-resistance in ohms (Ω).</param>
+    public ConverterBuilder Switch(string name, string first, string second, PhaseSet on = default, double ohms = 1)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(name);
+        ArgumentException.ThrowIfNullOrEmpty(first);
+        ArgumentException.ThrowIfNullOrEmpty(second);
+        Declared<DeclaredPhase[]>? phases = on.Count > 0 ? new(Declare(on)) : null;
+        _declaration.Switches.Add(new(new(name), first, second, new(ohms), phases));
+        return this;
+    }
+
+    /// <summary>Adds a mode of a converter that can be reconfigured. A switch that it does not name stays open in it.</summary>
+    /// <param name="name">The name, unique among the modes.</param>
+    /// <param name="closed">Each switch that closes, with the phases in which it does.</param>
+    public ConverterBuilder Mode(string name, params (string Switch, PhaseSet On)[] closed)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(name);
+        ArgumentNullException.ThrowIfNull(closed);
+        _declaration.Modes.Add(new(new(name), [.. closed.Select(c => new DeclaredClosing(new(c.Switch), Declare(c.On)))]));
+        return this;
+    }
+
+    /// <summary>The converter.</summary>
+    /// <exception cref="ScNetException">The description has mistakes; the exception carries all of them.</exception>
+    public Converter Build() => TryBuild(out Converter? converter, out IReadOnlyList<Diagnostic> diagnostics)
+        ? converter
+        : throw new ScNetException($"'{_declaration.Name}' cannot be built:", diagnostics);
+
+    /// <summary>Builds the converter, or tells every mistake of the description.</summary>
+    /// <param name="converter">The converter, or null where there are mistakes.</param>
+    /// <param name="diagnostics">Every mistake; where there is none, the warnings.</param>
+    /// <returns>Whether there is a converter.</returns>
+    public bool TryBuild([NotNullWhen(true)] out Converter? converter, out IReadOnlyList<Diagnostic> diagnostics)
+    {
+        ConverterAssembly assembly = ConverterAssembly.Of(_declaration);
+        converter = assembly.Converter;
+        diagnostics = assembly.Diagnostics;
+        return converter is not null;
+    }
+
+    private static DeclaredPhase[] Declare(PhaseSet phases) => [.. phases.Select(p => new DeclaredPhase(p))];
+
+    // The shortest decimal that reads back as the same double: what the user wrote.
+    private static Fraction ExactDecimal(double value) => double.IsFinite(value)
+        ? Fraction.FromString(value.ToString("R", CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture)
+        : throw new ArgumentException($"Expected finite duties, but got {value}.");
+}
