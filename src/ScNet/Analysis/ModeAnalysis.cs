@@ -1,0 +1,63 @@
+namespace ScNet.Analysis;
+
+/// <summary>
+/// Everything about one mode of a converter: ideal point, charge flow, both limits and blocking
+/// voltages, or the reasons why there are none.
+/// </summary>
+public sealed class ModeAnalysis
+{
+    private readonly ModeResults? _results;
+
+    internal ModeAnalysis(Converter converter, Mode mode, IReadOnlyList<Diagnostic> diagnostics, ModeResults? results)
+    {
+        Converter = converter;
+        Mode = mode;
+        Diagnostics = diagnostics;
+        _results = results;
+    }
+
+    /// <summary>The converter.</summary>
+    public Converter Converter { get; }
+
+    /// <summary>The mode.</summary>
+    public Mode Mode { get; }
+
+    /// <summary>Whether the mode has a meaningful result. The results throw a <see cref="ScNetException"/> where it has not.</summary>
+    public bool HasResult => _results is not null;
+
+    /// <summary>Every finding: at least one error where there is no result, else the warnings.</summary>
+    public IReadOnlyList<Diagnostic> Diagnostics { get; }
+
+    /// <summary>The ideal conversion ratio, the same as <see cref="IdealPoint.Ratio"/>.</summary>
+    /// <exception cref="ScNetException">The mode has no result.</exception>
+    public Quantity Ratio => Results.IdealPoint.Ratio;
+
+    /// <summary>Ratio, capacitor voltages and node potentials without load.</summary>
+    /// <exception cref="ScNetException">The mode has no result.</exception>
+    public IdealPoint IdealPoint => Results.IdealPoint;
+
+    /// <summary>The charge multipliers.</summary>
+    /// <exception cref="ScNetException">The mode has no result.</exception>
+    public ChargeFlow ChargeFlow => Results.ChargeFlow;
+
+    /// <summary>The output impedance at low frequency.</summary>
+    /// <exception cref="ScNetException">The mode has no result.</exception>
+    public SlowSwitchingLimit SlowSwitchingLimit => Results.SlowSwitchingLimit;
+
+    /// <summary>The output impedance at high frequency.</summary>
+    /// <exception cref="ScNetException">The mode has no result.</exception>
+    public FastSwitchingLimit FastSwitchingLimit => Results.FastSwitchingLimit;
+
+    /// <summary>The voltages that the open switches block.</summary>
+    /// <exception cref="ScNetException">The mode has no result.</exception>
+    public BlockingVoltages BlockingVoltages => Results.BlockingVoltages;
+
+    private ModeResults Results => _results
+        ?? throw new ScNetException($"Mode '{Mode.Name}' of '{Converter.Name}' has no result:", Diagnostics);
+
+    /// <summary>Analyses one mode.</summary>
+    /// <param name="converter">The converter.</param>
+    /// <param name="mode">One of its modes.</param>
+    /// <exception cref="ArgumentException">The mode is not one of the converter's.</exception>
+    public static ModeAnalysis Of(Converter converter, Mode mode) => ModeSolver.Solve(converter, mode);
+}

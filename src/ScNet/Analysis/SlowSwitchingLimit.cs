@@ -1,0 +1,28 @@
+namespace ScNet.Analysis;
+
+/// <summary>
+/// The output impedance at low frequency, where charge moves in impulses between equilibria:
+/// R = Σ coefficient / (C · f) over the capacitors, with coefficient = Σ (a)² / 2 over the phases.
+/// </summary>
+/// <remarks>Source: docs/theory/exact-steady-state.md, "The two limits"; Seeman and Sanders 2008 (from memory).</remarks>
+public sealed class SlowSwitchingLimit
+{
+    internal SlowSwitchingLimit(Quantity[] coefficients, double ohmsAtOneHertz)
+    {
+        Coefficients = coefficients;
+        OhmsAtOneHertz = ohmsAtOneHertz;
+    }
+
+    /// <summary>The coefficient of each capacitor, without a unit; index as in <see cref="Converter.Capacitors"/>.</summary>
+    public IReadOnlyList<Quantity> Coefficients { get; }
+
+    /// <summary>The limit in ohms (Ω) at a switching frequency of 1 Hz.</summary>
+    public double OhmsAtOneHertz { get; }
+
+    /// <summary>The limit in ohms (Ω) at a switching frequency.</summary>
+    /// <param name="frequencyHz">Switching frequency, one period per cycle, in hertz (Hz).</param>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is not finite and positive.</exception>
+    public double Ohms(double frequencyHz) => Guard.IsInRange(frequencyHz, allowZero: false)
+        ? OhmsAtOneHertz / frequencyHz
+        : throw new ArgumentOutOfRangeException(nameof(frequencyHz), frequencyHz, "Expected a finite, positive frequency.");
+}
