@@ -6,7 +6,7 @@ namespace ScNet.Tests.Documentation;
 /// <summary>Takes the C# snippets out of a page. None can opt out of being run.</summary>
 internal static class SnippetReader
 {
-    private static readonly string[] s_otherSpellings = ["c#", "cs", "C#", "CSharp", "Csharp", "CS"];
+    private static readonly string[] _otherSpellings = ["c#", "cs", "C#", "CSharp", "Csharp", "CS"];
 
     /// <summary>The pages of the repository that may hold snippets, relative to its root, with forward slashes.</summary>
     public static IEnumerable<string> Pages()
@@ -28,7 +28,7 @@ internal static class SnippetReader
         foreach (FencedCodeBlock block in Markdown.Parse(markdown).Descendants<FencedCodeBlock>())
         {
             int line = block.Line + 1;
-            if (s_otherSpellings.Contains(block.Info))
+            if (_otherSpellings.Contains(block.Info))
             {
                 throw new SnippetException(page, line, $"expected a fence named 'csharp', but it is named '{block.Info}'.");
             }

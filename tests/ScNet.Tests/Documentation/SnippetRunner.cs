@@ -13,12 +13,12 @@ namespace ScNet.Tests.Documentation;
 /// </summary>
 internal static class SnippetRunner
 {
-    private static readonly TimeSpan s_minute = TimeSpan.FromMinutes(1);
+    private static readonly TimeSpan _minute = TimeSpan.FromMinutes(1);
 
     // A newer version of a platform assembly than a package was built with: the SDK silences it in every project.
-    private static readonly string[] s_silencedByEveryProject = ["CS1701", "CS1702"];
+    private static readonly string[] _silencedByEveryProject = ["CS1701", "CS1702"];
 
-    private static readonly ScriptOptions s_options = ScriptOptions.Default
+    private static readonly ScriptOptions _options = ScriptOptions.Default
         .AddReferences(typeof(Converter).Assembly, typeof(Fraction).Assembly)
         .AddImports(["System", "System.Collections.Generic", "System.IO", "System.Linq", .. NamespacesOfTheLibrary()]);
 
@@ -41,7 +41,7 @@ internal static class SnippetRunner
             {
                 await using StringWriter output = new(CultureInfo.InvariantCulture);
                 Console.SetOut(TextWriter.Synchronized(output));
-                state = await RunAsync(snippet, state, patience ?? s_minute);
+                state = await RunAsync(snippet, state, patience ?? _minute);
                 Compare(snippet, output.ToString());
             }
         }
@@ -58,10 +58,10 @@ internal static class SnippetRunner
     private static async Task<ScriptState<object>> RunAsync(Snippet snippet, ScriptState<object>? before, TimeSpan patience)
     {
         Script<object> script = before is null
-            ? CSharpScript.Create(snippet.Code, s_options)
-            : before.Script.ContinueWith(snippet.Code, s_options);
+            ? CSharpScript.Create(snippet.Code, _options)
+            : before.Script.ContinueWith(snippet.Code, _options);
         string faults = string.Join("; ", script.Compile()
-            .Where(d => d.Severity >= Severity.Warning && !s_silencedByEveryProject.Contains(d.Id)));
+            .Where(d => d.Severity >= Severity.Warning && !_silencedByEveryProject.Contains(d.Id)));
         if (faults.Length > 0)
         {
             throw new SnippetException(snippet.Page, snippet.Line, $"does not compile cleanly: {faults}");

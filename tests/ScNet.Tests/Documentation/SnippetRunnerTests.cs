@@ -76,7 +76,7 @@ public sealed class SnippetRunnerTests
         try
         {
             CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo("de-DE");
-            await RunAsync("```csharp\nConsole.WriteLine(0.5);\n```\n```text\n0.5\n```\n");
+            await RunAsync("```csharp\nConsole.WriteLine($\"{0.5}\");\n```\n```text\n0.5\n```\n");
         }
         finally
         {
