@@ -34,11 +34,12 @@ internal sealed class DocumentErrors(string? file)
     /// <summary>These and the other errors in the order of the document, with a closing line where some had to be left out.</summary>
     public Diagnostic[] With(IReadOnlyList<Diagnostic> others)
     {
+        Diagnostic[] otherErrors = [.. others.Where(o => o.Severity == DiagnosticSeverity.Error)];
         Diagnostic[] all = [.. _errors
-            .Concat(others.Where(o => o.Severity == DiagnosticSeverity.Error))
+            .Concat(otherErrors)
             .OrderBy(d => d.Position?.Line).ThenBy(d => d.Position?.Column)
             .Take(MaximumCount)];
-        int more = Count + others.Count - all.Length;
+        int more = Count + otherErrors.Length - all.Length;
         return more <= 0 ? all : [.. all, new Diagnostic(
             DiagnosticSeverity.Error,
             all[^1].Code,

@@ -110,6 +110,7 @@ internal sealed class ElementReader(ValueReader values, KeyCheck keys, PhaseRead
             ? text.Value
             : values.Text(item?.Value, between.Position, null, $"a node of {kind} {Quoted.Name(name)}", element);
 
+    // a sound value, the rule in a large document, is read without composing the words for a message
     private Declared<double>? ReadValue(DocumentTable body, string key, string what, string name, string[] element) =>
         body.Find(key) is not { } entry ? null
             : entry.Value is IntegerValueSyntax or FloatValueSyntax { Value: > double.NegativeInfinity and < double.PositiveInfinity }

@@ -10,12 +10,13 @@ internal static class NetlistFile
     public const int MaximumLength = 16 * 1024 * 1024;
 
     /// <summary>
-    /// The most signs that structure a document ('=', ',', '.', '[', '{' and line ends): each costs the
-    /// parser about a kilobyte. An element takes about ten of them.
+    /// The most signs that structure a document ('=', ',', '.', '[', '{', '\\', line ends and other control
+    /// characters): each can cost the parser a kilobyte. An element takes about ten of them.
     /// </summary>
     public const int MaximumSigns = 1_000_000;
 
-    private static readonly SearchValues<char> s_signs = SearchValues.Create("=,.[{\n");
+    private static readonly SearchValues<char> s_signs = SearchValues.Create(
+        ['=', ',', '.', '[', '{', '\\', '\x7F', .. Enumerable.Range(0, ' ').Select(c => (char)c).Where(c => c != '\t')]);
 
     /// <summary>Whether a text is small enough to be parsed; reported where it is not.</summary>
     public static bool IsAcceptable(string text, DocumentErrors errors)
@@ -30,7 +31,14 @@ internal static class NetlistFile
         long signs = text.Length <= MaximumSigns ? 0 : CountSigns(text);
         if (signs > MaximumSigns)
         {
-            ReportLarge(signs, whole, errors, "signs of structure (= , . [ { and line ends)", MaximumSigns);
+            ReportLarge(signs, whole, errors, "signs of structure (= , . [ { \\ and line ends)", MaximumSigns);
+            return false;
+        }
+
+        int lone = IndexOfLoneSurrogate(text);
+        if (lone >= 0)
+        {
+            errors.Add(DiagnosticCodes.Syntax, $"Half a character (U+{(int)text[lone]:X4}) is no text. Remove it.", PositionAfter(text.AsSpan(0, lone), errors.File));
             return false;
         }
 
@@ -132,14 +140,41 @@ internal static class NetlistFile
             return new string(characters, 0, written);
         }
 
-        int line = 1 + characters.AsSpan(0, written).Count('\n');
-        int column = 1;
-        for (int i = characters.AsSpan(0, written).LastIndexOf('\n') + 1; i < written; i++)
+        errors.Add(DiagnosticCodes.FileUnreadable, $"The file is not UTF-8 text: the byte 0x{bytes[read]:X2} does not belong here. Save the file as UTF-8.", PositionAfter(characters.AsSpan(0, written), path));
+        return null;
+    }
+
+    private static int IndexOfLoneSurrogate(string text)
+    {
+        int i = 0;
+        while (i < text.Length)
         {
-            column += char.IsLowSurrogate(characters[i]) ? 0 : 1;
+            int next = text.AsSpan(i).IndexOfAnyInRange('\uD800', '\uDFFF');
+            if (next < 0)
+            {
+                break;
+            }
+
+            i += next;
+            if (i + 1 >= text.Length || !char.IsSurrogatePair(text[i], text[i + 1]))
+            {
+                return i;
+            }
+
+            i += 2;
         }
 
-        errors.Add(DiagnosticCodes.FileUnreadable, $"The file is not UTF-8 text: the byte 0x{bytes[read]:X2} does not belong here. Save the file as UTF-8.", new SourcePosition(path, line, column));
-        return null;
+        return -1;
+    }
+
+    private static SourcePosition PositionAfter(ReadOnlySpan<char> text, string? file)
+    {
+        int column = 1;
+        foreach (char c in text[(text.LastIndexOf('\n') + 1)..])
+        {
+            column += char.IsLowSurrogate(c) ? 0 : 1;
+        }
+
+        return new SourcePosition(file, 1 + text.Count('\n'), column);
     }
 }

@@ -26,6 +26,16 @@ internal sealed class TextStatements
         }
     }
 
+    /// <summary>The place, from 1, of the line end that closes the text.</summary>
+    public (int Line, int Column) End
+    {
+        get
+        {
+            int last = Math.Max(0, _starts.Count - 2);
+            return (last + 1, Math.Max(1, Line(last).Length));
+        }
+    }
+
     /// <summary>The document without the statements blanked out; every other one keeps its place.</summary>
     public string Text => new(_text);
 

@@ -28,6 +28,13 @@ internal static class TomlText
     /// <returns>The syntax tree without the statements in error; null where the rest would be misleading.</returns>
     public static DocumentSyntax? Parse(string text, DocumentErrors errors)
     {
+        // the parser fails on a backslash at the very end of a text
+        bool isPadded = !text.EndsWith('\n');
+        if (isPadded)
+        {
+            text += "\n";
+        }
+
         if ((text.Length <= LargeLength || FirstError(text) is null) && ParseTree(text) is { HasErrors: false } document)
         {
             return document;
@@ -45,8 +52,9 @@ internal static class TomlText
                 return misleading ? null : ParseTree(rest) is { HasErrors: false } tree && errors.Count > 0 ? tree : ReportAny(rest, errors);
             }
 
-            StatementRange range = statements.Around(error.Value.Line);
-            Report(range, error.Value, errors);
+            TomlError found = isPadded ? error.Value.Before(statements.End) : error.Value;
+            StatementRange range = statements.Around(found.Line);
+            Report(range, found, errors);
             if (!statements.Blank(range))
             {
                 break;
@@ -96,7 +104,7 @@ internal static class TomlText
         {
             return SyntaxParser.Parse(text, null!, validate: false);
         }
-        catch (TomlException)
+        catch (Exception exception) when (exception is TomlException || IsFault(exception))
         {
             return null;
         }
@@ -123,7 +131,15 @@ internal static class TomlText
                 Clean(first?.Message ?? exception.Message),
                 isDepth);
         }
+        catch (Exception exception) when (IsFault(exception))
+        {
+            return new TomlError(1, 1, Clean(null), false);
+        }
     }
+
+    // a fault of the parser on a malformed text is a mistake of the text to the user
+    private static bool IsFault(Exception exception) =>
+        exception is ArgumentException or InvalidOperationException or FormatException or OverflowException or IndexOutOfRangeException;
 
     private static string Clean(string? message)
     {
@@ -131,5 +147,9 @@ internal static class TomlText
         return text.Length > 200 ? string.Concat(text.AsSpan(0, 200), "….") : text + ".";
     }
 
-    private readonly record struct TomlError(int Line, int Column, string Message, bool IsDepth);
+    private readonly record struct TomlError(int Line, int Column, string Message, bool IsDepth)
+    {
+        /// <summary>The same error, at the end of the text where it lies behind it.</summary>
+        public TomlError Before((int Line, int Column) end) => Line > end.Line ? this with { Line = end.Line, Column = end.Column } : this;
+    }
 }
