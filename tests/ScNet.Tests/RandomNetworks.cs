@@ -49,7 +49,7 @@ internal static class RandomNetworks
         from ohms in s_ohms.Array[places.Length]
         select Place(places, duties, farads, ohms);
 
-    /// <summary>Members of the families with new values, phases repeated or empty, and up to three changes.</summary>
+    /// <summary>Members of the families with new values, phases repeated or empty, and up to two changes.</summary>
     public static Gen<NetworkSketch> Mutated { get; } =
         from family in Gen.Int[0, s_families.Length - 1].Select(i => s_families[i])
         from order in Gen.OneOf(Gen.Const(new[] { 1, 2 }), Gen.Shuffle(new[] { 1, 2, 0 }), Gen.Int[0, 2].Array[2, MaximumPhases])
@@ -57,10 +57,10 @@ internal static class RandomNetworks
         from farads in s_farads.Array[family.Capacitors.Count]
         from esr in s_esrOhms.Array[family.Capacitors.Count]
         from ohms in s_ohms.Array[family.Switches.Count]
-        from changes in Gen.Select(Gen.Int[0, 9], Gen.Int[0, 99], Gen.Int[0, 99], s_phases, s_ohms).Array[0, 3]
+        from changes in Gen.Select(Gen.Int[0, 9], Gen.Int[0, 99], Gen.Int[0, 99], s_phases, s_ohms).Array[0, 2]
         select changes.Aggregate(Revalue(family, order, duties, farads, esr, ohms), Change);
 
-    /// <summary>A mixture of all, about half of which have a result.</summary>
+    /// <summary>A mixture of all; about two in five have a result.</summary>
     public static Gen<NetworkSketch> Any { get; } = Gen.Frequency((1, Scattered), (2, Placed), (6, Mutated));
 
     /// <summary>

@@ -82,6 +82,7 @@ public sealed class OutcomeLaws
             },
             iter: Iterations);
         string shares = $"{results} results, {byValues} by values, {current} current loads, {manyPhases} of many phases, {warned} with warnings, {failed} failed of {Iterations}";
+        Console.WriteLine(shares);
         Assert.True(results > 0.3 * Iterations && failed > 0.2 * Iterations, shares);
         Assert.True(byValues > 0.05 * Iterations && current > 0.03 * Iterations, shares);
         Assert.True(manyPhases > 0.1 * Iterations && warned > 0.02 * Iterations, shares);
