@@ -13,15 +13,17 @@ public sealed class ExampleNetlistsTests
 
     private static readonly string s_directory = FindExamples();
 
-    public static TheoryData<string> Files =>
-        [.. Directory.EnumerateFiles(s_directory, "*.toml").Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal)];
+    private static readonly string[] s_files =
+        [.. Directory.EnumerateFiles(s_directory, "*.toml").Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
+
+    public static TheoryData<string> Files => [.. s_files];
 
     [Fact]
     public void There_are_at_least_seven_netlists_and_one_of_them_has_three_gears()
     {
-        Assert.True(Files.Count() >= 7);
-        Assert.Contains(Files, row => Read((string)row[0]).Modes.Select(m => m.Name).Distinct().Count() >= 3);
-        Assert.Contains(Files, row => Read((string)row[0]).Phases.Count == 3);
+        Assert.True(s_files.Length >= 7);
+        Assert.Contains(s_files, file => Claims(file, RatioMark).Distinct().Count() >= 3);
+        Assert.Contains(s_files, file => Read(file).Phases.Count == 3);
     }
 
     [Theory]
