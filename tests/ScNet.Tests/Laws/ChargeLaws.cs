@@ -119,8 +119,8 @@ public sealed class ChargeLaws
                 Add(converter.Switches.Select((s, i) => (s.FirstNode, s.SecondNode, flow.Switches[i].InPhase(number))));
             }
 
-            // The slow flow knows the ports only where topology decides or the load is a current.
-            bool portsKnown = switches || flow.DeterminedBy == FlowDetermination.Topology;
+            // The ports' numbers belong to the fast flow; the slow one shares only their fractions.
+            bool portsKnown = switches || flow.Input.Concat(flow.Output).All(q => q.IsExact);
             bool outputKnown = portsKnown || converter.Load == LoadKind.Current;
             leaving[sets[converter.InputNode]].Add(-flow.Input.InPhase(number));
             leaving[sets[converter.OutputNode]].Add(flow.Output.InPhase(number));
