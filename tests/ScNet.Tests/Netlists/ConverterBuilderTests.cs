@@ -16,7 +16,7 @@ public sealed class ConverterBuilderTests
         Converter converter = Half().Build();
 
         Assert.Equal(["gnd", "vin", "vout", "p", "n"], converter.Nodes);
-        Assert.Equal((3, 4), (converter.Network.CapacitorFirst[0], converter.Network.CapacitorSecond[0]));
+        Assert.Equal((3, 4), (converter.Network.BranchFirst[0], converter.Network.BranchSecond[0]));
         Assert.Equal([true, true, false, false], converter.Network.ClosedIn(0, 0).ToArray());
         Assert.Equal([false, false, true, true], converter.Network.ClosedIn(0, 1).ToArray());
         Assert.Empty(converter.Warnings);
