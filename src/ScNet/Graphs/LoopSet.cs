@@ -7,8 +7,9 @@ namespace ScNet.Graphs;
 /// </summary>
 /// <remarks>
 /// The sign of a branch is 1 where the loop runs through it from its first terminal to its second.
-/// A loop that repeats another phase's loop of the same capacitor with sources only is left out: that
-/// capacitor's voltage never changes, so no charge flows in either (docs/theory/exact-steady-state.md).
+/// A loop that repeats another phase's loop of the same capacitor with sources only is set aside: at the
+/// ideal point and in the slow-switching limit that capacitor's voltage never changes, so no charge flows
+/// in either (docs/theory/exact-steady-state.md). <see cref="Repeats"/> keeps them for the fast limit.
 /// </remarks>
 internal sealed class LoopSet
 {
@@ -41,6 +42,11 @@ internal sealed class LoopSet
     /// <summary>The phases, from 0, in which a current load has no path.</summary>
     public List<int> InterruptedPhases { get; } = [];
 
+    /// <summary>
+    /// The loops set aside, in pairs: the one that stayed at 2k, the one set aside at 2k + 1; null where there is none.
+    /// </summary>
+    public LoopSet? Repeats { get; private set; }
+
     public int Phase(int loop) => _phase[loop];
 
     public bool IsLoadLoop(int loop) => loop >= Count - LoadLoopCount;
@@ -69,12 +75,13 @@ internal sealed class LoopSet
             }
         }
 
-        loops.DropRepeats();
         if (network.Load == LoadKind.Current)
         {
             loops.CloseThroughLoad();
         }
 
+        // last, since a capacitor that carries the load's current in some phase does change its voltage
+        loops.DropRepeats();
         return loops;
     }
 
@@ -195,10 +202,21 @@ internal sealed class LoopSet
             }
         }
 
+        Repeats ??= new LoopSet(_network, _forests);
         for (int k = own.Count - 1; k > 0; k--)
         {
+            Repeats.Copy(this, own[0]);
+            Repeats.Copy(this, own[k]);
             Drop(own[k]);
         }
+    }
+
+    private void Copy(LoopSet source, int loop)
+    {
+        _branches.AddRange(source.Branches(loop));
+        _signs.AddRange(source.Signs(loop));
+        _start.Add(_branches.Count);
+        _phase.Add(source._phase[loop]);
     }
 
     // Both start at the same capacitor and go on through one or two sources, whose order may differ.
