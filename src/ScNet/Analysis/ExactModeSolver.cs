@@ -54,7 +54,7 @@ internal sealed class ExactModeSolver
         }
 
         LoopSolution<T> solution = LoopSolution<T>.Of(_network, loops);
-        if (!findings.CheckConflicts(solution, loops) || !findings.CheckOutput(solution))
+        if (!findings.CheckConflicts(solution, loops) || !findings.CheckOutput(solution, loops))
         {
             return Failed(findings);
         }
@@ -63,7 +63,7 @@ internal sealed class ExactModeSolver
         bool[] unconnected = solution.Unconnected();
         List<Rational<T>[]> free = solution.FreeVoltages(unconnected);
         findings.CheckCapacitors(unconnected, free);
-        return findings.CheckRatio(voltages[_network.OutputBranch].IsZero)
+        return findings.CheckRatio(voltages, solution, loops)
             ? Collect(findings, loops, solution, voltages, unconnected, free)
             : Failed(findings);
     }

@@ -28,6 +28,17 @@ internal sealed class LoopSolution<T>
 
     public static LoopSolution<T> Of(SwitchedNetwork network, LoopSet loops) => new(network, loops);
 
+    /// <summary>Adds the voltage equation of one loop as a row: one column per branch, the input's last.</summary>
+    public static void AddEquation(SparseRows<T> rows, LoopSet loops, int loop)
+    {
+        int row = rows.AddRow();
+        ReadOnlySpan<int> branches = loops.Branches(loop), signs = loops.Signs(loop);
+        for (int e = 0; e < branches.Length; e++)
+        {
+            rows.Append(row, branches[e], T.CreateTruncating(signs[e]));
+        }
+    }
+
     /// <summary>Whether the equations fix the output's voltage.</summary>
     public bool IsOutputFixed => _elimination.IsPivotColumn(_network.OutputBranch);
 
@@ -141,12 +152,7 @@ internal sealed class LoopSolution<T>
         int single = _loops.Count - _loops.LoadLoopCount;
         for (int loop = 0; loop < single; loop++)
         {
-            int row = rows.AddRow();
-            ReadOnlySpan<int> branches = _loops.Branches(loop), signs = _loops.Signs(loop);
-            for (int e = 0; e < branches.Length; e++)
-            {
-                rows.Append(row, branches[e], T.CreateTruncating(signs[e]));
-            }
+            AddEquation(rows, _loops, loop);
         }
 
         if (_loops.LoadLoopCount > 0)

@@ -85,6 +85,37 @@ internal sealed class LoopSet
         return loops;
     }
 
+    /// <summary>The branches that a chain of loops joins with one branch, over all phases; one flag per branch.</summary>
+    public bool[] Reach(int branch)
+    {
+        var reached = new bool[_network.BranchCount];
+        reached[branch] = true;
+        for (bool isGrowing = true; isGrowing;)
+        {
+            isGrowing = false;
+            for (int loop = 0; loop < Count; loop++)
+            {
+                bool touches = false, isWhole = true;
+                foreach (int member in Branches(loop))
+                {
+                    touches |= reached[member];
+                    isWhole &= reached[member];
+                }
+
+                if (touches && !isWhole)
+                {
+                    isGrowing = true;
+                    foreach (int member in Branches(loop))
+                    {
+                        reached[member] = true;
+                    }
+                }
+            }
+        }
+
+        return reached;
+    }
+
     private ReadOnlySpan<int> Slice(List<int> items, int loop) =>
         System.Runtime.InteropServices.CollectionsMarshal.AsSpan(items)[_start[loop].._start[loop + 1]];
 
