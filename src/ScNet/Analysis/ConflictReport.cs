@@ -13,17 +13,20 @@ internal sealed class ConflictReport(Converter converter, PhaseForest[] forests,
     private readonly SwitchedNetwork _network = converter.Network;
     private readonly LoopDescriptions _descriptions = new(converter, forests, loops);
 
-    /// <summary>One finding per contradiction; what reduces to the same loops is told once.</summary>
+    /// <summary>
+    /// The findings, those of the fewest loops first. One mistake often shows in several contradictions, so
+    /// a contradiction that shares a loop with one already told is left for when that one is solved.
+    /// </summary>
     /// <param name="conflicts">Combinations of loops whose voltages do not add up.</param>
     public IEnumerable<Diagnostic> Report<T>(List<Rational<T>[]> conflicts)
         where T : struct, IBinaryInteger<T>
     {
-        HashSet<string> seen = [];
-        foreach (Rational<T>[] conflict in conflicts)
+        HashSet<int> told = [];
+        foreach (int[] members in conflicts.Select(c => Reduce<T>([.. Enumerable.Range(0, loops.Count).Where(l => !c[l].IsZero)])).OrderBy(m => m.Length))
         {
-            int[] members = Reduce<T>([.. Enumerable.Range(0, loops.Count).Where(l => !conflict[l].IsZero)]);
-            if (seen.Add(string.Join(',', members)))
+            if (!told.Overlaps(members))
             {
+                told.UnionWith(members);
                 yield return Describe(members);
             }
         }
@@ -85,13 +88,12 @@ internal sealed class ConflictReport(Converter converter, PhaseForest[] forests,
         int shorted = Array.FindIndex(members, l => loops.Branches(l).Length == 1);
         if (shorted < 0)
         {
-            int[] phases = [.. members.Select(loops.Phase).Distinct()];
+            // never of one phase alone: within a phase every loop has a capacitor of its own
             return new Diagnostic(
                 DiagnosticSeverity.Error,
                 DiagnosticCodes.VoltageConflict,
                 $"No voltages satisfy these loops together: {_descriptions.Demands(members)}. Change the switches of any one of them.",
-                [.. capacitors, .. members.SelectMany(_descriptions.Switches).Distinct()],
-                phases.Length == 1 ? phases[0] + 1 : null);
+                [.. capacitors, .. members.SelectMany(_descriptions.Switches).Distinct()]);
         }
 
         int loop = members[shorted];
