@@ -1,0 +1,41 @@
+using ScNet.Design;
+
+namespace ScNet.Tests.Design;
+
+public sealed class ComparisonConditionsTests
+{
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-1)]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    public void A_value_that_is_not_finite_and_positive_is_refused_by_its_name(double value)
+    {
+        Assert.Equal("inputVoltageVolts", Refusal(() => new ComparisonConditions(value, 1)));
+        Assert.Equal("deviceRatingVolts", Refusal(() => new ComparisonConditions(1, value)));
+        Assert.Equal("totalCapacitanceFarads", Refusal(() => new ComparisonConditions(1, 1, totalCapacitanceFarads: value)));
+        Assert.Equal("totalConductanceSiemens", Refusal(() => new ComparisonConditions(1, 1, totalConductanceSiemens: value)));
+        Assert.Equal("frequencyHz", Refusal(() => new ComparisonConditions(1, 1, frequencyHz: value)));
+    }
+
+    [Fact]
+    public void The_defaults_make_both_limits_pure_numbers()
+    {
+        ComparisonConditions conditions = new(1, 1);
+        Assert.Equal(1, conditions.TotalCapacitanceFarads * conditions.FrequencyHz, 1e-15);
+        Assert.Equal(1, conditions.TotalConductanceSiemens);
+    }
+
+    [Theory]
+    [InlineData(1e-300)]
+    [InlineData(1e300)]
+    public void The_extremes_of_voltage_are_taken(double volts)
+    {
+        ComparisonConditions conditions = new(volts, volts);
+        Assert.Equal(volts, conditions.Volts(Quantity.Exact(1)));
+        Assert.Equal(volts / 2, conditions.Volts(Quantity.Numeric(0.5)));
+        Assert.Null(conditions.Volts(Quantity.Undetermined));
+    }
+
+    private static string? Refusal(Func<object> create) => Assert.Throws<ArgumentOutOfRangeException>(create).ParamName;
+}
