@@ -102,7 +102,7 @@ public sealed class Converter
 
     /// <summary>
     /// The same topology with other component values. What topology alone decides need not be computed
-    /// again: the exact part of an analysis is shared.
+    /// again: see <see cref="Analysis.ModeAnalysis.WithValuesOf"/>.
     /// </summary>
     /// <param name="capacitancesFarads">Capacitances in farads, index as in <see cref="Capacitors"/>; null keeps them.</param>
     /// <param name="onResistancesOhms">On-resistances in ohms, index as in <see cref="Switches"/>; null keeps them.</param>

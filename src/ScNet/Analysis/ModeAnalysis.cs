@@ -6,13 +6,14 @@ namespace ScNet.Analysis;
 /// </summary>
 public sealed class ModeAnalysis
 {
+    private readonly ExactMode _exact;
     private readonly ModeResults? _results;
 
-    internal ModeAnalysis(Converter converter, Mode mode, IReadOnlyList<Diagnostic> diagnostics, ModeResults? results)
+    internal ModeAnalysis(Converter converter, Mode mode, ExactMode exact, ModeResults? results)
     {
         Converter = converter;
         Mode = mode;
-        Diagnostics = diagnostics;
+        _exact = exact;
         _results = results;
     }
 
@@ -26,7 +27,7 @@ public sealed class ModeAnalysis
     public bool HasResult => _results is not null;
 
     /// <summary>Every finding: at least one error where there is no result, else the warnings.</summary>
-    public IReadOnlyList<Diagnostic> Diagnostics { get; }
+    public IReadOnlyList<Diagnostic> Diagnostics => _exact.Diagnostics;
 
     /// <summary>The ideal conversion ratio, the same as <see cref="IdealPoint.Ratio"/>.</summary>
     /// <exception cref="ScNetException">The mode has no result.</exception>
@@ -38,15 +39,15 @@ public sealed class ModeAnalysis
 
     /// <summary>The charge multipliers.</summary>
     /// <exception cref="ScNetException">The mode has no result.</exception>
-    public ChargeFlow ChargeFlow => Results.ChargeFlow;
+    public ChargeFlow ChargeFlow => Results.Loaded.ChargeFlow;
 
     /// <summary>The output impedance at low frequency.</summary>
     /// <exception cref="ScNetException">The mode has no result.</exception>
-    public SlowSwitchingLimit SlowSwitchingLimit => Results.SlowSwitchingLimit;
+    public SlowSwitchingLimit SlowSwitchingLimit => Results.Loaded.SlowSwitchingLimit;
 
     /// <summary>The output impedance at high frequency.</summary>
     /// <exception cref="ScNetException">The mode has no result.</exception>
-    public FastSwitchingLimit FastSwitchingLimit => Results.FastSwitchingLimit;
+    public FastSwitchingLimit FastSwitchingLimit => Results.Loaded.FastSwitchingLimit;
 
     /// <summary>The voltages that the open switches block.</summary>
     /// <exception cref="ScNetException">The mode has no result.</exception>
@@ -60,4 +61,18 @@ public sealed class ModeAnalysis
     /// <param name="mode">One of its modes.</param>
     /// <exception cref="ArgumentException">The mode is not one of the converter's.</exception>
     public static ModeAnalysis Of(Converter converter, Mode mode) => ModeSolver.Solve(converter, mode);
+
+    /// <summary>
+    /// The same analysis with the component values of another converter of the same topology; what
+    /// topology decides is not computed again.
+    /// </summary>
+    /// <param name="converter">A converter made from this one's by <see cref="Converter.WithValues"/>.</param>
+    /// <exception cref="ArgumentException">The converter has another topology.</exception>
+    public ModeAnalysis WithValuesOf(Converter converter)
+    {
+        ArgumentNullException.ThrowIfNull(converter);
+        return ReferenceEquals(converter.Network, Converter.Network)
+            ? ModeSolver.Join(converter, Mode, _exact)
+            : throw new ArgumentException($"Expected a converter made from '{Converter.Name}' by {nameof(Converter.WithValues)}, but '{converter.Name}' was built by itself.", nameof(converter));
+    }
 }

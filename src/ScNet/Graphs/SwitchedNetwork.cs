@@ -6,40 +6,96 @@ namespace ScNet.Graphs;
 /// A converter as plain integers: what every mode and phase of it shares, without names and without
 /// component values. Node 0 is the reference.
 /// </summary>
+/// <remarks>
+/// Branches whose voltage is held are numbered capacitors first, then the output, then the input. A
+/// stiff output is such a branch; with a current load the output's number stands for its average voltage.
+/// </remarks>
 internal sealed class SwitchedNetwork
 {
     public const int Reference = 0;
 
-    public required int NodeCount { get; init; }
+    public SwitchedNetwork(
+        int nodeCount,
+        int input,
+        int output,
+        LoadKind load,
+        (int[] First, int[] Second) capacitors,
+        (int[] First, int[] Second) switches,
+        Fraction[] duties,
+        bool[][] closed)
+    {
+        NodeCount = nodeCount;
+        Input = input;
+        Output = output;
+        Load = load;
+        Duties = duties;
+        Closed = closed;
+        SwitchFirst = switches.First;
+        SwitchSecond = switches.Second;
+        CapacitorCount = capacitors.First.Length;
+        BranchFirst = [.. capacitors.First, output, input];
+        BranchSecond = [.. capacitors.Second, Reference, Reference];
+        SwitchIncidence = Incidence.Of(nodeCount, SwitchFirst, SwitchSecond, Sequence(SwitchCount));
+        BranchIncidence = Incidence.Of(nodeCount, BranchFirst, BranchSecond, SourcesFirst());
+    }
 
-    public required int Input { get; init; }
+    public int NodeCount { get; }
 
-    public required int Output { get; init; }
+    public int Input { get; }
 
-    public required LoadKind Load { get; init; }
+    public int Output { get; }
 
-    /// <summary>First and second node of each capacitor.</summary>
-    public required int[] CapacitorFirst { get; init; }
+    public LoadKind Load { get; }
 
-    public required int[] CapacitorSecond { get; init; }
-
-    /// <summary>First and second node of each switch.</summary>
-    public required int[] SwitchFirst { get; init; }
-
-    public required int[] SwitchSecond { get; init; }
-
-    /// <summary>The duty of each phase.</summary>
-    public required Fraction[] Duties { get; init; }
+    public Fraction[] Duties { get; }
 
     /// <summary>Per mode: whether switch s is closed in phase j, at index j · SwitchCount + s.</summary>
-    public required bool[][] Closed { get; init; }
+    public bool[][] Closed { get; }
 
-    public int CapacitorCount => CapacitorFirst.Length;
+    /// <summary>First and second node of each switch.</summary>
+    public int[] SwitchFirst { get; }
+
+    public int[] SwitchSecond { get; }
+
+    /// <summary>First and second node of each branch whose voltage is held.</summary>
+    public int[] BranchFirst { get; }
+
+    public int[] BranchSecond { get; }
+
+    /// <summary>The switches at each node, open or closed.</summary>
+    public Incidence SwitchIncidence { get; }
+
+    /// <summary>The branches of held voltage at each node, sources before capacitors.</summary>
+    public Incidence BranchIncidence { get; }
+
+    public int CapacitorCount { get; }
 
     public int SwitchCount => SwitchFirst.Length;
 
     public int PhaseCount => Duties.Length;
 
+    public int OutputBranch => CapacitorCount;
+
+    public int InputBranch => CapacitorCount + 1;
+
+    public int BranchCount => CapacitorCount + 2;
+
     /// <summary>The switches closed in one phase of a mode, one flag per switch.</summary>
     public ReadOnlySpan<bool> ClosedIn(int mode, int phase) => Closed[mode].AsSpan(phase * SwitchCount, SwitchCount);
+
+    private static int[] Sequence(int count)
+    {
+        var sequence = new int[count];
+        for (int i = 0; i < count; i++)
+        {
+            sequence[i] = i;
+        }
+
+        return sequence;
+    }
+
+    // A search that meets sources first puts them into the tree, so that loops name capacitors where they can.
+    private int[] SourcesFirst() => Load == LoadKind.Stiff
+        ? [InputBranch, OutputBranch, .. Sequence(CapacitorCount)]
+        : [InputBranch, .. Sequence(CapacitorCount)];
 }

@@ -292,19 +292,15 @@ internal sealed class ConverterAssembly
         int[] capacitorSecond = [.. _declaration.Capacitors.Select(c => NodeOf(c.Bottom))];
         int[] switchFirst = [.. _declaration.Switches.Select(s => NodeOf(s.First))];
         int[] switchSecond = [.. _declaration.Switches.Select(s => NodeOf(s.Second))];
-        return new SwitchedNetwork
-        {
-            NodeCount = _nodes.Count,
-            Input = input,
-            Output = output,
-            Load = _declaration.Load,
-            CapacitorFirst = capacitorFirst,
-            CapacitorSecond = capacitorSecond,
-            SwitchFirst = switchFirst,
-            SwitchSecond = switchSecond,
-            Duties = [.. phases.Select(p => p.Duty)],
-            Closed = [.. modes.Select(m => Flags(m, phases.Length))],
-        };
+        return new SwitchedNetwork(
+            _nodes.Count,
+            input,
+            output,
+            _declaration.Load,
+            (capacitorFirst, capacitorSecond),
+            (switchFirst, switchSecond),
+            [.. phases.Select(p => p.Duty)],
+            [.. modes.Select(m => Flags(m, phases.Length))]);
     }
 
     private static bool[] Flags(Mode mode, int phaseCount)
@@ -337,7 +333,7 @@ internal sealed class ConverterAssembly
     private void FindFloatingTerminals(SwitchedNetwork network)
     {
         var touches = new int[network.NodeCount];
-        foreach (int[] ends in new[] { network.CapacitorFirst, network.CapacitorSecond, network.SwitchFirst, network.SwitchSecond })
+        foreach (int[] ends in new[] { network.BranchFirst, network.BranchSecond, network.SwitchFirst, network.SwitchSecond })
         {
             foreach (int node in ends)
             {

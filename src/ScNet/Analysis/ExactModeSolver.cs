@@ -1,0 +1,172 @@
+using System.Numerics;
+using ScNet.Exact;
+using ScNet.Graphs;
+
+namespace ScNet.Analysis;
+
+/// <summary>Finds what topology alone says about a mode, in the stages of the design page.</summary>
+internal sealed class ExactModeSolver
+{
+    private readonly SwitchedNetwork _network;
+    private readonly Converter _converter;
+    private readonly Mode _mode;
+    private readonly PhaseForest[] _forests;
+
+    private ExactModeSolver(Converter converter, Mode mode)
+    {
+        _network = converter.Network;
+        _converter = converter;
+        _mode = mode;
+        _forests = new PhaseForest[_network.PhaseCount];
+        for (int phase = 0; phase < _forests.Length; phase++)
+        {
+            _forests[phase] = PhaseForest.Of(_network, _network.ClosedIn(mode.Index, phase));
+        }
+    }
+
+    /// <summary>Solves on machine integers, and again on big integers where those overflow.</summary>
+    public static ExactMode Solve(Converter converter, Mode mode)
+    {
+        ExactModeSolver solver = new(converter, mode);
+        try
+        {
+            return solver.Solve<long>();
+        }
+        catch (OverflowException)
+        {
+            return solver.Solve<BigInteger>();
+        }
+    }
+
+    private ExactMode Solve<T>()
+        where T : struct, IBinaryInteger<T>
+    {
+        ModeFindings findings = new(_converter, _forests);
+        if (!findings.CheckShorts())
+        {
+            return Failed(findings);
+        }
+
+        LoopSet loops = LoopSet.Of(_network, _forests);
+        if (!findings.CheckLoad(loops))
+        {
+            return Failed(findings);
+        }
+
+        LoopSolution<T> solution = LoopSolution<T>.Of(_network, loops);
+        if (!findings.CheckConflicts(solution, loops) || !findings.CheckOutput(solution))
+        {
+            return Failed(findings);
+        }
+
+        Rational<T>[] voltages = solution.Voltages();
+        bool[] unconnected = solution.Unconnected();
+        List<Rational<T>[]> free = solution.FreeVoltages(unconnected);
+        findings.CheckCapacitors(unconnected, free);
+        return findings.CheckRatio(voltages[_network.OutputBranch].IsZero)
+            ? Collect(findings, loops, solution, voltages, unconnected, free)
+            : Failed(findings);
+    }
+
+    private static ExactMode Failed(ModeFindings findings) => new() { Diagnostics = findings.All };
+
+    private ExactMode Collect<T>(
+        ModeFindings findings, LoopSet loops, LoopSolution<T> solution, Rational<T>[] voltages, bool[] unconnected, List<Rational<T>[]> free)
+        where T : struct, IBinaryInteger<T>
+    {
+        int phases = _network.PhaseCount;
+        (PhaseTable nodes, PhaseTable blocking) = FindPotentials(voltages, free, unconnected);
+        BranchFlow<T> flow = BranchFlow<T>.Of(_network, _forests, loops, solution.LoopCharges());
+        Rational<T>[] inverseDuties = InverseDuties<T>();
+        return new ExactMode
+        {
+            Diagnostics = findings.All,
+            IdealPoint = new IdealPoint(
+                voltages[_network.OutputBranch].ToQuantity(), CapacitorVoltages(voltages, free, unconnected), nodes),
+            BlockingVoltages = new BlockingVoltages(blocking),
+            Branches = ToQuantities(flow.Branches),
+            Switches = ToQuantities(flow.Switches),
+            SlowCoefficients = LimitCoefficients.Slow<T>(flow.Branches, _network.CapacitorCount, phases),
+            FastCapacitorCoefficients = LimitCoefficients.Fast(flow.Branches, _network.CapacitorCount, phases, inverseDuties),
+            FastSwitchCoefficients = LimitCoefficients.Fast(flow.Switches, _network.SwitchCount, phases, inverseDuties),
+            Directions = FindDirections(loops, solution),
+        };
+    }
+
+    private (PhaseTable Nodes, PhaseTable Blocking) FindPotentials<T>(
+        Rational<T>[] voltages, List<Rational<T>[]> free, bool[] unconnected)
+        where T : struct, IBinaryInteger<T>
+    {
+        int phases = _network.PhaseCount;
+        var nodes = new Quantity[_network.NodeCount * phases];
+        var blocking = new Quantity[_network.SwitchCount * phases];
+        for (int phase = 0; phase < phases; phase++)
+        {
+            Potentials<T> potentials = Potentials<T>.Of(_forests[phase], voltages, free, unconnected);
+            for (int node = 0; node < _network.NodeCount; node++)
+            {
+                nodes[(node * phases) + phase] = potentials.Node(node);
+            }
+
+            for (int s = 0; s < _network.SwitchCount; s++)
+            {
+                blocking[(s * phases) + phase] = potentials.Difference(_network.SwitchFirst[s], _network.SwitchSecond[s]);
+            }
+        }
+
+        return (new PhaseTable(nodes, _network.NodeCount, phases), new PhaseTable(blocking, _network.SwitchCount, phases));
+    }
+
+    private List<FlowDirection> FindDirections<T>(LoopSet loops, LoopSolution<T> solution)
+        where T : struct, IBinaryInteger<T>
+    {
+        List<FlowDirection> directions =
+            [.. solution.Circulations().Select(c => FlowDirection.Of(BranchFlow<T>.Of(_network, _forests, loops, c)))];
+        for (int phase = 0; phase < _forests.Length; phase++)
+        {
+            if (_forests[phase].HasSwitchLoop)
+            {
+                directions.AddRange(FlowDirection.SwitchLoops(_network, _forests[phase], _network.Closed[_mode.Index], phase));
+            }
+        }
+
+        return directions;
+    }
+
+    private Rational<T>[] InverseDuties<T>()
+        where T : struct, IBinaryInteger<T>
+    {
+        var inverse = new Rational<T>[_network.PhaseCount];
+        for (int j = 0; j < inverse.Length; j++)
+        {
+            inverse[j] = Rational<T>.Of(
+                T.CreateChecked(_network.Duties[j].Denominator), T.CreateChecked(_network.Duties[j].Numerator));
+        }
+
+        return inverse;
+    }
+
+    private static Quantity[] CapacitorVoltages<T>(Rational<T>[] voltages, List<Rational<T>[]> free, bool[] unconnected)
+        where T : struct, IBinaryInteger<T>
+    {
+        var quantities = new Quantity[unconnected.Length];
+        for (int i = 0; i < quantities.Length; i++)
+        {
+            quantities[i] = unconnected[i] || ModeFindings.Moves(free, i) ? Quantity.Undetermined : voltages[i].ToQuantity();
+        }
+
+        return quantities;
+    }
+
+    private static Quantity[] ToQuantities<T>(Rational<T>[] values)
+        where T : struct, IBinaryInteger<T>
+    {
+        var quantities = new Quantity[values.Length];
+        for (int i = 0; i < quantities.Length; i++)
+        {
+            quantities[i] = values[i].ToQuantity();
+        }
+
+        return quantities;
+    }
+}

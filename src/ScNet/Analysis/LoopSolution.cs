@@ -1,0 +1,195 @@
+using System.Numerics;
+using Fractions;
+using ScNet.Exact;
+using ScNet.Graphs;
+
+namespace ScNet.Analysis;
+
+/// <summary>
+/// The loop equations of a mode, eliminated once and read in both directions: columns give voltages
+/// (Kirchhoff's voltage law), rows give loop charges (Kirchhoff's current law and charge balance).
+/// </summary>
+/// <remarks>Equations: docs/theory/exact-steady-state.md. Vectors over branches are indexed as in <see cref="SwitchedNetwork"/>.</remarks>
+internal sealed class LoopSolution<T>
+    where T : struct, IBinaryInteger<T>
+{
+    private readonly SwitchedNetwork _network;
+    private readonly LoopSet _loops;
+    private readonly Elimination<T> _elimination;
+    private readonly T[] _loadWeights;
+
+    private LoopSolution(SwitchedNetwork network, LoopSet loops)
+    {
+        _network = network;
+        _loops = loops;
+        _loadWeights = loops.LoadLoopCount > 0 ? DutyWeights(network.Duties) : [];
+        _elimination = Elimination<T>.Run(Equations(), network.CapacitorCount, 1);
+    }
+
+    public static LoopSolution<T> Of(SwitchedNetwork network, LoopSet loops) => new(network, loops);
+
+    /// <summary>Whether the equations fix the output's voltage.</summary>
+    public bool IsOutputFixed => _elimination.IsPivotColumn(_network.OutputBranch);
+
+    /// <summary>The voltage of every branch, undetermined ones taken as zero.</summary>
+    public Rational<T>[] Voltages()
+    {
+        var x = new Rational<T>[_network.BranchCount];
+        x[_network.InputBranch] = Rational<T>.One;
+        _elimination.SubstituteBack(x);
+        return x;
+    }
+
+    /// <summary>The capacitors that no equation mentions.</summary>
+    public bool[] Unconnected()
+    {
+        var unconnected = new bool[_network.CapacitorCount];
+        unconnected.AsSpan().Fill(true);
+        for (int loop = 0; loop < _loops.Count; loop++)
+        {
+            foreach (int branch in _loops.Branches(loop))
+            {
+                if (branch < unconnected.Length)
+                {
+                    unconnected[branch] = false;
+                }
+            }
+        }
+
+        return unconnected;
+    }
+
+    /// <summary>
+    /// The ways in which voltages can move together without breaking an equation: one vector over the
+    /// branches per free capacitor that some equation mentions.
+    /// </summary>
+    public List<Rational<T>[]> FreeVoltages(bool[] unconnected)
+    {
+        List<Rational<T>[]> free = [];
+        for (int capacitor = 0; capacitor < unconnected.Length; capacitor++)
+        {
+            if (!unconnected[capacitor] && !_elimination.IsPivotColumn(capacitor))
+            {
+                free.Add(Movement(capacitor));
+            }
+        }
+
+        return free;
+    }
+
+    /// <summary>How all voltages move when a branch that is not fixed moves by one.</summary>
+    public Rational<T>[] Movement(int branch)
+    {
+        var x = new Rational<T>[_network.BranchCount];
+        x[branch] = Rational<T>.One;
+        _elimination.SubstituteBack(x);
+        return x;
+    }
+
+    /// <summary>The charge round each loop that delivers one unit to the load and balances every capacitor.</summary>
+    public Rational<T>[] LoopCharges()
+    {
+        // The output is pivoted last, so its pivot row holds no other unknown.
+        (int row, int column) = _elimination.Pivots[^1];
+        T pivot = _elimination.Rows.Values(row)[_elimination.Rows.Find(row, column)];
+        return Combination(row, Rational<T>.Of(T.One, pivot));
+    }
+
+    /// <summary>The rows that the others imply, as combinations of loops: charge that can circulate besides.</summary>
+    public List<Rational<T>[]> Circulations() => Combinations(length => length == 0);
+
+    /// <summary>The combinations of loops whose voltages contradict each other.</summary>
+    public List<Rational<T>[]> Conflicts() => Combinations(length => length > 0);
+
+    private List<Rational<T>[]> Combinations(Predicate<int> hasLength)
+    {
+        List<Rational<T>[]> found = [];
+        for (int row = 0; row < _elimination.Rows.Count; row++)
+        {
+            if (!_elimination.IsPivotRow(row) && hasLength(_elimination.Rows.Length(row)))
+            {
+                found.Add(Combination(row, Rational<T>.One));
+            }
+        }
+
+        return found;
+    }
+
+    private Rational<T>[] Combination(int row, Rational<T> weight)
+    {
+        var equations = new Rational<T>[_loops.EquationCount];
+        equations[row] = weight;
+        _elimination.CarryBack(equations);
+        if (_loops.LoadLoopCount == 0)
+        {
+            return equations;
+        }
+
+        var loops = new Rational<T>[_loops.Count];
+        for (int loop = 0; loop < loops.Length; loop++)
+        {
+            Rational<T> charge = equations[_loops.Equation(loop)];
+            loops[loop] = _loops.IsLoadLoop(loop) ? charge * _loadWeights[_loops.Phase(loop)] : charge;
+        }
+
+        return loops;
+    }
+
+    private SparseRows<T> Equations()
+    {
+        SparseRows<T> rows = new(_loops.EquationCount, 4 * (_loops.Count + _network.BranchCount));
+        int single = _loops.Count - _loops.LoadLoopCount;
+        for (int loop = 0; loop < single; loop++)
+        {
+            int row = rows.AddRow();
+            ReadOnlySpan<int> branches = _loops.Branches(loop), signs = _loops.Signs(loop);
+            for (int e = 0; e < branches.Length; e++)
+            {
+                rows.Append(row, branches[e], T.CreateTruncating(signs[e]));
+            }
+        }
+
+        if (_loops.LoadLoopCount > 0)
+        {
+            AddLoadEquation(rows, single);
+        }
+
+        return rows;
+    }
+
+    // The average over the period, weighted by duties, of the loops through the load.
+    private void AddLoadEquation(SparseRows<T> rows, int firstLoop)
+    {
+        var sum = new T[_network.BranchCount];
+        for (int loop = firstLoop; loop < _loops.Count; loop++)
+        {
+            ReadOnlySpan<int> branches = _loops.Branches(loop), signs = _loops.Signs(loop);
+            for (int e = 0; e < branches.Length; e++)
+            {
+                T weight = _loadWeights[_loops.Phase(loop)];
+                sum[branches[e]] = checked(sum[branches[e]] + (signs[e] > 0 ? weight : -weight));
+            }
+        }
+
+        int row = rows.AddRow();
+        for (int branch = 0; branch < sum.Length; branch++)
+        {
+            if (!T.IsZero(sum[branch]))
+            {
+                rows.Append(row, branch, sum[branch]);
+            }
+        }
+    }
+
+    // Whole numbers in the proportion of the duties.
+    private static T[] DutyWeights(Fraction[] duties)
+    {
+        BigInteger common = BigInteger.One;
+        foreach (Fraction duty in duties)
+        {
+            common *= duty.Denominator / BigInteger.GreatestCommonDivisor(common, duty.Denominator);
+        }
+
+        return [.. duties.Select(duty => T.CreateChecked(duty.Numerator * (common / duty.Denominator)))];
+    }
+}
