@@ -32,8 +32,8 @@ public sealed class ComparisonConditionsTests
     public void The_extremes_of_voltage_are_taken(double volts)
     {
         ComparisonConditions conditions = new(volts, volts);
-        Assert.Equal(volts, conditions.Volts(Quantity.Exact(1)));
-        Assert.Equal(volts / 2, conditions.Volts(Quantity.Numeric(0.5)));
+        Assert.Equal(1, conditions.Volts(Quantity.Exact(1))!.Value / volts, 1e-15);
+        Assert.Equal(0.5, conditions.Volts(Quantity.Numeric(0.5))!.Value / volts, 1e-15);
         Assert.Null(conditions.Volts(Quantity.Undetermined));
     }
 

@@ -36,7 +36,7 @@ public sealed class AnalysisDocumentTests
                 "coefficients": {
                   "fly": "1/4"
                 },
-                "ohmsAtOneHertz": 250000000
+                "ohmsAtOneHertz": 0.5
               },
               "fastSwitchingLimit": {
                 "coefficients": {
@@ -85,6 +85,16 @@ public sealed class AnalysisDocumentTests
     {
         using CultureScope scope = new(culture);
         Assert.Equal(HalfJson.ReplaceLineEndings("\n"), AnalysisDocument.ToJson(ConverterAnalysis.Of(Half())));
+    }
+
+    [Fact]
+    public void The_example_of_the_contract_has_its_values()
+    {
+        JsonNode mode = JsonNode.Parse(AnalysisDocument.ToJson(ConverterAnalysis.Of(Half(farads: 1e-9))))!["modes"]![0]!;
+        Assert.Equal(2.5e8, (double)mode["slowSwitchingLimit"]!["ohmsAtOneHertz"]!, 2.5e8 * 1e-15);
+        Assert.Equal(4.0, (double)mode["fastSwitchingLimit"]!["ohms"]!);
+        mode["slowSwitchingLimit"]!["ohmsAtOneHertz"] = 0.5;
+        Assert.True(JsonNode.DeepEquals(JsonNode.Parse(HalfJson)!["modes"]![0], mode), mode.ToJsonString());
     }
 
     [Fact]
@@ -218,16 +228,17 @@ public sealed class AnalysisDocumentTests
         Quantity unknown = Quantity.Undetermined;
         ModeResults results = new(
             new IdealPoint(third, [unknown], new PhaseTable(new Quantity[10], 5, 2)),
-            new ChargeFlow(
-                FlowDetermination.ComponentValues,
-                new PhaseValues([third, Quantity.Numeric(1e-9)], 0, 2),
-                new PhaseValues([Quantity.Numeric(0), unknown], 0, 2),
-                new PhaseTable([third, -third], 1, 2),
-                new PhaseTable(new Quantity[8], 4, 2)),
-            new SlowSwitchingLimit([third], 1e20),
-            new FastSwitchingLimit([1, 2, 3, unknown], [Quantity.Exact(1, 7)], double.PositiveInfinity),
-            new BlockingVoltages(new PhaseTable([0, unknown, 1, 2, 3, 4, 5, 6], 4, 2)));
-        ModeAnalysis analysis = new(converter, converter.Modes[0], [], results);
+            new BlockingVoltages(new PhaseTable([0, unknown, 1, 2, 3, 4, 5, 6], 4, 2)),
+            new LoadedResults(
+                new ChargeFlow(
+                    FlowDetermination.ComponentValues,
+                    new PhaseValues([third, Quantity.Numeric(1e-9)], 0, 2),
+                    new PhaseValues([Quantity.Numeric(0), unknown], 0, 2),
+                    new PhaseTable([third, -third], 1, 2),
+                    new PhaseTable(new Quantity[8], 4, 2)),
+                new SlowSwitchingLimit([third], 1e20),
+                new FastSwitchingLimit([1, 2, 3, unknown], [Quantity.Exact(1, 7)], double.PositiveInfinity)));
+        ModeAnalysis analysis = new(converter, converter.Modes[0], new ExactMode { Diagnostics = [] }, results);
         string text = AnalysisDocument.Of(converter, [analysis]).ToJson();
         JsonNode mode = JsonNode.Parse(text)!["modes"]![0]!;
         Assert.Equal("componentValues", (string?)mode["chargeFlow"]!["determinedBy"]);
@@ -243,8 +254,8 @@ public sealed class AnalysisDocumentTests
         Assert.Equal("4", (string?)mode["blockingVoltages"]!["s3"]!["peak"]);
     }
 
-    private static Converter Half(double esrOhms = 0) => Converter.Create("Half").Input("vin").Output("vout")
-        .Capacitor("fly", "p", "n", farads: 1e-9, esrOhms)
+    private static Converter Half(double farads = 0.5, double esrOhms = 0) => Converter.Create("Half").Input("vin").Output("vout")
+        .Capacitor("fly", "p", "n", farads, esrOhms)
         .Switch("s1", "vin", "p", on: 1, ohms: 2).Switch("s2", "n", "vout", on: 1, ohms: 2)
         .Switch("s3", "p", "vout", on: 2, ohms: 2).Switch("s4", "n", "gnd", on: 2, ohms: 2)
         .Build();
