@@ -11,10 +11,11 @@ internal static class AnalyzeCommand
     {
         Argument<string[]> files = SharedOptions.Files();
         Option<string> mode = new("--mode") { Description = "Only the mode of this name.", HelpName = "NAME" };
+        Option<double[]> frequencies = SharedOptions.Frequencies();
         Option<string> format = SharedOptions.Format("text", "json");
         Command command = new("analyze", "Ratio, both limits of the output impedance, charges and voltages of every mode.")
         {
-            files, mode, format,
+            files, mode, frequencies, format,
         };
         command.SetAction(parsed =>
         {
@@ -22,13 +23,13 @@ internal static class AnalyzeCommand
             IEnumerable<FileAnalysis> analyses = parsed.GetRequiredValue(files)
                 .Select(path => FileAnalysis.Of(NetlistFile.Read(path, error), parsed.GetValue(mode), error));
             return parsed.GetValue(format) == "json"
-                ? WriteJson([.. analyses], parsed.InvocationConfiguration.Output)
-                : WriteText(analyses, parsed.InvocationConfiguration.Output);
+                ? WriteJson([.. analyses], parsed.GetValue(frequencies), parsed.InvocationConfiguration.Output)
+                : WriteText(analyses, parsed.GetValue(frequencies) ?? [], parsed.InvocationConfiguration.Output);
         });
         return command;
     }
 
-    private static int WriteText(IEnumerable<FileAnalysis> analyses, TextWriter output)
+    private static int WriteText(IEnumerable<FileAnalysis> analyses, double[] frequenciesHz, TextWriter output)
     {
         int code = Tool.Success;
         bool first = true;
@@ -42,7 +43,7 @@ internal static class AnalyzeCommand
                 }
 
                 first = false;
-                AnalysisText.Write(output, analysis.File.Path, converter, analysis.Modes);
+                AnalysisText.Write(output, analysis.File.Path, converter, analysis.Modes, frequenciesHz);
             }
 
             code = Math.Max(code, analysis.IsComplete ? Tool.Success : Tool.Failure);
@@ -51,14 +52,18 @@ internal static class AnalyzeCommand
         return code;
     }
 
-    private static int WriteJson(FileAnalysis[] analyses, TextWriter output)
+    private static int WriteJson(FileAnalysis[] analyses, double[]? frequenciesHz, TextWriter output)
     {
-        AnalysisDocument[] documents = [.. analyses.Select(ToDocument)];
+        AnalysisDocument[] documents = [.. analyses.Select(a => ToDocument(a, frequenciesHz))];
         output.WriteLine(documents.Length == 1 ? documents[0].ToJson() : AnalysisDocument.ToJson(documents));
         return analyses.All(a => a.IsComplete) ? Tool.Success : Tool.Failure;
     }
 
-    private static AnalysisDocument ToDocument(FileAnalysis analysis) => analysis.Converter is { } converter
-        ? AnalysisDocument.Of(converter, analysis.Modes)
-        : AnalysisDocument.Unreadable(analysis.File.Path, analysis.File.Reading.Diagnostics);
+    private static AnalysisDocument ToDocument(FileAnalysis analysis, double[]? frequenciesHz)
+    {
+        AnalysisDocument document = analysis.Converter is { } converter
+            ? AnalysisDocument.Of(converter, analysis.Modes)
+            : AnalysisDocument.Unreadable(analysis.File.Path, analysis.File.Reading.Diagnostics);
+        return frequenciesHz is null or [] ? document : document.WithOutputImpedance(frequenciesHz);
+    }
 }

@@ -49,8 +49,7 @@ internal static class SharedOptions
             CustomParser = result =>
             {
                 string text = result.Tokens.Count > 0 ? result.Tokens[^1].Value : string.Empty;
-                if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
-                    && double.IsFinite(value) && value > 0)
+                if (TryParse(text, out double value))
                 {
                     return value;
                 }
@@ -66,6 +65,34 @@ internal static class SharedOptions
 
         return option;
     }
+
+    /// <summary>Switching frequencies, separated by commas; empty where the option is not given.</summary>
+    public static Option<double[]> Frequencies() => new("--frequency")
+    {
+        Description = "Switching frequencies, in hertz (Hz), separated by commas: gives the exact output impedance at each.",
+        HelpName = "HZ,HZ",
+        CustomParser = result =>
+        {
+            string text = result.Tokens.Count > 0 ? result.Tokens[^1].Value : string.Empty;
+            List<double> frequencies = [];
+            foreach (string part in text.Split(','))
+            {
+                if (TryParse(part, out double value))
+                {
+                    frequencies.Add(value);
+                }
+                else
+                {
+                    result.AddError($"Expected positive, finite numbers of hertz (Hz) after --frequency, such as 1e6,1e7, but got '{part}'.");
+                }
+            }
+
+            return [.. frequencies];
+        },
+    };
+
+    private static bool TryParse(string text, out double value) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value) && value > 0;
 
     // No file has an empty name, and the parser would take a misspelt option for one more file.
     private static void RefuseOptions(ArgumentResult result)

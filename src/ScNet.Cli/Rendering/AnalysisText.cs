@@ -1,4 +1,5 @@
 using ScNet.Analysis;
+using ScNet.SteadyState;
 
 namespace ScNet.Cli.Rendering;
 
@@ -7,7 +8,7 @@ internal static class AnalysisText
 {
     private const double ExampleFrequencyHz = 1e6;
 
-    public static void Write(TextWriter output, string path, Converter converter, IEnumerable<ModeAnalysis> modes)
+    public static void Write(TextWriter output, string path, Converter converter, IEnumerable<ModeAnalysis> modes, double[] frequenciesHz)
     {
         output.WriteLine(Printable.Of($"{converter.Name} ({path})"));
         output.WriteLine(
@@ -26,6 +27,7 @@ internal static class AnalysisText
                 WriteSummary(output, mode);
                 WriteCapacitors(output, mode);
                 WriteSwitches(output, mode);
+                WriteImpedance(output, mode, frequenciesHz);
             }
             else
             {
@@ -118,6 +120,29 @@ internal static class AnalysisText
                 mode.BlockingVoltages.Peaks[s].ToString(),
                 BothWays(blocks),
                 mode.FastSwitchingLimit.SwitchCoefficients[s].ToString(),
+            ]);
+        }
+
+        table.Write(output);
+    }
+
+    private static void WriteImpedance(TextWriter output, ModeAnalysis mode, double[] frequenciesHz)
+    {
+        if (frequenciesHz.Length == 0)
+        {
+            return;
+        }
+
+        output.WriteLine();
+        output.WriteLine("  Output impedance: exact, and estimated from the two limits as √(SSL² + FSL²)");
+        OutputImpedance impedance = OutputImpedance.Of(mode);
+        TextTable table = new TextTable(indent: "  ").Figures("frequency").Figures("exact").Figures("estimate").Figures("SSL").Figures("FSL");
+        foreach (double frequencyHz in frequenciesHz)
+        {
+            ImpedancePoint point = impedance.At(frequencyHz);
+            table.Row([
+                EngineeringNumber.Of(frequencyHz, "Hz"),
+                .. new[] { point.Ohms, point.RootSumSquareOhms, point.SlowOhms, point.FastOhms }.Select(ohms => EngineeringNumber.Of(ohms, "Ω")),
             ]);
         }
 

@@ -1,5 +1,5 @@
-using System.Globalization;
 using Fractions;
+using ScNet.Netlists;
 
 namespace ScNet.Design;
 
@@ -40,8 +40,8 @@ public sealed class ComparisonConditions
         TotalCapacitanceFarads = Positive(totalCapacitanceFarads, nameof(totalCapacitanceFarads));
         TotalConductanceSiemens = Positive(totalConductanceSiemens, nameof(totalConductanceSiemens));
         FrequencyHz = Positive(frequencyHz, nameof(frequencyHz));
-        ExactInputVoltage = ExactDecimal(inputVoltageVolts);
-        ExactDeviceRating = ExactDecimal(deviceRatingVolts);
+        ExactInputVoltage = ExactDecimal.Of(inputVoltageVolts);
+        ExactDeviceRating = ExactDecimal.Of(deviceRatingVolts);
     }
 
     /// <summary>Input voltage in volts (V).</summary>
@@ -74,7 +74,4 @@ public sealed class ComparisonConditions
     private static double Positive(double value, string parameterName) => Guard.IsInRange(value, allowZero: false)
         ? value
         : throw new ArgumentOutOfRangeException(parameterName, value, "Expected a finite, positive value.");
-
-    private static Fraction ExactDecimal(double value) =>
-        Fraction.FromString(value.ToString("R", CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture);
 }

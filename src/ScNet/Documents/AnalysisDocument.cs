@@ -30,13 +30,16 @@ public sealed class AnalysisDocument
     private readonly ModeAnalysis[] _modes;
     private readonly string? _file;
     private readonly Diagnostic[] _diagnostics;
+    private readonly double[]? _frequenciesHz;
 
-    private AnalysisDocument(Converter? converter, ModeAnalysis[] modes, string? file, Diagnostic[] diagnostics)
+    private AnalysisDocument(
+        Converter? converter, ModeAnalysis[] modes, string? file, Diagnostic[] diagnostics, double[]? frequenciesHz = null)
     {
         _converter = converter;
         _modes = modes;
         _file = file;
         _diagnostics = diagnostics;
+        _frequenciesHz = frequenciesHz;
     }
 
     /// <summary>The document of an analysis with all its modes.</summary>
@@ -64,6 +67,21 @@ public sealed class AnalysisDocument
     {
         ArgumentNullException.ThrowIfNull(diagnostics);
         return new AnalysisDocument(null, [], file, [.. diagnostics]);
+    }
+
+    /// <summary>The same document with the exact output impedance of every mode, under the key "outputImpedance".</summary>
+    /// <param name="frequenciesHz">Switching frequencies in hertz (Hz), in the order of the entries.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A frequency is not finite and positive.</exception>
+    public AnalysisDocument WithOutputImpedance(IEnumerable<double> frequenciesHz)
+    {
+        ArgumentNullException.ThrowIfNull(frequenciesHz);
+        double[] frequencies = [.. frequenciesHz];
+        foreach (double frequencyHz in frequencies.Where(f => !Guard.IsInRange(f, allowZero: false)))
+        {
+            throw new ArgumentOutOfRangeException(nameof(frequenciesHz), frequencyHz, "Expected finite, positive frequencies.");
+        }
+
+        return new AnalysisDocument(_converter, _modes, _file, _diagnostics, frequencies);
     }
 
     /// <summary>The text of an analysis with all its modes.</summary>
@@ -145,7 +163,7 @@ public sealed class AnalysisDocument
         writer.WriteStartArray("modes");
         foreach (ModeAnalysis mode in _modes)
         {
-            ModeJson.Write(writer, mode);
+            ModeJson.Write(writer, mode, _frequenciesHz);
         }
 
         writer.WriteEndArray();

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using ScNet.Analysis;
+using ScNet.SteadyState;
 
 namespace ScNet.Documents;
 
@@ -9,7 +10,8 @@ internal static class ModeJson
     private static readonly string[] s_resultKeys =
         ["ratio", "chargeFlow", "slowSwitchingLimit", "fastSwitchingLimit", "capacitorVoltages", "blockingVoltages"];
 
-    public static void Write(Utf8JsonWriter writer, ModeAnalysis mode)
+    /// <summary>Writes a mode; with output impedances where frequencies in hertz are given.</summary>
+    public static void Write(Utf8JsonWriter writer, ModeAnalysis mode, double[]? frequenciesHz)
     {
         writer.WriteStartObject();
         writer.WriteString("mode", mode.Mode.Name);
@@ -24,12 +26,21 @@ internal static class ModeJson
             WriteFastSwitchingLimit(writer, mode.Converter, mode.FastSwitchingLimit);
             WriteCapacitorVoltages(writer, mode.Converter, mode.IdealPoint);
             WriteBlockingVoltages(writer, mode.Converter, mode.BlockingVoltages);
+            if (frequenciesHz is not null)
+            {
+                WriteOutputImpedance(writer, OutputImpedance.Of(mode), frequenciesHz);
+            }
         }
         else
         {
             foreach (string key in s_resultKeys)
             {
                 writer.WriteNull(key);
+            }
+
+            if (frequenciesHz is not null)
+            {
+                writer.WriteNull("outputImpedance");
             }
         }
 
@@ -118,6 +129,22 @@ internal static class ModeJson
         }
 
         writer.WriteEndObject();
+    }
+
+    private static void WriteOutputImpedance(Utf8JsonWriter writer, OutputImpedance impedance, double[] frequenciesHz)
+    {
+        writer.WriteStartArray("outputImpedance");
+        foreach (double frequencyHz in frequenciesHz)
+        {
+            ImpedancePoint point = impedance.At(frequencyHz);
+            writer.WriteStartObject();
+            writer.WriteNumber("hertz", frequencyHz);
+            QuantityJson.WriteNumber(writer, "ohms", point.Ohms);
+            QuantityJson.WriteNumber(writer, "rootSumSquareOhms", point.RootSumSquareOhms);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
     }
 
     private static void WriteTable(Utf8JsonWriter writer, string key, IEnumerable<string> names, PhaseTable table)
