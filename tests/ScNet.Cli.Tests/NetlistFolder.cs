@@ -1,7 +1,9 @@
+using System.Text.RegularExpressions;
+
 namespace ScNet.Cli.Tests;
 
 /// <summary>A folder of netlist documents that goes with the test.</summary>
-internal sealed class NetlistFolder : IDisposable
+internal sealed partial class NetlistFolder : IDisposable
 {
     public const string Half =
         """
@@ -91,5 +93,11 @@ internal sealed class NetlistFolder : IDisposable
     /// <summary>The text with this folder written as "@", so that it is the same wherever the test runs.</summary>
     public string Relative(string text) => text.Replace(Folder + Path.DirectorySeparatorChar, "@/", StringComparison.Ordinal);
 
+    /// <summary>As <see cref="Relative"/>, with the wording of findings, which is not the tool's, left out.</summary>
+    public string Layout(string text) => Finding().Replace(Relative(text), "$1: …");
+
     public void Dispose() => Directory.Delete(Folder, recursive: true);
+
+    [GeneratedRegex("((?:warning|error) [a-z-]+): .*")]
+    private static partial Regex Finding();
 }

@@ -20,7 +20,7 @@ public sealed class AnalyzeCommandTests : IDisposable
     {
         using CultureScope scope = new(culture);
         ToolRun run = ToolRun.Of("analyze", _folder.Write("two.toml", NetlistFolder.TwoWays));
-        Assert.Equal(File.ReadAllText("Commands/analyze.expected.txt").ReplaceLineEndings("\n"), _folder.Relative(run.Output));
+        Assert.Equal(File.ReadAllText("Commands/analyze.expected.txt").ReplaceLineEndings("\n"), _folder.Layout(run.Output));
         Assert.Equal(1, run.Code);
         Assert.Empty(run.Error);
     }
@@ -91,6 +91,21 @@ public sealed class AnalyzeCommandTests : IDisposable
         Assert.Contains(run.Output.Split('\n'), line => line.StartsWith($"  {longName}  vin ", StringComparison.Ordinal));
         Assert.Contains("two\\u000Alines\\u001B[31m", run.Output, StringComparison.Ordinal);
         Assert.DoesNotContain('\u001b', run.Output);
+    }
+
+    [Fact]
+    public void Frequencies_give_the_output_impedance_in_both_forms()
+    {
+        using CultureScope scope = new("de-DE");
+        string two = _folder.Write("two.toml", NetlistFolder.TwoWays);
+        string[] arguments = ["analyze", two, "--frequency", "1e6,2.5e8"];
+        ToolRun text = ToolRun.Of(arguments);
+        Assert.Contains("  frequency    exact  estimate       SSL      FSL\n", text.Output, StringComparison.Ordinal);
+        Assert.Matches(@"\n +1 MHz  208\.3 Ω   208\.3 Ω   208\.3 Ω  2\.405 Ω\n +250 MHz ", text.Output);
+        JsonArray modes = JsonNode.Parse(ToolRun.Of([.. arguments, "--format", "json"]).Output)!["modes"]!.AsArray();
+        Assert.Equal([1e6, 2.5e8], modes[0]!["outputImpedance"]!.AsArray().Select(p => (double)p!["hertz"]!));
+        Assert.True(modes[1]!.AsObject().ContainsKey("outputImpedance"));
+        Assert.Null(modes[1]!["outputImpedance"]);
     }
 
     [Fact]

@@ -17,7 +17,7 @@ public sealed class CompareCommandTests : IDisposable
     {
         using CultureScope scope = new(culture);
         ToolRun run = Compare("text", NetlistFolder.Half, NetlistFolder.TwoWays, NetlistFolder.Third);
-        Assert.Equal(File.ReadAllText("Commands/compare.expected.txt").ReplaceLineEndings("\n"), _folder.Relative(run.Output));
+        Assert.Equal(File.ReadAllText("Commands/compare.expected.txt").ReplaceLineEndings("\n"), _folder.Layout(run.Output));
         Assert.Equal(1, run.Code);
         Assert.StartsWith("@/1.toml: mode 'shorted': error input-shorted: ", _folder.Relative(Assert.Single(run.ErrorLines)), StringComparison.Ordinal);
     }

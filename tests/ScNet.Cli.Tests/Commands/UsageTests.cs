@@ -12,6 +12,10 @@ public sealed class UsageTests
         { ["analyze", "a.toml", "--format", "xml"], "scnet: Expected text or json after --format, but got 'xml'." },
         { ["analyze", "a.toml", "--format", "JSON"], "scnet: Expected text or json after --format, but got 'JSON'." },
         { ["analyze", "a.toml", "--rating", "1"], "scnet: There is no option '--rating' here. If it is a file, write ./--rating." },
+        {
+            ["analyze", "a.toml", "--frequency", "1e6,-2"],
+            "scnet: Expected positive, finite numbers of hertz (Hz) after --frequency, such as 1e6,1e7, but got '-2'."
+        },
         { ["compare", "a.toml", "--rating", "1"], "scnet: Option '--input-voltage' is required." },
         { ["compare", "a.toml", "--input-voltage", "1"], "scnet: Option '--rating' is required." },
         { ["schema", "a.toml"], "scnet: Unrecognized command or argument 'a.toml'." },

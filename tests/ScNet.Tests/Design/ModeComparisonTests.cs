@@ -1,5 +1,6 @@
 using ScNet.Analysis;
 using ScNet.Design;
+using ScNet.Netlists;
 
 namespace ScNet.Tests.Design;
 
@@ -92,7 +93,7 @@ public sealed class ModeComparisonTests
 
     private static ModeAnalysis Analyse(Converter converter) => ModeAnalysis.Of(converter, converter.Modes[0]);
 
-    private static Netlists.ConverterBuilder Half() => Converter.Create("Half").Input("vin").Output("vout")
+    private static ConverterBuilder Half() => Converter.Create("Half").Input("vin").Output("vout")
         .Capacitor("fly", "p", "n", farads: 1e-9)
         .Switch("s1", "vin", "p", 1, 2).Switch("s2", "n", "vout", 1, 2)
         .Switch("s3", "p", "vout", 2, 2).Switch("s4", "n", "gnd", 2, 2);

@@ -98,6 +98,20 @@ public sealed class AnalysisDocumentTests
     }
 
     [Fact]
+    public void Frequencies_add_the_exact_impedance_beside_the_estimate()
+    {
+        Converter half = Half(farads: 1e-9);
+        JsonArray points = JsonNode.Parse(AnalysisDocument.Of(ConverterAnalysis.Of(half)).WithOutputImpedance([1e6, 1e12]).ToJson())!
+            ["modes"]![0]!["outputImpedance"]!.AsArray();
+        Assert.Equal([1e6, 1e12], points.Select(p => (double)p!["hertz"]!));
+        // the limits are 250 Ω at 1 MHz and 4 Ω: √(250² + 4²) = 250.032; far up only the fast one is left
+        Assert.Equal(250.0, (double)points[0]!["ohms"]!, 1e-3);
+        Assert.Equal(250.032, (double)points[0]!["rootSumSquareOhms"]!, 1e-4);
+        Assert.Equal(4.0, (double)points[1]!["ohms"]!, 1e-6);
+        Assert.Throws<ArgumentOutOfRangeException>(() => AnalysisDocument.Unreadable(null, []).WithOutputImpedance([1e6, 0]));
+    }
+
+    [Fact]
     public void Stream_buffer_and_text_hold_the_same_bytes_without_a_mark()
     {
         AnalysisDocument document = AnalysisDocument.Of(ConverterAnalysis.Of(Half()));
