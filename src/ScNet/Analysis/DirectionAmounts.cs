@@ -11,7 +11,11 @@ namespace ScNet.Analysis;
 /// <remarks>Equations: docs/theory/value-decided-flow.md. Charges are indexed element · phases + phase.</remarks>
 internal static class DirectionAmounts
 {
-    /// <summary>Least dissipation: minimise Σ R a² / D over switches and series resistances.</summary>
+    /// <summary>
+    /// Least dissipation: minimise Σ R a² / D over switches and series resistances. Combinations that no
+    /// resistance sees are loops of capacitors and sources without a switch, which obey Kirchhoff's
+    /// voltage law at every instant and so at the phase ends.
+    /// </summary>
     public static double[] Fast(Converter converter, ExactMode exact)
     {
         SwitchedNetwork network = converter.Network;
@@ -33,7 +37,16 @@ internal static class DirectionAmounts
         Vector<double> particular = Vector<double>.Build.Dense(rows, e => Entry(ownSwitches, ownBranches, e));
         DirectionBasis basis = DirectionBasis.Of(DenseMatrix.Create(
             rows, exact.Directions.Count, (e, k) => Entry(exact.Directions[k].Switches, exact.Directions[k].Branches, e)));
-        return basis.Amounts(orthonormal => -orthonormal.TransposeThisAndMultiply(particular));
+        double[] amounts = basis.Amounts(orthonormal => -orthonormal.TransposeThisAndMultiply(particular));
+        if (basis.Unmoved is { } unseen)
+        {
+            Matrix<double> directions = CapacitorCharges(converter, exact.Directions);
+            Vector<double> charges = CapacitorCharges(converter, exact) + (directions * Vector<double>.Build.Dense(amounts));
+            Vector<double> added = unseen * Vector<double>.Build.Dense(MeetVoltages(directions * unseen, charges, phases));
+            amounts = [.. amounts.Zip(added, (a, b) => a + b)];
+        }
+
+        return amounts;
     }
 
     /// <summary>
@@ -45,7 +58,6 @@ internal static class DirectionAmounts
     {
         SwitchedNetwork network = converter.Network;
         int phases = network.PhaseCount;
-        int rows = network.CapacitorCount * phases;
         var all = new double[exact.Directions.Count];
         int[] moving = [.. Enumerable.Range(0, all.Length).Where(k => IsMoving(network, exact.Directions[k]))];
         if (moving.Length == 0)
@@ -53,16 +65,8 @@ internal static class DirectionAmounts
             return all;
         }
 
-        double Weight(int e) => 1 / Math.Sqrt(converter.Capacitors[e / phases].CapacitanceFarads);
-        Vector<double> particular = Vector<double>.Build.Dense(rows, e => Weight(e) * exact.Branches[e].ToDouble());
-        DirectionBasis basis = DirectionBasis.Of(DenseMatrix.Create(
-            rows, moving.Length, (e, k) => Weight(e) * exact.Directions[moving[k]].Branches[e]));
-        double[] amounts = basis.Amounts(orthonormal =>
-        {
-            Matrix<double> system = orthonormal.TransposeThisAndMultiply(RunningSums(orthonormal, phases));
-            Vector<double> demand = orthonormal.TransposeThisAndMultiply(RunningSums(particular.ToColumnMatrix(), phases).Column(0));
-            return system.LU().Solve(-demand);
-        });
+        double[] amounts = MeetVoltages(
+            CapacitorCharges(converter, [.. moving.Select(k => exact.Directions[k])]), CapacitorCharges(converter, exact), phases);
         for (int k = 0; k < moving.Length; k++)
         {
             all[moving[k]] = amounts[k];
@@ -74,6 +78,27 @@ internal static class DirectionAmounts
     /// <summary>Whether capacitors take part in a direction in the slow-switching limit.</summary>
     public static bool IsMoving(SwitchedNetwork network, FlowDirection direction) =>
         !direction.IsStillWhenSlow && direction.MovesCapacitors(network.CapacitorCount, network.PhaseCount);
+
+    // The amounts with which charges · √(1/C) meet Kirchhoff's voltage law at the phase ends, tested with every direction.
+    private static double[] MeetVoltages(Matrix<double> directions, Vector<double> charges, int phases) =>
+        DirectionBasis.Of(directions).Amounts(orthonormal =>
+        {
+            Matrix<double> system = orthonormal.TransposeThisAndMultiply(RunningSums(orthonormal, phases));
+            Vector<double> demand = orthonormal.TransposeThisAndMultiply(RunningSums(charges.ToColumnMatrix(), phases).Column(0));
+            return system.LU().Solve(-demand);
+        });
+
+    // Charge over the root of capacitance; index capacitor · phases + phase.
+    private static Vector<double> CapacitorCharges(Converter converter, ExactMode exact) =>
+        Vector<double>.Build.Dense(CapacitorEntries(converter), e => Weight(converter, e) * exact.Branches[e].ToDouble());
+
+    private static DenseMatrix CapacitorCharges(Converter converter, IReadOnlyList<FlowDirection> directions) =>
+        DenseMatrix.Create(CapacitorEntries(converter), directions.Count, (e, k) => Weight(converter, e) * directions[k].Branches[e]);
+
+    private static int CapacitorEntries(Converter converter) => converter.Capacitors.Count * converter.Phases.Count;
+
+    private static double Weight(Converter converter, int entry) =>
+        1 / Math.Sqrt(converter.Capacitors[entry / converter.Phases.Count].CapacitanceFarads);
 
     private static Matrix<double> RunningSums(Matrix<double> charges, int phases)
     {

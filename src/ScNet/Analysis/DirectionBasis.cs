@@ -13,11 +13,15 @@ internal sealed class DirectionBasis
     private readonly Matrix<double> _orthonormal;
     private readonly Matrix<double> _toDirections;
 
-    private DirectionBasis(Matrix<double> orthonormal, Matrix<double> toDirections)
+    private DirectionBasis(Matrix<double> orthonormal, Matrix<double> toDirections, Matrix<double>? unmoved)
     {
         _orthonormal = orthonormal;
         _toDirections = toDirections;
+        Unmoved = unmoved;
     }
+
+    /// <summary>The combinations of directions that have no part in the space, one column each; null where there are none.</summary>
+    public Matrix<double>? Unmoved { get; }
 
     /// <summary>Makes the basis.</summary>
     /// <param name="directions">One column per direction.</param>
@@ -35,19 +39,17 @@ internal sealed class DirectionBasis
         QR<double> qr = scaled.QR(QRMethod.Thin);
         Svd<double> svd = qr.R.Svd(computeVectors: true);
         int rank = svd.S.Count(s => s > RankTolerance * svd.S[0]);
+        Matrix<double> right = Matrix<double>.Build.DiagonalOfDiagonalVector(1 / length) * svd.VT.Transpose();
+        Matrix<double>? unmoved = rank < columns ? right.SubMatrix(0, columns, rank, columns - rank) : null;
         Matrix<double> orthonormal = qr.Q.SubMatrix(0, directions.RowCount, 0, columns);
         if (rank == 0)
         {
-            return new DirectionBasis(orthonormal, Matrix<double>.Build.Dense(columns, columns));
+            return new DirectionBasis(orthonormal, Matrix<double>.Build.Dense(columns, columns), unmoved);
         }
 
-        Matrix<double> right = svd.VT.SubMatrix(0, rank, 0, columns).Transpose();
-        for (int k = 0; k < rank; k++)
-        {
-            right.SetColumn(k, right.Column(k).PointwiseDivide(length) / svd.S[k]);
-        }
-
-        return new DirectionBasis(orthonormal * svd.U.SubMatrix(0, columns, 0, rank), right);
+        Matrix<double> moved = right.SubMatrix(0, columns, 0, rank)
+            * Matrix<double>.Build.DiagonalOfDiagonalVector(1 / svd.S.SubVector(0, rank));
+        return new DirectionBasis(orthonormal * svd.U.SubMatrix(0, columns, 0, rank), moved, unmoved);
     }
 
     /// <summary>The amount of each direction that a solution in the basis amounts to.</summary>

@@ -53,7 +53,7 @@ public sealed class NetlistReaderErrorTests
         { "farads = 1e-9", "farads = 1e400", DiagnosticCodes.ValueOutOfRange, 6, 40, "1e400" },
         { "farads = 1e-9", "farads = -nan", DiagnosticCodes.ValueOutOfRange, 6, 40, "-nan" },
         { "farads = 1e-9", "farads = 1979-05-27", DiagnosticCodes.WrongValue, 6, 40, "a date or time" },
-        { "farads = 1e-9", "esr_ohms = -1", DiagnosticCodes.ValueOutOfRange, 6, 42, "at least zero" },
+        { "farads = 1e-9", "esr_ohms = -1", DiagnosticCodes.ValueOutOfRange, 6, 42, "zero, or finite" },
         { "farads = 1e-9", "farads.x = 1", DiagnosticCodes.WrongValue, 6, 31, "a table" },
         { "fly = { between = [\"p\", \"n\"], farads = 1e-9 }", "fly = 1e-9", DiagnosticCodes.WrongValue, 6, 7, "a table such as" },
         { "fly =", "\"\" =", DiagnosticCodes.WrongValue, 6, 1, "non-empty name" },
