@@ -7,6 +7,10 @@ namespace ScNet.Cli.Commands;
 /// <summary>Arguments and options that more than one command has.</summary>
 internal static class SharedOptions
 {
+    // the range of values that the library takes
+    private const double SmallestValue = 1e-60;
+    private const double LargestValue = 1e60;
+
     /// <summary>The netlist documents to work on, one or more.</summary>
     public static Argument<string[]> Files()
     {
@@ -38,7 +42,7 @@ internal static class SharedOptions
         return format;
     }
 
-    /// <summary>A finite, positive number, written with a point whatever the machine's culture.</summary>
+    /// <summary>A positive number, written with a point whatever the machine's culture.</summary>
     public static Option<double> Number(string name, string helpName, string unit, string description, double? defaultValue = null)
     {
         Option<double> option = new(name)
@@ -54,7 +58,7 @@ internal static class SharedOptions
                     return value;
                 }
 
-                result.AddError($"Expected a positive, finite number of {unit} after {name}, such as 2.5 or 1e-6, but got '{text}'.");
+                result.AddError($"Expected a positive number of {unit} after {name}, such as 2.5 or 1e-6 (from 1e-60 to 1e60), but got '{text}'.");
                 return 1;
             },
         };
@@ -83,7 +87,7 @@ internal static class SharedOptions
                 }
                 else
                 {
-                    result.AddError($"Expected positive, finite numbers of hertz (Hz) after --frequency, such as 1e6,1e7, but got '{part}'.");
+                    result.AddError($"Expected positive numbers of hertz (Hz) after --frequency, such as 1e6,1e7 (from 1e-60 to 1e60), but got '{part}'.");
                 }
             }
 
@@ -92,7 +96,8 @@ internal static class SharedOptions
     };
 
     private static bool TryParse(string text, out double value) =>
-        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value) && value > 0;
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value)
+        && value is >= SmallestValue and <= LargestValue;
 
     // No file has an empty name, and the parser would take a misspelt option for one more file.
     private static void RefuseOptions(ArgumentResult result)

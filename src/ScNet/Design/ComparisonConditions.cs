@@ -27,7 +27,7 @@ public sealed class ComparisonConditions
     /// <param name="totalCapacitanceFarads">The sum of all capacitances in farads (F).</param>
     /// <param name="totalConductanceSiemens">The sum of all switches' on-conductances in siemens (S).</param>
     /// <param name="frequencyHz">Switching frequency in hertz (Hz), at which the slow-switching limit is given.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is not finite and positive.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is not positive, or not from 1e-60 to 1e60.</exception>
     public ComparisonConditions(
         double inputVoltageVolts,
         double deviceRatingVolts,
@@ -73,5 +73,5 @@ public sealed class ComparisonConditions
 
     private static double Positive(double value, string parameterName) => Guard.IsInRange(value, allowZero: false)
         ? value
-        : throw new ArgumentOutOfRangeException(parameterName, value, "Expected a finite, positive value.");
+        : throw new ArgumentOutOfRangeException(parameterName, value, $"Expected a positive value from {Guard.SmallestValue} to {Guard.LargestValue}.");
 }

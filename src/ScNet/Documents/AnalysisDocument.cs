@@ -71,14 +71,14 @@ public sealed class AnalysisDocument
 
     /// <summary>The same document with the exact output impedance of every mode, under the key "outputImpedance".</summary>
     /// <param name="frequenciesHz">Switching frequencies in hertz (Hz), in the order of the entries.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A frequency is not finite and positive.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A frequency is not positive, or not from 1e-60 to 1e60.</exception>
     public AnalysisDocument WithOutputImpedance(IEnumerable<double> frequenciesHz)
     {
         ArgumentNullException.ThrowIfNull(frequenciesHz);
         double[] frequencies = [.. frequenciesHz];
         foreach (double frequencyHz in frequencies.Where(f => !Guard.IsInRange(f, allowZero: false)))
         {
-            throw new ArgumentOutOfRangeException(nameof(frequenciesHz), frequencyHz, "Expected finite, positive frequencies.");
+            throw new ArgumentOutOfRangeException(nameof(frequenciesHz), frequencyHz, $"Expected positive frequencies from {Guard.SmallestValue} to {Guard.LargestValue}.");
         }
 
         return new AnalysisDocument(_converter, _modes, _file, _diagnostics, frequencies);

@@ -14,7 +14,7 @@ public sealed class UsageTests
         { ["analyze", "a.toml", "--rating", "1"], "scnet: There is no option '--rating' here. If it is a file, write ./--rating." },
         {
             ["analyze", "a.toml", "--frequency", "1e6,-2"],
-            "scnet: Expected positive, finite numbers of hertz (Hz) after --frequency, such as 1e6,1e7, but got '-2'."
+            "scnet: Expected positive numbers of hertz (Hz) after --frequency, such as 1e6,1e7 (from 1e-60 to 1e60), but got '-2'."
         },
         { ["compare", "a.toml", "--rating", "1"], "scnet: Option '--input-voltage' is required." },
         { ["compare", "a.toml", "--input-voltage", "1"], "scnet: Option '--rating' is required." },
@@ -41,7 +41,7 @@ public sealed class UsageTests
     public void A_number_that_is_not_finite_and_positive_is_refused_by_the_name_of_its_option(string option, string unit)
     {
         using CultureScope scope = new("de-DE");
-        foreach (string value in new[] { "0", "-1", "-0.0", "NaN", "Infinity", "1e400", "1e-400", "1,5", "1 000", "3.6V", "abc", "" })
+        foreach (string value in new[] { "0", "-1", "-0.0", "NaN", "Infinity", "1e400", "1e-400", "1.1e60", "0.9e-60", "1,5", "1 000", "3.6V", "abc", "" })
         {
             List<string> arguments = ["compare", "a.toml", option, value];
             foreach (string required in new[] { "--input-voltage", "--rating" }.Where(o => o != option))
@@ -52,8 +52,20 @@ public sealed class UsageTests
             ToolRun run = ToolRun.Of([.. arguments]);
             Assert.Equal(2, run.Code);
             Assert.Contains(
-                $"scnet: Expected a positive, finite number of {unit} after {option}, such as 2.5 or 1e-6, but got '{value}'.", run.ErrorLines);
+                $"scnet: Expected a positive number of {unit} after {option}, such as 2.5 or 1e-6 (from 1e-60 to 1e60), but got '{value}'.", run.ErrorLines);
         }
+    }
+
+    [Theory]
+    [InlineData("1e60")]
+    [InlineData("1e-60")]
+    public void The_extremes_of_a_number_reach_the_library(string value)
+    {
+        ToolRun run = ToolRun.Of(
+            "compare", "missing.toml", "--input-voltage", value, "--rating", value, "--total-capacitance", value,
+            "--total-conductance", value, "--frequency", value);
+        Assert.Equal(1, run.Code);
+        Assert.StartsWith("missing.toml: error file-unreadable: ", Assert.Single(run.ErrorLines), StringComparison.Ordinal);
     }
 
     [Fact]
