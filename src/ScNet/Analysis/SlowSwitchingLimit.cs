@@ -25,4 +25,8 @@ public sealed class SlowSwitchingLimit
     public double Ohms(double frequencyHz) => Guard.IsInRange(frequencyHz, allowZero: false)
         ? OhmsAtOneHertz / frequencyHz
         : throw new ArgumentOutOfRangeException(nameof(frequencyHz), frequencyHz, "Expected a finite, positive frequency.");
+
+    /// <summary>The limit at 1 Hz and the coefficients.</summary>
+    public override string ToString() => string.Create(
+        System.Globalization.CultureInfo.InvariantCulture, $"{OhmsAtOneHertz:G6} Ω at 1 Hz from coefficients [{string.Join(", ", Coefficients)}]");
 }

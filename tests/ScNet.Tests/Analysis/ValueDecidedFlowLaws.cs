@@ -41,7 +41,7 @@ public class ValueDecidedFlowLaws
         Assert.True(decidedByValues > 60, $"only {decidedByValues} networks needed component values");
     }
 
-    private static void CheckSlow(ModeAnalysis analysis)
+    internal static void CheckSlow(ModeAnalysis analysis)
     {
         Converter converter = analysis.Converter;
         SteadyStateOracle oracle = SteadyStateOracle.Slow(converter);
@@ -60,7 +60,7 @@ public class ValueDecidedFlowLaws
         }
     }
 
-    private static void CheckFast(ModeAnalysis analysis)
+    internal static void CheckFast(ModeAnalysis analysis)
     {
         Converter converter = analysis.Converter;
         SteadyStateOracle oracle = SteadyStateOracle.Fast(converter);
