@@ -120,8 +120,12 @@ internal sealed class ExactModeSolver
     private List<FlowDirection> FindDirections<T>(LoopSet loops, LoopSolution<T> solution)
         where T : struct, IBinaryInteger<T>
     {
-        List<FlowDirection> directions =
-            [.. solution.Circulations().Select(c => FlowDirection.Of(BranchFlow<T>.Of(_network, _forests, loops, c)))];
+        FlowDirection Direction(Rational<T>[] circulation, bool isIdleWhenSlow) =>
+            FlowDirection.Of(BranchFlow<T>.Of(_network, _forests, loops, circulation), isIdleWhenSlow);
+        List<FlowDirection> directions = [.. solution.Circulations().Select(c => Direction(c, isIdleWhenSlow: false))];
+
+        // A capacitor that lies on the sources without a switch between is no freedom at all.
+        directions.AddRange(solution.RepeatCirculations().Select(c => Direction(c, isIdleWhenSlow: true)).Where(d => d.MovesSwitches));
         for (int phase = 0; phase < _forests.Length; phase++)
         {
             if (_forests[phase].HasSwitchLoop)

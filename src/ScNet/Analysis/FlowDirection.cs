@@ -9,11 +9,15 @@ namespace ScNet.Analysis;
 /// </summary>
 internal sealed class FlowDirection
 {
-    private FlowDirection(double[] branches, double[] switches)
+    private FlowDirection(double[] branches, double[] switches, bool isIdleWhenSlow)
     {
         Branches = branches;
         Switches = switches;
+        IsIdleWhenSlow = isIdleWhenSlow;
     }
+
+    /// <summary>Whether the slow-switching limit leaves it at zero: its capacitor is held by the sources in every phase.</summary>
+    public bool IsIdleWhenSlow { get; }
 
     /// <summary>Charge through each branch; index branch · phases + phase.</summary>
     public double[] Branches { get; }
@@ -21,12 +25,18 @@ internal sealed class FlowDirection
     /// <summary>Charge through each switch; index switch · phases + phase.</summary>
     public double[] Switches { get; }
 
-    /// <summary>Whether some capacitor takes part.</summary>
-    public bool MovesCapacitors(int capacitorCount, int phases) => Branches.AsSpan(0, capacitorCount * phases).ContainsAnyExcept(0.0);
+    /// <summary>Whether some switch takes part.</summary>
+    public bool MovesSwitches => Switches.AsSpan().ContainsAnyExcept(0.0);
 
-    public static FlowDirection Of<T>(BranchFlow<T> flow)
+    /// <summary>Whether some capacitor takes part in the slow-switching limit.</summary>
+    public bool MovesCapacitors(int capacitorCount, int phases) => !IsIdleWhenSlow && Branches.AsSpan(0, capacitorCount * phases).ContainsAnyExcept(0.0);
+
+    public static FlowDirection Of<T>(BranchFlow<T> flow, bool isIdleWhenSlow)
         where T : struct, IBinaryInteger<T> =>
-        new([.. flow.Branches.Select(q => q.ToDouble())], [.. flow.Switches.Select(q => q.ToDouble())]);
+        new(
+            [.. flow.Branches.Select(q => q.ToDouble())],
+            [.. flow.Switches.Select(q => q.ToDouble())],
+            isIdleWhenSlow);
 
     /// <summary>The loops of closed switches of one phase, one direction each.</summary>
     public static IEnumerable<FlowDirection> SwitchLoops(SwitchedNetwork network, PhaseForest forest, bool[] closed, int phase)
@@ -46,7 +56,7 @@ internal sealed class FlowDirection
             switches[(s * phases) + phase] = 1;
             AddPathToRoot(second, 1);
             AddPathToRoot(first, -1);
-            yield return new FlowDirection(new double[network.BranchCount * phases], switches);
+            yield return new FlowDirection(new double[network.BranchCount * phases], switches, isIdleWhenSlow: false);
 
             void AddPathToRoot(int node, int sign)
             {

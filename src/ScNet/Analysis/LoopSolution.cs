@@ -120,19 +120,30 @@ internal sealed class LoopSolution<T>
         var equations = new Rational<T>[_loops.EquationCount];
         equations[row] = weight;
         _elimination.CarryBack(equations);
-        if (_loops.LoadLoopCount == 0)
-        {
-            return equations;
-        }
-
         var loops = new Rational<T>[_loops.Count];
         for (int loop = 0; loop < loops.Length; loop++)
         {
-            Rational<T> charge = equations[_loops.Equation(loop)];
-            loops[loop] = _loops.IsLoadLoop(loop) ? charge * _loadWeights[_loops.Phase(loop)] : charge;
+            int equation = _loops.Equation(loop);
+            if (equation >= 0)
+            {
+                Rational<T> charge = equations[equation];
+                loops[loop] = _loops.IsLoadLoop(loop) ? charge * _loadWeights[_loops.Phase(loop)] : charge;
+            }
         }
 
         return loops;
+    }
+
+    /// <summary>The circulations that repeated loops leave open: out through the repeat and back through the first.</summary>
+    public IEnumerable<Rational<T>[]> RepeatCirculations()
+    {
+        foreach ((int repeat, int first) in _loops.Repeats)
+        {
+            var loops = new Rational<T>[_loops.Count];
+            loops[repeat] = Rational<T>.One;
+            loops[first] = -Rational<T>.One;
+            yield return loops;
+        }
     }
 
     private SparseRows<T> Equations()
@@ -141,6 +152,11 @@ internal sealed class LoopSolution<T>
         int single = _loops.Count - _loops.LoadLoopCount;
         for (int loop = 0; loop < single; loop++)
         {
+            if (_loops.Equation(loop) < 0)
+            {
+                continue;
+            }
+
             int row = rows.AddRow();
             ReadOnlySpan<int> branches = _loops.Branches(loop), signs = _loops.Signs(loop);
             for (int e = 0; e < branches.Length; e++)

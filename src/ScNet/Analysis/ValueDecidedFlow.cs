@@ -19,6 +19,9 @@ internal sealed class ValueDecidedFlow
     // Directions whose share falls below this fraction of the largest are combinations that move nothing.
     private const double RankTolerance = 1e-13;
 
+    // The amount of a direction that takes no part, so that it leaves exact entries exact.
+    private const double Idle = double.NaN;
+
     private readonly Converter _converter;
     private readonly SwitchedNetwork _network;
     private readonly ExactMode _exact;
@@ -138,6 +141,11 @@ internal sealed class ValueDecidedFlow
         var isTouched = new bool[particular.Length];
         for (int k = 0; k < directions.Count; k++)
         {
+            if (double.IsNaN(amounts[k]))
+            {
+                continue;
+            }
+
             double[] direction = entries(directions[k]);
             for (int e = 0; e < direction.Length; e++)
             {
@@ -187,7 +195,7 @@ internal sealed class ValueDecidedFlow
     {
         if (moving.Length == 0)
         {
-            return (fastAmounts, true);
+            return (Slowed(fastAmounts), true);
         }
 
         int rows = _network.CapacitorCount * _phases;
@@ -201,7 +209,7 @@ internal sealed class ValueDecidedFlow
             return system.LU().Solve(-demand);
         });
 
-        var all = (double[])fastAmounts.Clone();
+        double[] all = Slowed(fastAmounts);
         for (int k = 0, m = 0; k < all.Length && m < moving.Length; k++)
         {
             if (ReferenceEquals(_exact.Directions[k], moving[m]))
@@ -212,6 +220,10 @@ internal sealed class ValueDecidedFlow
 
         return (all, basis.Rank == moving.Length);
     }
+
+    // Directions that move no capacitor keep their amounts, idle ones have none.
+    private double[] Slowed(double[] fastAmounts) =>
+        [.. fastAmounts.Select((amount, k) => _exact.Directions[k].IsIdleWhenSlow ? Idle : amount)];
 
     private Matrix<double> RunningSums(Matrix<double> charges)
     {

@@ -7,8 +7,9 @@ namespace ScNet.Graphs;
 /// </summary>
 /// <remarks>
 /// The sign of a branch is 1 where the loop runs through it from its first terminal to its second.
-/// A loop that repeats another phase's loop of the same capacitor with sources only is left out: that
-/// capacitor's voltage never changes, so no charge flows in either (docs/theory/exact-steady-state.md).
+/// A loop that repeats another phase's loop of one capacitor with sources only is set apart: it says
+/// nothing new, and in the slow-switching limit no charge flows in either, because that capacitor's
+/// voltage never changes (docs/theory/exact-steady-state.md).
 /// </remarks>
 internal sealed class LoopSet
 {
@@ -18,6 +19,8 @@ internal sealed class LoopSet
     private readonly List<int> _signs;
     private readonly List<int> _start;
     private readonly List<int> _phase;
+    private int[] _equation = [];
+    private readonly List<(int Loop, int First)> _repeats = [];
 
     private LoopSet(SwitchedNetwork network, PhaseForest[] forests)
     {
@@ -35,8 +38,11 @@ internal sealed class LoopSet
     /// <summary>How many loops, counted from the last, are closed through a current load and tied together.</summary>
     public int LoadLoopCount { get; private set; }
 
-    /// <summary>The number of equations: one per loop, the loops of a current load making one together.</summary>
-    public int EquationCount => LoadLoopCount == 0 ? Count : Count - LoadLoopCount + 1;
+    /// <summary>Loops that repeat the first loop of the same capacitor with sources only.</summary>
+    public IReadOnlyList<(int Loop, int First)> Repeats => _repeats;
+
+    /// <summary>The number of equations: one per loop but the repeats, the loops of a current load making one together.</summary>
+    public int EquationCount { get; private set; }
 
     /// <summary>The phases, from 0, in which a current load has no path.</summary>
     public List<int> InterruptedPhases { get; } = [];
@@ -45,8 +51,8 @@ internal sealed class LoopSet
 
     public bool IsLoadLoop(int loop) => loop >= Count - LoadLoopCount;
 
-    /// <summary>The equation to which a loop belongs.</summary>
-    public int Equation(int loop) => Math.Min(loop, EquationCount - 1);
+    /// <summary>The equation to which a loop belongs, or -1 for a repeat.</summary>
+    public int Equation(int loop) => _equation[loop];
 
     public ReadOnlySpan<int> Branches(int loop) => Slice(_branches, loop);
 
@@ -69,12 +75,13 @@ internal sealed class LoopSet
             }
         }
 
-        loops.DropRepeats();
+        loops.FindRepeats();
         if (network.Load == LoadKind.Current)
         {
             loops.CloseThroughLoad();
         }
 
+        loops.NumberEquations();
         return loops;
     }
 
@@ -127,7 +134,26 @@ internal sealed class LoopSet
         }
     }
 
-    private void DropRepeats()
+    private void NumberEquations()
+    {
+        _equation = new int[Count];
+        foreach ((int repeat, _) in _repeats)
+        {
+            _equation[repeat] = -1;
+        }
+
+        for (int loop = 0; loop < Count - LoadLoopCount; loop++)
+        {
+            _equation[loop] = _equation[loop] < 0 ? -1 : EquationCount++;
+        }
+
+        if (LoadLoopCount > 0)
+        {
+            _equation.AsSpan(Count - LoadLoopCount).Fill(EquationCount++);
+        }
+    }
+
+    private void FindRepeats()
     {
         int capacitors = _network.CapacitorCount;
         Span<int> uses = capacitors <= 256 ? stackalloc int[capacitors] : new int[capacitors];
@@ -154,7 +180,7 @@ internal sealed class LoopSet
         {
             if (uses[capacitor] > 1 && uses[capacitor] == heldBySources[capacitor])
             {
-                DropRepeatsOf(capacitor);
+                SetRepeatsApart(capacitor);
             }
         }
     }
@@ -180,7 +206,7 @@ internal sealed class LoopSet
     }
 
     // Held at different voltages in different phases, a capacitor carries charge after all.
-    private void DropRepeatsOf(int capacitor)
+    private void SetRepeatsApart(int capacitor)
     {
         List<int> own = [];
         for (int loop = 0; loop < Count; loop++)
@@ -195,9 +221,9 @@ internal sealed class LoopSet
             }
         }
 
-        for (int k = own.Count - 1; k > 0; k--)
+        foreach (int loop in own[1..])
         {
-            Drop(own[k]);
+            _repeats.Add((loop, own[0]));
         }
     }
 
@@ -220,18 +246,5 @@ internal sealed class LoopSet
         }
 
         return true;
-    }
-
-    private void Drop(int loop)
-    {
-        int start = _start[loop], length = _start[loop + 1] - start;
-        _branches.RemoveRange(start, length);
-        _signs.RemoveRange(start, length);
-        _phase.RemoveAt(loop);
-        _start.RemoveAt(loop + 1);
-        for (int l = loop + 1; l < _start.Count; l++)
-        {
-            _start[l] -= length;
-        }
     }
 }
