@@ -26,6 +26,9 @@ public sealed class ModeAnalysis
     /// <summary>Whether the mode has a meaningful result. The results throw a <see cref="ScNetException"/> where it has not.</summary>
     public bool HasResult => _results is not null;
 
+    /// <summary>What topology alone says; null where the mode has no result.</summary>
+    internal ExactMode Exact => HasResult ? _exact : throw new ScNetException($"Mode '{Mode.Name}' of '{Converter.Name}' has no result:", Diagnostics);
+
     /// <summary>Every finding: at least one error where there is no result, else the warnings.</summary>
     public IReadOnlyList<Diagnostic> Diagnostics => _exact.Diagnostics;
 

@@ -1,0 +1,54 @@
+# Step of .ci/run: packs library and tool and uses both as somebody would who has only the packages.
+
+# A version of its own for every run: the package cache never serves an older one for it.
+base_version=$(sed -nE 's|^ *<Version>(.+)</Version>$|\1|p' .build/Common.props)
+packed_version=$base_version-ci.$(date +%s).$$
+
+try_packages() {
+    local user=$temporary/user
+    pack src/ScNet
+    pack src/ScNet.Cli
+    mkdir "$user"
+    cp .ci/consumer/* "$user"
+    sed "s|value=\".packages\"|value=\"$PWD/.packages\"|" nuget.config >"$user/nuget.config"
+    try_library "$user"
+    try_tool "$user"
+}
+
+pack() {
+    # In a folder of its own, so that the next build does not find assemblies of another version.
+    dotnet pack "$1" -c Release -warnaserror -p:Version="$packed_version" -p:ContinuousIntegrationBuild=true \
+        -p:ArtifactsPath="$PWD/.artifacts/pack" -o .packages
+}
+
+try_library() {
+    (cd "$1" && dotnet run -c Release -p:ScNetVersion="$packed_version")
+}
+
+try_tool() {
+    local example version
+    example=$(find docs/examples -name '*.toml' | sort | head -n 1)
+    dotnet tool install ScNet.Cli --version "$packed_version" --tool-path "$1/tool" --configfile "$1/nuget.config"
+    version=$("$1/tool/scnet" --version)
+    echo "scnet --version: $version"
+    case $version in
+        *"$packed_version"*) ;;
+        *)
+            echo "Expected the version $packed_version."
+            return 1
+            ;;
+    esac
+    echo "scnet analyze $example"
+    "$1/tool/scnet" analyze "$example"
+}
+
+# Takes back what packing and installing left outside the temporary folder.
+remove_packed() {
+    local cache
+    rm -rf .artifacts/pack .packages/*."$packed_version".nupkg .packages/*."$packed_version".snupkg
+    cache=$(dotnet nuget locals global-packages --list 2>/dev/null | sed -n 's/^global-packages: //p')
+    if [ -n "$cache" ]; then
+        rm -rf "${cache%/}/scnet/$packed_version" "${cache%/}/scnet.cli/$packed_version"
+        rmdir "${cache%/}/scnet" "${cache%/}/scnet.cli" 2>/dev/null
+    fi
+}

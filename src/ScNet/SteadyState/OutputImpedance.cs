@@ -1,0 +1,89 @@
+using ScNet.Analysis;
+
+namespace ScNet.SteadyState;
+
+/// <summary>
+/// The exact output impedance of a mode at any switching frequency: the average-output resistance of the
+/// switched resistor-capacitor network in its periodic steady state, accurate to rounding also where time
+/// constants are many orders apart.
+/// </summary>
+/// <remarks>
+/// Made once per set of component values, then evaluated at any number of frequencies. Setting up takes
+/// one orthogonal decomposition per phase; a frequency costs one hyperbolic function per exponential mode
+/// and allocates nothing. Derivation: docs/theory/output-impedance.md.
+/// </remarks>
+public sealed class OutputImpedance
+{
+    private readonly ImpedanceKernel _kernel;
+    private readonly ModeAnalysis _analysis;
+
+    private OutputImpedance(ModeAnalysis analysis, ImpedanceKernel kernel)
+    {
+        _analysis = analysis;
+        _kernel = kernel;
+    }
+
+    /// <summary>The converter.</summary>
+    public Converter Converter => _analysis.Converter;
+
+    /// <summary>The mode.</summary>
+    public Mode Mode => _analysis.Mode;
+
+    /// <summary>The frequency in hertz (Hz) at which both limits are equal; zero where the slow one is zero.</summary>
+    public double CornerFrequencyHz => _analysis.SlowSwitchingLimit.OhmsAtOneHertz / _analysis.FastSwitchingLimit.Ohms;
+
+    /// <summary>Prepares the impedance of one analysed mode.</summary>
+    /// <param name="analysis">An analysis with a result.</param>
+    /// <exception cref="ScNetException">The mode has no result.</exception>
+    public static OutputImpedance Of(ModeAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        return new OutputImpedance(analysis, PhaseModesOf(analysis, withResistors: false).Kernel);
+    }
+
+    /// <summary>The output impedance in ohms (Ω) at a switching frequency.</summary>
+    /// <param name="frequencyHz">Switching frequency, one period per cycle, in hertz (Hz).</param>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is not finite and positive.</exception>
+    public double Ohms(double frequencyHz) => Guard.IsInRange(frequencyHz, allowZero: false)
+        ? _kernel.Ohms(1 / frequencyHz)
+        : throw new ArgumentOutOfRangeException(nameof(frequencyHz), frequencyHz, "Expected a finite, positive frequency.");
+
+    /// <summary>The output impedances in ohms (Ω) at many frequencies, without allocation.</summary>
+    /// <param name="frequenciesHz">Switching frequencies in hertz (Hz).</param>
+    /// <param name="ohms">Receives one impedance per frequency; at least as long.</param>
+    /// <exception cref="ArgumentException">The second span is shorter than the first.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A frequency is not finite and positive.</exception>
+    public void Sweep(ReadOnlySpan<double> frequenciesHz, Span<double> ohms)
+    {
+        if (ohms.Length < frequenciesHz.Length)
+        {
+            throw new ArgumentException($"Expected room for {frequenciesHz.Length} impedances, but got {ohms.Length}.", nameof(ohms));
+        }
+
+        for (int i = 0; i < frequenciesHz.Length; i++)
+        {
+            ohms[i] = Ohms(frequenciesHz[i]);
+        }
+    }
+
+    /// <summary>The exact impedance at a frequency beside the published estimates.</summary>
+    /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is not finite and positive.</exception>
+    public ImpedancePoint At(double frequencyHz) => new(
+        frequencyHz, Ohms(frequencyHz), _analysis.SlowSwitchingLimit.Ohms(frequencyHz), _analysis.FastSwitchingLimit.Ohms);
+
+    internal static (PhaseModes[] Phases, StateSpace Space, ResistorFlows Flows, ImpedanceKernel Kernel) PhaseModesOf(
+        ModeAnalysis analysis, bool withResistors)
+    {
+        StateSpace space = StateSpace.Of(analysis.Converter);
+        ResistorFlows flows = ResistorFlows.Of(analysis);
+        var phases = new PhaseModes[flows.Resistors.Length];
+        for (int phase = 0; phase < phases.Length; phase++)
+        {
+            phases[phase] = PhaseModes.Of(space, analysis.Converter.Network, flows, phase, withResistors);
+        }
+
+        double[] duties = [.. analysis.Converter.Phases.Select(p => p.Duty.ToDouble())];
+        return (phases, space, flows, ImpedanceKernel.Of(phases, duties));
+    }
+}
