@@ -83,7 +83,4 @@ public static class DiagnosticCodes
 
     /// <summary>A node that only one terminal touches.</summary>
     public const string FloatingTerminal = "floating-terminal";
-
-    /// <summary>The charge flow is not settled by topology.</summary>
-    public const string FlowUndetermined = "flow-undetermined";
 }

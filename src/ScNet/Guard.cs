@@ -3,6 +3,12 @@ namespace ScNet;
 /// <summary>Checks of arguments that more than one type makes.</summary>
 internal static class Guard
 {
+    /// <summary>The smallest value that counts as positive, in any SI unit.</summary>
+    public const double SmallestValue = 1e-60;
+
+    /// <summary>The largest value, in any SI unit.</summary>
+    public const double LargestValue = 1e60;
+
     /// <summary>Requires a list of the given length with finite, positive (or zero, where allowed) values; null passes.</summary>
     public static void Values(IReadOnlyList<double>? values, int length, bool allowZero, string parameterName)
     {
@@ -20,11 +26,15 @@ internal static class Guard
         {
             if (!IsInRange(values[i], allowZero))
             {
-                throw new ArgumentException($"Expected a finite {(allowZero ? "value of at least zero" : "positive value")} at index {i}, but got {values[i]}.", parameterName);
+                throw new ArgumentException($"Expected a {(allowZero ? "value of zero or" : "positive value")} from {SmallestValue} to {LargestValue} at index {i}, but got {values[i]}.", parameterName);
             }
         }
     }
 
-    /// <summary>Whether a component value is finite and positive, or zero where allowed.</summary>
-    public static bool IsInRange(double value, bool allowZero) => double.IsFinite(value) && (allowZero ? value >= 0 : value > 0);
+    /// <summary>
+    /// Whether a value is finite and positive, or zero where allowed, and within bounds so wide that no
+    /// component or frequency meets them, but products of a few values stay finite.
+    /// </summary>
+    public static bool IsInRange(double value, bool allowZero) =>
+        (allowZero && value == 0) || (value >= SmallestValue && value <= LargestValue);
 }

@@ -1,10 +1,15 @@
 namespace ScNet.Tests;
 
-/// <summary>Finds the files of the repository from wherever the tests run.</summary>
+/// <summary>Finds files of the repository from where the tests run.</summary>
 internal static class RepositoryFiles
 {
-    /// <summary>The folder that holds ScNet.sln.</summary>
-    public static string Root { get; } = FindRoot();
+    private static readonly Lazy<string> s_root = new(FindRoot);
+
+    /// <summary>The folder that holds the solution.</summary>
+    public static string Root => s_root.Value;
+
+    /// <summary>The path of a file or folder of the repository.</summary>
+    public static string PathOf(params string[] parts) => Path.Combine([Root, .. parts]);
 
     private static string FindRoot()
     {
@@ -16,6 +21,6 @@ internal static class RepositoryFiles
             }
         }
 
-        throw new DirectoryNotFoundException($"Expected ScNet.sln in a folder above '{AppContext.BaseDirectory}'.");
+        throw new InvalidOperationException($"No folder above {AppContext.BaseDirectory} holds ScNet.sln.");
     }
 }

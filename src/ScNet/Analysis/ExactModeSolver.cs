@@ -54,7 +54,7 @@ internal sealed class ExactModeSolver
         }
 
         LoopSolution<T> solution = LoopSolution<T>.Of(_network, loops);
-        if (!findings.CheckConflicts(solution, loops) || !findings.CheckOutput(solution))
+        if (!findings.CheckConflicts(solution, loops) || !findings.CheckOutput(solution, loops))
         {
             return Failed(findings);
         }
@@ -63,7 +63,7 @@ internal sealed class ExactModeSolver
         bool[] unconnected = solution.Unconnected();
         List<Rational<T>[]> free = solution.FreeVoltages(unconnected);
         findings.CheckCapacitors(unconnected, free);
-        return findings.CheckRatio(voltages[_network.OutputBranch].IsZero)
+        return findings.CheckRatio(voltages, solution, loops)
             ? Collect(findings, loops, solution, voltages, unconnected, free)
             : Failed(findings);
     }
@@ -89,7 +89,7 @@ internal sealed class ExactModeSolver
             SlowCoefficients = LimitCoefficients.Slow<T>(flow.Branches, _network.CapacitorCount, phases),
             FastCapacitorCoefficients = LimitCoefficients.Fast(flow.Branches, _network.CapacitorCount, phases, inverseDuties),
             FastSwitchCoefficients = LimitCoefficients.Fast(flow.Switches, _network.SwitchCount, phases, inverseDuties),
-            Directions = FindDirections(loops, solution),
+            Directions = FindDirections(loops, solution, flow),
         };
     }
 
@@ -117,15 +117,11 @@ internal sealed class ExactModeSolver
         return (new PhaseTable(nodes, _network.NodeCount, phases), new PhaseTable(blocking, _network.SwitchCount, phases));
     }
 
-    private List<FlowDirection> FindDirections<T>(LoopSet loops, LoopSolution<T> solution)
+    private List<FlowDirection> FindDirections<T>(LoopSet loops, LoopSolution<T> solution, BranchFlow<T> flow)
         where T : struct, IBinaryInteger<T>
     {
-        FlowDirection Direction(Rational<T>[] circulation, bool isIdleWhenSlow) =>
-            FlowDirection.Of(BranchFlow<T>.Of(_network, _forests, loops, circulation), isIdleWhenSlow);
-        List<FlowDirection> directions = [.. solution.Circulations().Select(c => Direction(c, isIdleWhenSlow: false))];
-
-        // A capacitor that lies on the sources without a switch between is no freedom at all.
-        directions.AddRange(solution.RepeatCirculations().Select(c => Direction(c, isIdleWhenSlow: true)).Where(d => d.MovesSwitches));
+        List<FlowDirection> directions =
+            [.. solution.Circulations().Select(c => FlowDirection.Of(BranchFlow<T>.Of(_network, _forests, loops, c)))];
         for (int phase = 0; phase < _forests.Length; phase++)
         {
             if (_forests[phase].HasSwitchLoop)
@@ -134,7 +130,35 @@ internal sealed class ExactModeSolver
             }
         }
 
+        if (loops.Repeats is { } repeats)
+        {
+            AddRepeats(directions, repeats, flow);
+        }
+
         return directions;
+    }
+
+    // Only those that share a switch with other flow: through the others no charge has a reason to go.
+    private void AddRepeats<T>(List<FlowDirection> directions, LoopSet repeats, BranchFlow<T> flow)
+        where T : struct, IBinaryInteger<T>
+    {
+        bool[] carries = [.. flow.Switches.Select(q => !q.IsZero)];
+        directions.ForEach(d => d.MarkSwitches(carries));
+        List<FlowDirection> candidates = [];
+        for (int pair = 0; pair < repeats.Count; pair += 2)
+        {
+            var charges = new Rational<T>[repeats.Count];
+            charges[pair] = Rational<T>.One;
+            charges[pair + 1] = -Rational<T>.One;
+            candidates.Add(FlowDirection.Of(BranchFlow<T>.Of(_network, _forests, repeats, charges), isStillWhenSlow: true));
+        }
+
+        while (candidates.Find(c => c.SharesSwitchWith(carries)) is { } direction)
+        {
+            direction.MarkSwitches(carries);
+            directions.Add(direction);
+            candidates.Remove(direction);
+        }
     }
 
     private Rational<T>[] InverseDuties<T>()

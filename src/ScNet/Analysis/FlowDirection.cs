@@ -9,15 +9,18 @@ namespace ScNet.Analysis;
 /// </summary>
 internal sealed class FlowDirection
 {
-    private FlowDirection(double[] branches, double[] switches, bool isIdleWhenSlow)
+    private FlowDirection(double[] branches, double[] switches, bool isStillWhenSlow = false)
     {
         Branches = branches;
         Switches = switches;
-        IsIdleWhenSlow = isIdleWhenSlow;
+        IsStillWhenSlow = isStillWhenSlow;
     }
 
-    /// <summary>Whether the slow-switching limit leaves it at zero: its capacitor is held by the sources in every phase.</summary>
-    public bool IsIdleWhenSlow { get; }
+    /// <summary>
+    /// Whether no charge takes this way in the slow-switching limit: a capacitor that only ever meets the
+    /// same sources. In the fast limit the drops across its switches differ from phase to phase and move some.
+    /// </summary>
+    public bool IsStillWhenSlow { get; }
 
     /// <summary>Charge through each branch; index branch · phases + phase.</summary>
     public double[] Branches { get; }
@@ -25,18 +28,36 @@ internal sealed class FlowDirection
     /// <summary>Charge through each switch; index switch · phases + phase.</summary>
     public double[] Switches { get; }
 
-    /// <summary>Whether some switch takes part.</summary>
-    public bool MovesSwitches => Switches.AsSpan().ContainsAnyExcept(0.0);
+    /// <summary>Whether some capacitor takes part.</summary>
+    public bool MovesCapacitors(int capacitorCount, int phases) => Branches.AsSpan(0, capacitorCount * phases).ContainsAnyExcept(0.0);
 
-    /// <summary>Whether some capacitor takes part in the slow-switching limit.</summary>
-    public bool MovesCapacitors(int capacitorCount, int phases) => !IsIdleWhenSlow && Branches.AsSpan(0, capacitorCount * phases).ContainsAnyExcept(0.0);
-
-    public static FlowDirection Of<T>(BranchFlow<T> flow, bool isIdleWhenSlow)
+    public static FlowDirection Of<T>(BranchFlow<T> flow, bool isStillWhenSlow = false)
         where T : struct, IBinaryInteger<T> =>
-        new(
-            [.. flow.Branches.Select(q => q.ToDouble())],
-            [.. flow.Switches.Select(q => q.ToDouble())],
-            isIdleWhenSlow);
+        new([.. flow.Branches.Select(q => q.ToDouble())], [.. flow.Switches.Select(q => q.ToDouble())], isStillWhenSlow);
+
+    /// <summary>Whether some switch takes part that has a part in the given flow too.</summary>
+    /// <param name="carries">One flag per switch and phase, index as in <see cref="Switches"/>.</param>
+    public bool SharesSwitchWith(bool[] carries)
+    {
+        for (int e = 0; e < carries.Length; e++)
+        {
+            if (carries[e] && Switches[e] != 0)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Marks the switches that take part.</summary>
+    public void MarkSwitches(bool[] carries)
+    {
+        for (int e = 0; e < carries.Length; e++)
+        {
+            carries[e] |= Switches[e] != 0;
+        }
+    }
 
     /// <summary>The loops of closed switches of one phase, one direction each.</summary>
     public static IEnumerable<FlowDirection> SwitchLoops(SwitchedNetwork network, PhaseForest forest, bool[] closed, int phase)
@@ -56,7 +77,7 @@ internal sealed class FlowDirection
             switches[(s * phases) + phase] = 1;
             AddPathToRoot(second, 1);
             AddPathToRoot(first, -1);
-            yield return new FlowDirection(new double[network.BranchCount * phases], switches, isIdleWhenSlow: false);
+            yield return new FlowDirection(new double[network.BranchCount * phases], switches);
 
             void AddPathToRoot(int node, int sign)
             {

@@ -28,6 +28,17 @@ internal sealed class LoopSolution<T>
 
     public static LoopSolution<T> Of(SwitchedNetwork network, LoopSet loops) => new(network, loops);
 
+    /// <summary>Adds the voltage equation of one loop as a row: one column per branch, the input's last.</summary>
+    public static void AddEquation(SparseRows<T> rows, LoopSet loops, int loop)
+    {
+        int row = rows.AddRow();
+        ReadOnlySpan<int> branches = loops.Branches(loop), signs = loops.Signs(loop);
+        for (int e = 0; e < branches.Length; e++)
+        {
+            rows.Append(row, branches[e], T.CreateTruncating(signs[e]));
+        }
+    }
+
     /// <summary>Whether the equations fix the output's voltage.</summary>
     public bool IsOutputFixed => _elimination.IsPivotColumn(_network.OutputBranch);
 
@@ -120,30 +131,19 @@ internal sealed class LoopSolution<T>
         var equations = new Rational<T>[_loops.EquationCount];
         equations[row] = weight;
         _elimination.CarryBack(equations);
+        if (_loops.LoadLoopCount == 0)
+        {
+            return equations;
+        }
+
         var loops = new Rational<T>[_loops.Count];
         for (int loop = 0; loop < loops.Length; loop++)
         {
-            int equation = _loops.Equation(loop);
-            if (equation >= 0)
-            {
-                Rational<T> charge = equations[equation];
-                loops[loop] = _loops.IsLoadLoop(loop) ? charge * _loadWeights[_loops.Phase(loop)] : charge;
-            }
+            Rational<T> charge = equations[_loops.Equation(loop)];
+            loops[loop] = _loops.IsLoadLoop(loop) ? charge * _loadWeights[_loops.Phase(loop)] : charge;
         }
 
         return loops;
-    }
-
-    /// <summary>The circulations that repeated loops leave open: out through the repeat and back through the first.</summary>
-    public IEnumerable<Rational<T>[]> RepeatCirculations()
-    {
-        foreach ((int repeat, int first) in _loops.Repeats)
-        {
-            var loops = new Rational<T>[_loops.Count];
-            loops[repeat] = Rational<T>.One;
-            loops[first] = -Rational<T>.One;
-            yield return loops;
-        }
     }
 
     private SparseRows<T> Equations()
@@ -152,17 +152,7 @@ internal sealed class LoopSolution<T>
         int single = _loops.Count - _loops.LoadLoopCount;
         for (int loop = 0; loop < single; loop++)
         {
-            if (_loops.Equation(loop) < 0)
-            {
-                continue;
-            }
-
-            int row = rows.AddRow();
-            ReadOnlySpan<int> branches = _loops.Branches(loop), signs = _loops.Signs(loop);
-            for (int e = 0; e < branches.Length; e++)
-            {
-                rows.Append(row, branches[e], T.CreateTruncating(signs[e]));
-            }
+            AddEquation(rows, _loops, loop);
         }
 
         if (_loops.LoadLoopCount > 0)

@@ -29,6 +29,10 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
         return false;
     }
 
+    /// <summary>"the closed switch s1" or "the closed switches s1, s2".</summary>
+    public static string ClosedSwitches(IReadOnlyCollection<string> names) =>
+        (names.Count == 1 ? "the closed switch " : "the closed switches ") + string.Join(", ", names);
+
     /// <summary>Input, or a stiff output, tied to the reference by closed switches.</summary>
     public bool CheckShorts()
     {
@@ -51,7 +55,7 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
         {
             Error(
                 DiagnosticCodes.LoadInterrupted,
-                $"In phase {Label(phase)} nothing connects the output '{converter.OutputNode}' to the rest, so its load current has no path. Put a capacitor on the output, or take the load as stiff.",
+                $"In phase {Label(phase)} the load current has no path: no chain of closed switches and capacitors leads from the output '{converter.OutputNode}' to '{Converter.ReferenceNode}' or to the input. Put a capacitor from the output to '{Converter.ReferenceNode}', or take the load as stiff.",
                 [],
                 phase);
         }
@@ -59,20 +63,20 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
         return _errors.Count == 0;
     }
 
-    /// <summary>Loops that demand different voltages.</summary>
+    /// <summary>Loops that contradict each other.</summary>
     public bool CheckConflicts<T>(LoopSolution<T> solution, LoopSet loops)
         where T : struct, IBinaryInteger<T>
     {
-        foreach (Rational<T>[] conflict in solution.Conflicts())
+        if (solution.Conflicts() is { Count: > 0 } conflicts)
         {
-            ReportConflict(loops, [.. Enumerable.Range(0, loops.Count).Where(l => !conflict[l].IsZero)]);
+            _errors.AddRange(new ConflictReport(converter, forests, loops).Report(conflicts));
         }
 
         return _errors.Count == 0;
     }
 
-    /// <summary>An output that nothing charges, or that is charged through capacitors in one direction only.</summary>
-    public bool CheckOutput<T>(LoopSolution<T> solution)
+    /// <summary>An output that the input cannot charge, or only at the cost of some capacitor's balance.</summary>
+    public bool CheckOutput<T>(LoopSolution<T> solution, LoopSet loops)
         where T : struct, IBinaryInteger<T>
     {
         if (solution.IsOutputFixed)
@@ -80,38 +84,40 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
             return true;
         }
 
-        Rational<T>[] movement = solution.Movement(_network.OutputBranch);
-        string[] movers = [.. converter.Capacitors.Where((_, i) => !movement[i].IsZero).Select(c => c.Name)];
-        if (movers.Length == 0)
+        if (!loops.Reach(_network.OutputBranch)[_network.InputBranch])
         {
-            Error(
-                DiagnosticCodes.OutputNeverCharged,
-                $"The output '{converter.OutputNode}' never receives charge: in no phase is it part of a loop with the input or a capacitor. Close switches that connect it.",
-                []);
-        }
-        else
-        {
-            Error(
-                DiagnosticCodes.CapacitorUnbalanced,
-                $"Charge to the output '{converter.OutputNode}' would pass {List(movers)} in one direction only, so {(movers.Length == 1 ? "it never reaches" : "they never reach")} balance. Add a phase in which that charge is replaced.",
-                movers);
+            ReportNeverCharged(loops.Reach(_network.OutputBranch));
+            return false;
         }
 
+        // By Tellegen's theorem charge to the output = - Σ movement · net charge, so it leaves some on a mover.
+        Rational<T>[] movement = solution.Movement(_network.OutputBranch);
+        string[] movers = [.. converter.Capacitors.Where((_, i) => !movement[i].IsZero).Select(c => c.Name)];
+        Error(
+            DiagnosticCodes.CapacitorUnbalanced,
+            $"No flow delivers charge to the output '{converter.OutputNode}' and leaves every capacitor balanced over the period: it always leaves a net charge on {(movers.Length == 1 ? string.Empty : "one of the ")}{LoopDescriptions.List(movers)}. Close switches, in this or another phase, that lead this charge back.",
+            movers);
         return false;
     }
 
     /// <summary>An output that is forced to zero.</summary>
-    public bool CheckRatio(bool isZero)
+    public bool CheckRatio<T>(Rational<T>[] voltages, LoopSolution<T> solution, LoopSet loops)
+        where T : struct, IBinaryInteger<T>
     {
-        if (isZero)
+        if (!voltages[_network.OutputBranch].IsZero)
         {
-            Error(
-                DiagnosticCodes.ZeroRatio,
-                $"The network holds the output '{converter.OutputNode}' at zero volts whatever the input is. Connect a capacitor that the input charges.",
-                []);
+            return true;
         }
 
-        return !isZero;
+        Rational<T>[] charges = solution.LoopCharges();
+        int[] members = [.. Enumerable.Range(0, loops.Count).Where(l => !charges[l].IsZero)];
+        LoopDescriptions descriptions = new(converter, forests, loops);
+        string average = _network.Load == LoadKind.Current ? " on average" : string.Empty;
+        Error(
+            DiagnosticCodes.ZeroRatio,
+            $"These loops together hold the output '{converter.OutputNode}' at zero volts{average}, whatever the input is: {descriptions.Demands(members)}. Change the switches of one of them.",
+            [.. descriptions.Capacitors(members), .. members.SelectMany(descriptions.Switches).Distinct()]);
+        return false;
     }
 
     /// <summary>Capacitors that do nothing, or whose voltage nothing fixes.</summary>
@@ -125,17 +131,32 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
             {
                 Warning(
                     DiagnosticCodes.CapacitorUnconnected,
-                    $"Capacitor '{name}' is in no loop in any phase: it carries no charge and nothing fixes its voltage. Leave it so, or close switches on both its plates.",
+                    $"Capacitor '{name}' is in no loop in any phase: it carries no charge and nothing fixes its voltage. Leave it out, or close switches on both its plates in some phase.",
                     [name]);
             }
             else if (Moves(free, i))
             {
+                List<Rational<T>[]> own = free.FindAll(movement => !movement[i].IsZero);
+                string[] others = [.. converter.Capacitors.Where((_, k) => k != i && Moves(own, k)).Select(c => c.Name)];
+                string together = others.Length > 0 ? $"it can shift together with that of {LoopDescriptions.List(others)}, and every loop still closes" : "every loop closes whatever it is";
                 Warning(
                     DiagnosticCodes.CapacitorVoltageUndetermined,
-                    $"Nothing fixes the voltage of capacitor '{name}': it shares a voltage with others in every phase. Tie one of its plates to a known node in some phase.",
-                    [name]);
+                    $"Nothing fixes the voltage of capacitor '{name}': {together}. Put it, in some phase, into a loop of known voltages.",
+                    [name, .. others]);
             }
         }
+    }
+
+    private void ReportNeverCharged(bool[] reach)
+    {
+        string[] companions = [.. converter.Capacitors.Where((_, i) => reach[i]).Select(c => c.Name)];
+        string reason = companions.Length == 0
+            ? "the output is in no loop in any phase"
+            : $"in every phase the output is in loops with {LoopDescriptions.List(companions)} only, which the input never charges";
+        Error(
+            DiagnosticCodes.OutputNeverCharged,
+            $"No charge gets from the input '{converter.InputNode}' to the output '{converter.OutputNode}', at once or by way of capacitors: {reason}. Close switches that connect them.",
+            companions);
     }
 
     private void CheckShort(int phase, int node, string code, string port, string name)
@@ -152,57 +173,15 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
             path.Add(converter.Switches[via].Name);
         }
 
-        Error(code, $"In phase {Label(phase)} the closed switches {string.Join(" – ", path)} connect the {port} '{name}' to '{Converter.ReferenceNode}'. Open one of them.", [.. path], phase);
+        bool isOne = path.Count == 1;
+        Error(
+            code,
+            $"In phase {Label(phase)} {ClosedSwitches(path)} connect{(isOne ? "s" : string.Empty)} the {port} '{name}' to '{Converter.ReferenceNode}'. Open {(isOne ? "it" : "one of them")} in that phase.",
+            [.. path],
+            phase);
     }
 
-    private void ReportConflict(LoopSet loops, int[] members)
-    {
-        int shorted = Array.FindIndex(members, l => loops.Branches(l).Length == 1 && loops.Branches(l)[0] < _network.CapacitorCount);
-        string demands = string.Join("; ", members.Select(l => $"phase {Label(loops.Phase(l))}: {Describe(loops, l)}"));
-        string[] capacitors = [.. members.SelectMany(l => loops.Branches(l).ToArray()).Where(b => b < _network.CapacitorCount)
-            .Distinct().Order().Select(b => converter.Capacitors[b].Name)];
-        if (shorted >= 0)
-        {
-            int loop = members[shorted];
-            string name = converter.Capacitors[loops.Branches(loop)[0]].Name;
-            Error(
-                DiagnosticCodes.CapacitorShorted,
-                $"In phase {Label(loops.Phase(loop))} closed switches short capacitor '{name}', but other loops require it to hold a voltage ({demands}). Open a switch across it.",
-                [name, .. capacitors.Where(c => c != name)],
-                loops.Phase(loop));
-        }
-        else
-        {
-            int[] phases = [.. members.Select(loops.Phase).Distinct()];
-            Error(
-                DiagnosticCodes.VoltageConflict,
-                $"These loops demand different voltages{(capacitors.Length > 0 ? " of " + List(capacitors) : string.Empty)}: {demands}. Change the switches of one of them.",
-                capacitors,
-                phases.Length == 1 ? phases[0] : null);
-        }
-    }
-
-    // "vin – fly – vout": the sources by their node, the capacitors by name, in the order of the loop.
-    private string Describe(LoopSet loops, int loop)
-    {
-        List<string> names = [];
-        foreach (int branch in loops.Branches(loop))
-        {
-            names.Add(branch == _network.InputBranch ? converter.InputNode
-                : branch == _network.OutputBranch ? converter.OutputNode
-                : converter.Capacitors[branch].Name);
-        }
-
-        return "loop " + string.Join(" – ", names);
-    }
-
-    private string Label(int phase) => converter.Phases[phase].Name == $"{phase + 1}"
-        ? $"{phase + 1}"
-        : $"{phase + 1} ({converter.Phases[phase].Name})";
-
-    private static string List(string[] names) => names.Length == 1
-        ? $"capacitor '{names[0]}'"
-        : "capacitors " + string.Join(", ", names.Select(n => $"'{n}'"));
+    private string Label(int phase) => LoopDescriptions.Label(converter, phase);
 
     private void Error(string code, string message, string[] elements, int? phase = null) =>
         _errors.Add(new Diagnostic(DiagnosticSeverity.Error, code, message, elements, phase + 1));

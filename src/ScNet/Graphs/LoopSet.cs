@@ -7,9 +7,9 @@ namespace ScNet.Graphs;
 /// </summary>
 /// <remarks>
 /// The sign of a branch is 1 where the loop runs through it from its first terminal to its second.
-/// A loop that repeats another phase's loop of one capacitor with sources only is set apart: it says
-/// nothing new, and in the slow-switching limit no charge flows in either, because that capacitor's
-/// voltage never changes (docs/theory/exact-steady-state.md).
+/// A loop that repeats another phase's loop of the same capacitor with sources only is set aside: at the
+/// ideal point and in the slow-switching limit that capacitor's voltage never changes, so no charge flows
+/// in either (docs/theory/exact-steady-state.md). <see cref="Repeats"/> keeps them for the fast limit.
 /// </remarks>
 internal sealed class LoopSet
 {
@@ -19,8 +19,6 @@ internal sealed class LoopSet
     private readonly List<int> _signs;
     private readonly List<int> _start;
     private readonly List<int> _phase;
-    private int[] _equation = [];
-    private readonly List<(int Loop, int First)> _repeats = [];
 
     private LoopSet(SwitchedNetwork network, PhaseForest[] forests)
     {
@@ -38,21 +36,23 @@ internal sealed class LoopSet
     /// <summary>How many loops, counted from the last, are closed through a current load and tied together.</summary>
     public int LoadLoopCount { get; private set; }
 
-    /// <summary>Loops that repeat the first loop of the same capacitor with sources only.</summary>
-    public IReadOnlyList<(int Loop, int First)> Repeats => _repeats;
-
-    /// <summary>The number of equations: one per loop but the repeats, the loops of a current load making one together.</summary>
-    public int EquationCount { get; private set; }
+    /// <summary>The number of equations: one per loop, the loops of a current load making one together.</summary>
+    public int EquationCount => LoadLoopCount == 0 ? Count : Count - LoadLoopCount + 1;
 
     /// <summary>The phases, from 0, in which a current load has no path.</summary>
     public List<int> InterruptedPhases { get; } = [];
+
+    /// <summary>
+    /// The loops set aside, in pairs: the one that stayed at 2k, the one set aside at 2k + 1; null where there is none.
+    /// </summary>
+    public LoopSet? Repeats { get; private set; }
 
     public int Phase(int loop) => _phase[loop];
 
     public bool IsLoadLoop(int loop) => loop >= Count - LoadLoopCount;
 
-    /// <summary>The equation to which a loop belongs, or -1 for a repeat.</summary>
-    public int Equation(int loop) => _equation[loop];
+    /// <summary>The equation to which a loop belongs.</summary>
+    public int Equation(int loop) => Math.Min(loop, EquationCount - 1);
 
     public ReadOnlySpan<int> Branches(int loop) => Slice(_branches, loop);
 
@@ -75,14 +75,45 @@ internal sealed class LoopSet
             }
         }
 
-        loops.FindRepeats();
         if (network.Load == LoadKind.Current)
         {
             loops.CloseThroughLoad();
         }
 
-        loops.NumberEquations();
+        // last, since a capacitor that carries the load's current in some phase does change its voltage
+        loops.DropRepeats();
         return loops;
+    }
+
+    /// <summary>The branches that a chain of loops joins with one branch, over all phases; one flag per branch.</summary>
+    public bool[] Reach(int branch)
+    {
+        var reached = new bool[_network.BranchCount];
+        reached[branch] = true;
+        for (bool isGrowing = true; isGrowing;)
+        {
+            isGrowing = false;
+            for (int loop = 0; loop < Count; loop++)
+            {
+                bool touches = false, isWhole = true;
+                foreach (int member in Branches(loop))
+                {
+                    touches |= reached[member];
+                    isWhole &= reached[member];
+                }
+
+                if (touches && !isWhole)
+                {
+                    isGrowing = true;
+                    foreach (int member in Branches(loop))
+                    {
+                        reached[member] = true;
+                    }
+                }
+            }
+        }
+
+        return reached;
     }
 
     private ReadOnlySpan<int> Slice(List<int> items, int loop) =>
@@ -134,26 +165,7 @@ internal sealed class LoopSet
         }
     }
 
-    private void NumberEquations()
-    {
-        _equation = new int[Count];
-        foreach ((int repeat, _) in _repeats)
-        {
-            _equation[repeat] = -1;
-        }
-
-        for (int loop = 0; loop < Count - LoadLoopCount; loop++)
-        {
-            _equation[loop] = _equation[loop] < 0 ? -1 : EquationCount++;
-        }
-
-        if (LoadLoopCount > 0)
-        {
-            _equation.AsSpan(Count - LoadLoopCount).Fill(EquationCount++);
-        }
-    }
-
-    private void FindRepeats()
+    private void DropRepeats()
     {
         int capacitors = _network.CapacitorCount;
         Span<int> uses = capacitors <= 256 ? stackalloc int[capacitors] : new int[capacitors];
@@ -180,7 +192,7 @@ internal sealed class LoopSet
         {
             if (uses[capacitor] > 1 && uses[capacitor] == heldBySources[capacitor])
             {
-                SetRepeatsApart(capacitor);
+                DropRepeatsOf(capacitor);
             }
         }
     }
@@ -206,7 +218,7 @@ internal sealed class LoopSet
     }
 
     // Held at different voltages in different phases, a capacitor carries charge after all.
-    private void SetRepeatsApart(int capacitor)
+    private void DropRepeatsOf(int capacitor)
     {
         List<int> own = [];
         for (int loop = 0; loop < Count; loop++)
@@ -221,10 +233,21 @@ internal sealed class LoopSet
             }
         }
 
-        foreach (int loop in own[1..])
+        Repeats ??= new LoopSet(_network, _forests);
+        for (int k = own.Count - 1; k > 0; k--)
         {
-            _repeats.Add((loop, own[0]));
+            Repeats.Copy(this, own[0]);
+            Repeats.Copy(this, own[k]);
+            Drop(own[k]);
         }
+    }
+
+    private void Copy(LoopSet source, int loop)
+    {
+        _branches.AddRange(source.Branches(loop));
+        _signs.AddRange(source.Signs(loop));
+        _start.Add(_branches.Count);
+        _phase.Add(source._phase[loop]);
     }
 
     // Both start at the same capacitor and go on through one or two sources, whose order may differ.
@@ -246,5 +269,18 @@ internal sealed class LoopSet
         }
 
         return true;
+    }
+
+    private void Drop(int loop)
+    {
+        int start = _start[loop], length = _start[loop + 1] - start;
+        _branches.RemoveRange(start, length);
+        _signs.RemoveRange(start, length);
+        _phase.RemoveAt(loop);
+        _start.RemoveAt(loop + 1);
+        for (int l = loop + 1; l < _start.Count; l++)
+        {
+            _start[l] -= length;
+        }
     }
 }

@@ -1,5 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using System.Globalization;
 using Fractions;
 
 namespace ScNet.Netlists;
@@ -49,6 +48,11 @@ public sealed class ConverterBuilder
     public ConverterBuilder PhaseNames(params string[] names)
     {
         ArgumentNullException.ThrowIfNull(names);
+        foreach (string name in names)
+        {
+            ArgumentException.ThrowIfNullOrEmpty(name, nameof(names));
+        }
+
         _declaration.PhaseNames = new([.. names.Select(n => new Declared<string>(n))]);
         return this;
     }
@@ -57,14 +61,14 @@ public sealed class ConverterBuilder
     public ConverterBuilder Duties(params double[] duties)
     {
         ArgumentNullException.ThrowIfNull(duties);
-        return Duties([.. duties.Select(ExactDecimal)]);
+        return Duties([.. duties.Select(ExactDecimal.Of)]);
     }
 
     /// <summary>The duty of each phase as an exact fraction of the period; they sum to 1.</summary>
     public ConverterBuilder Duties(params Fraction[] duties)
     {
         ArgumentNullException.ThrowIfNull(duties);
-        _declaration.Duties = new([.. duties]);
+        _declaration.Duties = new([.. duties.Select(d => new Declared<Fraction>(d))]);
         return this;
     }
 
@@ -106,6 +110,11 @@ public sealed class ConverterBuilder
     {
         ArgumentException.ThrowIfNullOrEmpty(name);
         ArgumentNullException.ThrowIfNull(closed);
+        foreach ((string @switch, _) in closed)
+        {
+            ArgumentException.ThrowIfNullOrEmpty(@switch, nameof(closed));
+        }
+
         _declaration.Modes.Add(new(new(name), [.. closed.Select(c => new DeclaredClosing(new(c.Switch), Declare(c.On)))]));
         return this;
     }
@@ -129,9 +138,4 @@ public sealed class ConverterBuilder
     }
 
     private static DeclaredPhase[] Declare(PhaseSet phases) => [.. phases.Select(p => new DeclaredPhase(p))];
-
-    // The shortest decimal that reads back as the same double: what the user wrote.
-    private static Fraction ExactDecimal(double value) => double.IsFinite(value)
-        ? Fraction.FromString(value.ToString("R", CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture)
-        : throw new ArgumentException($"Expected finite duties, but got {value}.");
 }

@@ -16,9 +16,9 @@ internal sealed class NetlistDeclaration
 
     public LoadKind Load { get; set; }
 
-    public Declared<int>? PhaseCount { get; set; }
+    public Declared<long>? PhaseCount { get; set; }
 
-    public Declared<Fraction[]>? Duties { get; set; }
+    public Declared<Declared<Fraction>[]>? Duties { get; set; }
 
     public Declared<Declared<string>[]>? PhaseNames { get; set; }
 
@@ -28,23 +28,49 @@ internal sealed class NetlistDeclaration
 
     public List<DeclaredMode> Modes { get; } = [];
 
+    /// <summary>What the reader could not make out and has already reported: checks that rest on it are left out.</summary>
+    public DeclarationGaps Gaps { get; set; }
+
     /// <summary>The place of the document as a whole, for what is missing from it.</summary>
     public SourcePosition? Position { get; init; }
+}
+
+/// <summary>Parts of a declaration that are not known because of a mistake that has been reported.</summary>
+[Flags]
+internal enum DeclarationGaps
+{
+    None = 0,
+
+    /// <summary>The list of elements, or a node of one of them.</summary>
+    Elements = 1,
+
+    /// <summary>The list of switches.</summary>
+    Switches = 2,
+
+    /// <summary>The number or the names of the phases.</summary>
+    Phases = 4,
+
+    /// <summary>The input or the output node.</summary>
+    Ports = 8,
+
+    All = Elements | Switches | Phases | Ports,
 }
 
 /// <summary>A value and where it was written.</summary>
 internal readonly record struct Declared<T>(T Value, SourcePosition? Position = null);
 
+/// <summary>A capacitor; a node that could not be read is empty.</summary>
 internal sealed record DeclaredCapacitor(
     Declared<string> Name, string Positive, string Bottom, Declared<double> Farads, Declared<double> EsrOhms);
 
+/// <summary>A switch; a node that could not be read is empty.</summary>
 internal sealed record DeclaredSwitch(
     Declared<string> Name, string First, string Second, Declared<double> Ohms, Declared<DeclaredPhase[]>? On);
 
 internal sealed record DeclaredMode(Declared<string> Name, IReadOnlyList<DeclaredClosing> Closings);
 
 /// <summary>The phases in which a mode closes one switch.</summary>
-internal sealed record DeclaredClosing(Declared<string> Switch, DeclaredPhase[] Phases);
+internal readonly record struct DeclaredClosing(Declared<string> Switch, DeclaredPhase[] Phases);
 
 /// <summary>A phase by number, or by name where <paramref name="Name"/> is not null.</summary>
-internal readonly record struct DeclaredPhase(int Number, string? Name = null, SourcePosition? Position = null);
+internal readonly record struct DeclaredPhase(long Number, string? Name = null, SourcePosition? Position = null);

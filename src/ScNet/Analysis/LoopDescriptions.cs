@@ -1,0 +1,66 @@
+using ScNet.Exact;
+using ScNet.Graphs;
+
+namespace ScNet.Analysis;
+
+/// <summary>Says in names what a loop demands: "phase 1 through s1, s2: fly = vin - vout".</summary>
+internal sealed class LoopDescriptions(Converter converter, PhaseForest[] forests, LoopSet loops)
+{
+    private const int MostLoops = 8;
+
+    private readonly SwitchedNetwork _network = converter.Network;
+
+    /// <summary>The number of a phase, and its name where it has one.</summary>
+    public static string Label(Converter converter, int phase) => converter.Phases[phase].Name == $"{phase + 1}"
+        ? $"{phase + 1}"
+        : $"{phase + 1} ({converter.Phases[phase].Name})";
+
+    /// <summary>"capacitor 'a'" or "capacitors 'a', 'b'".</summary>
+    public static string List(IReadOnlyCollection<string> capacitors) =>
+        (capacitors.Count == 1 ? "capacitor " : "capacitors ") + string.Join(", ", capacitors.Select(c => $"'{c}'"));
+
+    /// <summary>What several loops demand, one after the other.</summary>
+    public string Demands(IReadOnlyCollection<int> members)
+    {
+        string demands = string.Join("; ", members.Take(MostLoops).Select(Demand));
+        return members.Count <= MostLoops ? demands : $"{demands}; and {members.Count - MostLoops} more";
+    }
+
+    /// <summary>The names of the capacitors of the loops, in the converter's order.</summary>
+    public string[] Capacitors(IEnumerable<int> members) =>
+        [.. members.SelectMany(l => loops.Branches(l).ToArray()).Where(b => b < _network.CapacitorCount)
+            .Distinct().Order().Select(b => converter.Capacitors[b].Name)];
+
+    /// <summary>The names of the switches through which a loop closes, in the converter's order.</summary>
+    public string[] Switches(int loop)
+    {
+        var charges = new Rational<long>[loops.Count];
+        charges[loop] = Rational<long>.One;
+        BranchFlow<long> flow = BranchFlow<long>.Of(_network, forests, loops, charges);
+        int phase = loops.Phase(loop);
+        return [.. Enumerable.Range(0, _network.SwitchCount)
+            .Where(s => !flow.Switches[(s * forests.Length) + phase].IsZero).Select(s => converter.Switches[s].Name)];
+    }
+
+    private string Demand(int loop)
+    {
+        string[] switches = Switches(loop);
+        string through = switches.Length > 0 ? $" through {string.Join(", ", switches)}" : string.Empty;
+        return $"phase {Label(converter, loops.Phase(loop))}{through}: {Equation(loop)}";
+    }
+
+    // Kirchhoff's voltage law of the loop, solved for its first capacitor, or for the output where it has none.
+    private string Equation(int loop)
+    {
+        (int Branch, int Sign)[] terms = [.. loops.Branches(loop).ToArray().Zip(loops.Signs(loop).ToArray()).OrderBy(t => t.First)];
+        (int Branch, int Sign) subject = terms[0];
+        (int Branch, int Sign)[] others = [.. terms[1..].Select(t => (t.Branch, -t.Sign * subject.Sign)).OrderByDescending(t => t.Item2).ThenByDescending(t => t.Branch)];
+        string right = others.Length == 0 ? "0" : string.Concat(others.Select((t, k) =>
+            (t.Sign > 0 ? k == 0 ? string.Empty : " + " : k == 0 ? "-" : " - ") + Name(t.Branch)));
+        return $"{Name(subject.Branch)} = {right}";
+    }
+
+    private string Name(int branch) => branch == _network.InputBranch ? converter.InputNode
+        : branch == _network.OutputBranch ? converter.OutputNode
+        : converter.Capacitors[branch].Name;
+}

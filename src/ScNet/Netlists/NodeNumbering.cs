@@ -1,0 +1,102 @@
+using ScNet.Graphs;
+
+namespace ScNet.Netlists;
+
+/// <summary>Numbers the nodes: the reference, input, output, then the others in order of appearance.</summary>
+internal sealed class NodeNumbering
+{
+    private readonly List<string> _names = [];
+    private readonly Dictionary<string, int> _index = new(StringComparer.Ordinal);
+    private readonly int _input;
+    private readonly int _output;
+    private readonly int[] _capacitorFirst;
+    private readonly int[] _capacitorSecond;
+    private readonly int[] _switchFirst;
+    private readonly int[] _switchSecond;
+
+    public NodeNumbering(NetlistDeclaration declaration)
+    {
+        NodeOf(Converter.ReferenceNode);
+        _input = NodeOf(declaration.Input!.Value.Value);
+        _output = NodeOf(declaration.Output!.Value.Value);
+        _capacitorFirst = [.. declaration.Capacitors.Select(c => NodeOf(c.Positive))];
+        _capacitorSecond = [.. declaration.Capacitors.Select(c => NodeOf(c.Bottom))];
+        _switchFirst = [.. declaration.Switches.Select(s => NodeOf(s.First))];
+        _switchSecond = [.. declaration.Switches.Select(s => NodeOf(s.Second))];
+        Names = [.. _names];
+    }
+
+    /// <summary>The name of each node.</summary>
+    public string[] Names { get; }
+
+    public SwitchedNetwork Network(NetlistDeclaration declaration, Phase[] phases, Mode[] modes) => new(
+        Names.Length,
+        _input,
+        _output,
+        declaration.Load,
+        (_capacitorFirst, _capacitorSecond),
+        (_switchFirst, _switchSecond),
+        Array.ConvertAll(phases, p => p.Duty),
+        Array.ConvertAll(modes, m => Flags(m, phases.Length)));
+
+    public void WarnOfFloatingTerminals(NetlistDeclaration declaration, SwitchedNetwork network, DiagnosticList findings)
+    {
+        var touches = new int[network.NodeCount];
+        touches[SwitchedNetwork.Reference] = touches[network.Input] = touches[network.Output] = 1;
+        foreach (int[] ends in new[] { _capacitorFirst, _capacitorSecond, _switchFirst, _switchSecond })
+        {
+            foreach (int node in ends)
+            {
+                touches[node]++;
+            }
+        }
+
+        for (int c = 0; c < declaration.Capacitors.Count; c++)
+        {
+            Warn(declaration.Capacitors[c].Name, _capacitorFirst[c], touches, findings);
+            Warn(declaration.Capacitors[c].Name, _capacitorSecond[c], touches, findings);
+        }
+
+        for (int s = 0; s < declaration.Switches.Count; s++)
+        {
+            Warn(declaration.Switches[s].Name, _switchFirst[s], touches, findings);
+            Warn(declaration.Switches[s].Name, _switchSecond[s], touches, findings);
+        }
+    }
+
+    private void Warn(Declared<string> element, int node, int[] touches, DiagnosticList findings)
+    {
+        if (touches[node] == 1)
+        {
+            findings.Warning(DiagnosticCodes.FloatingTerminal, $"Only {Quoted.Name(element.Value)} touches node {Quoted.Name(Names[node])}, so no charge can flow there. Connect the node, or correct its name.", element.Position, [element.Value]);
+        }
+    }
+
+    private static bool[] Flags(Mode mode, int phaseCount)
+    {
+        int switchCount = mode.ClosedPhases.Count;
+        var closed = new bool[phaseCount * switchCount];
+        for (int s = 0; s < switchCount; s++)
+        {
+            PhaseSet phases = mode.ClosedPhases[s];
+            for (int i = 0; i < phases.Count; i++)
+            {
+                closed[((phases[i] - 1) * switchCount) + s] = true;
+            }
+        }
+
+        return closed;
+    }
+
+    private int NodeOf(string name)
+    {
+        if (!_index.TryGetValue(name, out int node))
+        {
+            node = _names.Count;
+            _index.Add(name, node);
+            _names.Add(name);
+        }
+
+        return node;
+    }
+}

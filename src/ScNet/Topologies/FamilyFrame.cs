@@ -1,0 +1,71 @@
+using ScNet.Netlists;
+
+namespace ScNet.Topologies;
+
+/// <summary>
+/// What the families share. Each is one network between a high and a low node: stepping down, the high
+/// node is the input; stepping up, the low one is. All elements have the same values.
+/// </summary>
+internal sealed class FamilyFrame
+{
+    private const string Input = "vin";
+    private const string Output = "vout";
+
+    private readonly ConverterBuilder _builder;
+    private readonly double _farads;
+    private readonly double _ohms;
+    private readonly LoadKind _load;
+
+    public FamilyFrame(string name, bool stepUp, double farads, double ohms, LoadKind load)
+    {
+        RequirePositive(farads, nameof(farads));
+        RequirePositive(ohms, nameof(ohms));
+        if (!Enum.IsDefined(load))
+        {
+            throw new ArgumentOutOfRangeException(nameof(load), load, "Expected a load kind that exists.");
+        }
+
+        _builder = Converter.Create(name).Input(Input).Output(Output, load);
+        _farads = farads;
+        _ohms = ohms;
+        _load = load;
+        High = stepUp ? Output : Input;
+        Low = stepUp ? Input : Output;
+    }
+
+    /// <summary>The node of the higher voltage: the input stepping down, the output stepping up.</summary>
+    public string High { get; }
+
+    /// <summary>The node of the lower voltage: the output stepping down, the input stepping up.</summary>
+    public string Low { get; }
+
+    public void Capacitor(string name, string positive, string bottom) =>
+        _builder.Capacitor(name, positive, bottom, _farads);
+
+    /// <summary>A switch whose first terminal is the one at the higher potential while it is open.</summary>
+    public void Switch(string name, string upper, string lower, int phase) =>
+        _builder.Switch(name, upper, lower, phase, _ohms);
+
+    /// <summary>The converter; a load that does not hold the output gets an output capacitor, the last in the list.</summary>
+    public Converter Build()
+    {
+        if (_load == LoadKind.Current)
+        {
+            Capacitor("out", Output, Converter.ReferenceNode);
+        }
+
+        return _builder.Build();
+    }
+
+    /// <summary>The name of a family member: "Ladder 3:1" stepping down, "Ladder 1:3" stepping up.</summary>
+    public static string Name(string family, int ratio, bool stepUp) =>
+        stepUp ? $"{family} 1:{ratio}" : $"{family} {ratio}:1";
+
+    private static void RequirePositive(double value, string parameterName)
+    {
+        if (!Guard.IsInRange(value, allowZero: false))
+        {
+            throw new ArgumentOutOfRangeException(parameterName, value, "Expected a finite, positive value.");
+        }
+    }
+}

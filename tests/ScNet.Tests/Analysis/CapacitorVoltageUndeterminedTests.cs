@@ -1,0 +1,39 @@
+using ScNet.Analysis;
+
+namespace ScNet.Tests.Analysis;
+
+public class CapacitorVoltageUndeterminedTests
+{
+    [Fact]
+    public void Capacitors_that_are_always_in_series_share_a_voltage_that_nothing_divides()
+    {
+        Converter converter = Converter.Create("series").Input("vin").Output("vout")
+            .Capacitor("a", "p", "m").Capacitor("b", "m", "n")
+            .Switch("s1", "vin", "p", on: 1).Switch("s2", "n", "vout", on: 1)
+            .Switch("s3", "p", "vout", on: 2).Switch("s4", "n", "gnd", on: 2)
+            .Build();
+        IReadOnlyList<Diagnostic> warnings = Findings.Warnings(converter);
+        Assert.Equal(2, warnings.Count);
+        Findings.Is(
+            warnings[0],
+            DiagnosticCodes.CapacitorVoltageUndetermined,
+            null,
+            "Nothing fixes the voltage of capacitor 'a': it can shift together with that of capacitor 'b', and every loop still closes. Put it, in some phase, into a loop of known voltages.",
+            "a", "b");
+        ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
+        Assert.Equal(Quantity.Exact(1, 2), analysis.Ratio);
+        Assert.All(analysis.IdealPoint.CapacitorVoltages, v => Assert.Equal(Quantity.Undetermined, v));
+        Assert.Equal(Quantity.Undetermined, analysis.IdealPoint.NodePotentials[converter.Nodes.ToList().IndexOf("m")][0]);
+    }
+
+    [Fact]
+    public void Parallel_capacitors_that_nothing_else_touches_are_told_too()
+    {
+        Converter converter = Converter.Create("island").Input("vin").Output("vout")
+            .Capacitor("a", "p", "q").Capacitor("b", "p", "q").Capacitor("fly", "f", "g")
+            .Switch("s1", "vin", "f", on: 1).Switch("s2", "g", "vout", on: 1)
+            .Switch("s3", "f", "vout", on: 2).Switch("s4", "g", "gnd", on: 2)
+            .Build();
+        Assert.Equal([["a", "b"], ["b", "a"]], Findings.Warnings(converter).Select(w => w.Elements));
+    }
+}

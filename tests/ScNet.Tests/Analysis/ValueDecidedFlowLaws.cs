@@ -1,0 +1,91 @@
+using CsCheck;
+using ScNet.Analysis;
+using ScNet.Tests.Networks;
+
+namespace ScNet.Tests.Analysis;
+
+/// <summary>Random networks against the dense solution of the equations as written down.</summary>
+public class ValueDecidedFlowLaws
+{
+    private const double Tolerance = 1e-10;
+
+    [Theory]
+    [InlineData(LoadKind.Stiff)]
+    [InlineData(LoadKind.Current)]
+    public void Flow_and_limits_of_random_networks_agree_with_the_equations_solved_directly(LoadKind load)
+    {
+        int analysed = 0, decidedByValues = 0;
+        ConsistentNetworks.Gen(load).Sample(
+            sample =>
+            {
+                ModeAnalysis analysis = ModeAnalysis.Of(sample.Converter, sample.Converter.Modes[0]);
+                if (!analysis.HasResult)
+                {
+                    Assert.DoesNotContain(analysis.Diagnostics, d => d.Code is DiagnosticCodes.VoltageConflict or DiagnosticCodes.CapacitorShorted);
+                    return;
+                }
+
+                Interlocked.Increment(ref analysed);
+                if (analysis.ChargeFlow.DeterminedBy == FlowDetermination.ComponentValues)
+                {
+                    Interlocked.Increment(ref decidedByValues);
+                }
+
+                CheckSlow(analysis);
+                CheckFast(analysis);
+            },
+            iter: 2000,
+            threads: 1,
+            print: s => s.ToString());
+        Assert.True(analysed > 300, $"only {analysed} networks had a result");
+        Assert.True(decidedByValues > 60, $"only {decidedByValues} networks needed component values");
+    }
+
+    private static void CheckSlow(ModeAnalysis analysis)
+    {
+        Converter converter = analysis.Converter;
+        SteadyStateOracle oracle = SteadyStateOracle.Slow(converter);
+        Assert.InRange(oracle.Residual, 0, 1e-11);
+        for (int i = 0; i < converter.Capacitors.Count; i++)
+        {
+            for (int j = 0; j < converter.Phases.Count; j++)
+            {
+                Near(oracle.CapacitorCharge(i, j), analysis.ChargeFlow.Capacitors[i][j].ToDouble(), $"slow {converter.Capacitors[i].Name} in phase {j + 1}");
+            }
+        }
+
+        if (converter.Load == LoadKind.Stiff)
+        {
+            Near(analysis.Ratio.ToDouble() - oracle.OutputVolts, analysis.SlowSwitchingLimit.OhmsAtOneHertz, "slow limit");
+        }
+    }
+
+    private static void CheckFast(ModeAnalysis analysis)
+    {
+        Converter converter = analysis.Converter;
+        SteadyStateOracle oracle = SteadyStateOracle.Fast(converter);
+        Assert.InRange(oracle.Residual, 0, 1e-11);
+        for (int s = 0; s < converter.Switches.Count; s++)
+        {
+            for (int j = 0; j < converter.Phases.Count; j++)
+            {
+                Near(oracle.SwitchCharge(s, j), analysis.ChargeFlow.Switches[s][j].ToDouble(), $"fast {converter.Switches[s].Name} in phase {j + 1}");
+            }
+        }
+
+        // without series resistance a capacitor right across a port shares its charge in no particular way
+        bool isPortFlowUnique = converter.Capacitors.All(c => c.EsrOhms > 0);
+        for (int j = 0; j < converter.Phases.Count && isPortFlowUnique; j++)
+        {
+            Near(oracle.InputCharge(j), analysis.ChargeFlow.Input[j].ToDouble(), $"input in phase {j + 1}");
+            Near(oracle.OutputCharge(j), analysis.ChargeFlow.Output[j].ToDouble(), $"output in phase {j + 1}");
+        }
+
+        Near(analysis.Ratio.ToDouble() - oracle.OutputVolts, analysis.FastSwitchingLimit.Ohms, "fast limit");
+    }
+
+    private static void Near(double expected, double actual, string what) =>
+        Assert.True(
+            Math.Abs(expected - actual) <= Tolerance * Math.Max(1, Math.Abs(expected)),
+            $"{what}: expected {expected:R}, but got {actual:R}");
+}

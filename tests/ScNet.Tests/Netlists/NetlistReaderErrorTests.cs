@@ -1,0 +1,165 @@
+using ScNet.Netlists;
+
+namespace ScNet.Tests.Netlists;
+
+public sealed class NetlistReaderErrorTests
+{
+    public static TheoryData<string, string, string, int, int, string> SingleMistakes => new()
+    {
+        { "name   = \"Half\"", "", DiagnosticCodes.MissingKey, 1, 1, "'name'" },
+        { "input  = \"vin\"", "", DiagnosticCodes.MissingKey, 1, 1, "'input'" },
+        { "output = \"vout\"", "", DiagnosticCodes.MissingKey, 1, 1, "'output'" },
+        { "\"Half\"", "\"\"", DiagnosticCodes.WrongValue, 1, 10, "non-empty" },
+        { "\"Half\"", "5", DiagnosticCodes.WrongValue, 1, 10, "Expected a string for 'name', but got the number 5." },
+        { "input  =", "inptu  =", DiagnosticCodes.UnknownKey, 2, 1, "Did you mean 'input'?" },
+        { "input  = \"vin\"", "input  = \"gnd\"", DiagnosticCodes.PortClash, 2, 10, "reference" },
+        { "input  = \"vin\"", "input  = \"vout\"", DiagnosticCodes.PortClash, 3, 10, "same node" },
+        { "input  = \"vin\"", "input  = \"vim\"", DiagnosticCodes.PortUnconnected, 2, 10, "'vim'" },
+        { "[capacitors]", "load = \"stif\"\n[capacitors]", DiagnosticCodes.WrongValue, 5, 8, "\"stiff\" or \"current\"" },
+        { "[capacitors]", "load = true\n[capacitors]", DiagnosticCodes.WrongValue, 5, 8, "true" },
+        { "[capacitors]", "colour = 1\n[capacitors]", DiagnosticCodes.UnknownKey, 5, 1, "The keys are name" },
+        { "[switches]", "[switchs]", DiagnosticCodes.UnknownKey, 8, 2, "Did you mean 'switches'?" },
+        { "[capacitors]", "[[capacitors]]", DiagnosticCodes.WrongValue, 5, 3, "an array of tables" },
+        { "[capacitors]", "phases = 2\n[capacitors]", DiagnosticCodes.WrongValue, 5, 10, "a table [phases]" },
+        { "[capacitors]", "[phases]\ncount = 1\n[capacitors]", DiagnosticCodes.TooFewPhases, 6, 9, "got 1" },
+        { "[capacitors]", "[phases]\ncount = 2.0\n[capacitors]", DiagnosticCodes.WrongValue, 6, 9, "a whole number" },
+        { "[capacitors]", "[phases]\ncount = 9223372036854775807\n[capacitors]", DiagnosticCodes.ValueOutOfRange, 6, 9, "at most 1000" },
+        { "[capacitors]", "[phases]\ncounts = 2\n[capacitors]", DiagnosticCodes.UnknownKey, 6, 1, "'count'" },
+        { "[capacitors]", "[phases]\ncount = 3\nduty = [0.5, 0.5]\n[capacitors]", DiagnosticCodes.WrongValue, 6, 9, "3 phases" },
+        { "[capacitors]", "[phases]\nduty = 0.5\n[capacitors]", DiagnosticCodes.WrongValue, 6, 8, "an array" },
+        { "[capacitors]", "[phases]\nduty = []\n[capacitors]", DiagnosticCodes.TooFewPhases, 6, 8, "got 0" },
+        { "[capacitors]", "[phases]\nduty = [0.5, 0.4]\n[capacitors]", DiagnosticCodes.DutySum, 6, 8, "0.9" },
+        { "[capacitors]", "[phases]\nduty = [1.0, 0.0]\n[capacitors]", DiagnosticCodes.ValueOutOfRange, 6, 14, "phase 2" },
+        { "[capacitors]", "[phases]\nduty = [1.5, -0.5]\n[capacitors]", DiagnosticCodes.ValueOutOfRange, 6, 14, "-0.5" },
+        { "[capacitors]", "[phases]\nduty = [0.5, nan]\n[capacitors]", DiagnosticCodes.ValueOutOfRange, 6, 14, "nan" },
+        { "[capacitors]", "[phases]\nduty = [inf, 0.5]\n[capacitors]", DiagnosticCodes.ValueOutOfRange, 6, 9, "inf" },
+        { "[capacitors]", "[phases]\nduty = [0.5, \"0.5\"]\n[capacitors]", DiagnosticCodes.WrongValue, 6, 14, "the string \"0.5\"" },
+        { "[capacitors]", "[phases]\nduty = [1.0, 1e-400]\n[capacitors]", DiagnosticCodes.ValueOutOfRange, 6, 14, "1e-400" },
+        { "[capacitors]", "[phases]\nduty = [1.0, 1e-999999999999]\n[capacitors]", DiagnosticCodes.ValueOutOfRange, 6, 14, "1e-999999999999" },
+        { "[capacitors]", "[phases]\nnames = [\"a\", \"a\"]\n[capacitors]", DiagnosticCodes.DuplicateName, 6, 15, "Phase 2" },
+        { "[capacitors]", "[phases]\nnames = [\"a\", \"b\", \"c\"]\ncount = 2\n[capacitors]", DiagnosticCodes.WrongValue, 6, 9, "2 phase names" },
+        { "[capacitors]", "[phases]\nnames = [\"a\", \"\"]\n[capacitors]", DiagnosticCodes.WrongValue, 6, 15, "non-empty" },
+        { "[capacitors]", "[phases]\nnames = [\"a\", 2]\n[capacitors]", DiagnosticCodes.WrongValue, 6, 15, "the number 2" },
+        { "between = [\"p\", \"n\"], ", "", DiagnosticCodes.MissingKey, 6, 1, "'between'" },
+        { "between = [\"p\", \"n\"]", "betwen = [\"p\", \"n\"]", DiagnosticCodes.UnknownKey, 6, 9, "Did you mean 'between'?" },
+        { "[\"p\", \"n\"]", "\"p\"", DiagnosticCodes.WrongValue, 6, 19, "an array of two nodes" },
+        { "[\"p\", \"n\"]", "[\"p\"]", DiagnosticCodes.WrongValue, 6, 19, "but got 1" },
+        { "[\"p\", \"n\"]", "[\"p\", 1]", DiagnosticCodes.WrongValue, 6, 25, "the number 1" },
+        { "[\"p\", \"n\"]", "[\"p\", \"\"]", DiagnosticCodes.WrongValue, 6, 25, "non-empty" },
+        { "[\"p\", \"n\"]", "[\"p\", \"p\"]", DiagnosticCodes.SameNode, 6, 1, "Both plates" },
+        { "farads = 1e-9", "farad = 1e-9", DiagnosticCodes.UnknownKey, 6, 31, "Did you mean 'farads'?" },
+        { "farads = 1e-9", "farads = \"1n\"", DiagnosticCodes.WrongValue, 6, 40, "the string \"1n\"" },
+        { "farads = 1e-9", "farads = 0", DiagnosticCodes.ValueOutOfRange, 6, 40, "finite and positive" },
+        { "farads = 1e-9", "farads = 1e400", DiagnosticCodes.ValueOutOfRange, 6, 40, "1e400" },
+        { "farads = 1e-9", "farads = -nan", DiagnosticCodes.ValueOutOfRange, 6, 40, "-nan" },
+        { "farads = 1e-9", "farads = 1979-05-27", DiagnosticCodes.WrongValue, 6, 40, "a date or time" },
+        { "farads = 1e-9", "esr_ohms = -1", DiagnosticCodes.ValueOutOfRange, 6, 42, "zero, or finite" },
+        { "farads = 1e-9", "farads.x = 1", DiagnosticCodes.WrongValue, 6, 31, "a table" },
+        { "fly = { between = [\"p\", \"n\"], farads = 1e-9 }", "fly = 1e-9", DiagnosticCodes.WrongValue, 6, 7, "a table such as" },
+        { "fly =", "\"\" =", DiagnosticCodes.WrongValue, 6, 1, "non-empty name" },
+        { "fly =", "s1 =", DiagnosticCodes.DuplicateName, 9, 1, "first at line 6" },
+        { "s2 =", "s1 =", DiagnosticCodes.DuplicateName, 10, 1, "first at line 9" },
+        { ", on = 2 ", " ", DiagnosticCodes.MissingKey, 12, 1, "'on'" },
+        { "on = 2 ", "on = 3 ", DiagnosticCodes.UnknownPhase, 12, 50, "from 1 to 2" },
+        { "on = 2 ", "on = [1, 0] ", DiagnosticCodes.UnknownPhase, 12, 54, "phase 0" },
+        { "on = 2 ", "on = \"charge\" ", DiagnosticCodes.UnknownPhase, 12, 50, "not named" },
+        { "on = 2 ", "on = 2.0 ", DiagnosticCodes.WrongValue, 12, 50, "the number 2.0" },
+        { "on = 2 ", "on = [[2]] ", DiagnosticCodes.WrongValue, 12, 51, "an array" },
+        { "on = 2 ", "on = \"\" ", DiagnosticCodes.WrongValue, 12, 50, "a phase" },
+        { "[capacitors]", "[modes]\n[capacitors]", DiagnosticCodes.MissingKey, 5, 2, "no mode" },
+        { "input  = \"vin\"", "input  = \"vin", DiagnosticCodes.Syntax, 2, 14, "TOML" },
+        { "fly = {", "fly = { {", DiagnosticCodes.Syntax, 6, 9, "TOML" },
+        { "\"n\"], farads = 1e-9 }", "\"n\", farads = 1e-9 }", DiagnosticCodes.Syntax, 6, 30, "TOML" },
+        { "farads = 1e-9 }", "farads = 1e-9", DiagnosticCodes.Syntax, 6, 1, "not closed before line" },
+        { "input  = \"vin\"", "input  =", DiagnosticCodes.Syntax, 2, 9, "TOML" },
+        { "input  = \"vin\"", "input  = \"vin\" \"b\"", DiagnosticCodes.Syntax, 2, 16, "TOML" },
+        { "[switches]", "[switches", DiagnosticCodes.Syntax, 8, 10, "TOML" },
+        { "output = \"vout\"", "output = \"vout\"\ninput = \"vin\"", DiagnosticCodes.Syntax, 4, 1, "first at line 2" },
+        { "[switches]", "[capacitors]", DiagnosticCodes.Syntax, 8, 2, "first at line 5" },
+    };
+
+    [Theory]
+    [MemberData(nameof(SingleMistakes))]
+    public void A_mistake_gives_one_message_at_its_place(string old, string replacement, string code, int line, int column, string part)
+    {
+        string text = Documents.HalfWith(old, replacement);
+        if (code == DiagnosticCodes.Syntax && old == "[switches]" && replacement == "[capacitors]")
+        {
+            text = text.Replace(", ohms = 2.0, on = [1]", "", StringComparison.Ordinal).Replace(", ohms = 2.0, on = [2]", "", StringComparison.Ordinal)
+                .Replace(",  ohms = 2.0, on = [1]", "", StringComparison.Ordinal).Replace(",  ohms = 2.0, on = 2 ", "", StringComparison.Ordinal);
+        }
+
+        Diagnostic error = Documents.ExpectError(text, code, line, column);
+        Assert.Contains(part, error.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("[1, \"discharge\"]", "[1, \"dischrge\"]", DiagnosticCodes.UnknownPhase, 22, 10)]
+    [InlineData("s4 = [2]", "s5 = [2]", DiagnosticCodes.UnknownSwitch, 20, 1)]
+    [InlineData("s4 = [2]", "s1 = [2]", DiagnosticCodes.DuplicateName, 20, 1)]
+    [InlineData("[modes.\"1/1\"]", "[modes.\"1/2\"]", DiagnosticCodes.DuplicateName, 21, 8)]
+    [InlineData("s4 = [2]", "s4 = true", DiagnosticCodes.WrongValue, 20, 6)]
+    [InlineData("{ between = [\"n\", \"gnd\"] }", "{ between = [\"n\", \"gnd\"], on = 1 }", DiagnosticCodes.OnAndModes, 15, 32)]
+    [InlineData("[modes.\"1/1\"]", "[modes.\"\"]", DiagnosticCodes.WrongValue, 21, 8)]
+    public void A_mistake_of_a_mode_gives_one_message(string old, string replacement, string code, int line, int column)
+    {
+        string text = Documents.Reconfigurable.Replace(old, replacement, StringComparison.Ordinal);
+        if (replacement == "[modes.\"1/2\"]")
+        {
+            text = text[..text.LastIndexOf("s1 =", StringComparison.Ordinal)];
+        }
+
+        Documents.ExpectError(text, code, line, column);
+    }
+
+    [Fact]
+    public void Independent_mistakes_are_all_reported_in_the_order_of_the_document()
+    {
+        string text = Documents.Half.Replace("farads", "farad", StringComparison.Ordinal)
+            .Replace("on = 2 ", "on = 5 ", StringComparison.Ordinal)
+            .Replace("[capacitors]", "phases.duty = [0.5, 0.6]\n[capacitors]", StringComparison.Ordinal);
+
+        Assert.Equal(
+            [(5, DiagnosticCodes.DutySum), (7, DiagnosticCodes.UnknownKey), (13, DiagnosticCodes.UnknownPhase)],
+            NetlistReader.Read(text).Diagnostics.Select(d => (d.Position!.Value.Line, d.Code)));
+    }
+
+    [Fact]
+    public void Each_statement_with_a_syntax_error_is_reported_once_and_the_rest_is_still_checked()
+    {
+        string text = Documents.Half.Replace("\"Half\"", "\"Half", StringComparison.Ordinal)
+            .Replace("[\"p\", \"n\"]", "[\"p\" \"n\"]", StringComparison.Ordinal)
+            .Replace("ohms = 2.0, on = 2 ", "ohm = 2.0, on = 2 ", StringComparison.Ordinal);
+
+        Assert.Equal(
+            [(1, DiagnosticCodes.Syntax), (6, DiagnosticCodes.Syntax), (12, DiagnosticCodes.UnknownKey)],
+            NetlistReader.Read(text).Diagnostics.Select(d => (d.Position!.Value.Line, d.Code)));
+    }
+
+    [Fact]
+    public void An_open_bracket_is_reported_where_it_opens()
+    {
+        Diagnostic error = Documents.ExpectError("name = \"n\"\n  x = [1,\n 2\n[phases]\ncount = 2\n", DiagnosticCodes.Syntax, 2, 3);
+
+        Assert.Contains("not closed before line 4", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_string_left_open_at_the_end_is_reported_there() =>
+        Documents.ExpectError("name = \"a\\", DiagnosticCodes.Syntax, 1, 11);
+
+    [Fact]
+    public void A_warning_beside_an_error_is_not_counted_as_an_error() =>
+        Documents.ExpectError(Documents.HalfWith("farads", "farad") + "\ns5 = { between = ['p', 'p'], on = 1 }", DiagnosticCodes.UnknownKey, 6, 31);
+
+    [Fact]
+    public void A_list_of_more_than_a_thousand_errors_ends_with_their_number()
+    {
+        string text = Documents.Half + string.Concat(Enumerable.Range(0, 1500).Select(i => FormattableString.Invariant($"\nx{i} = 1")));
+
+        IReadOnlyList<Diagnostic> errors = NetlistReader.Read(text).Diagnostics;
+
+        Assert.Equal(1001, errors.Count);
+        Assert.StartsWith("500 more errors", errors[^1].Message, StringComparison.Ordinal);
+    }
+}
