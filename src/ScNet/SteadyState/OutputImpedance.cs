@@ -44,9 +44,7 @@ public sealed class OutputImpedance
     /// <summary>The output impedance in ohms (Ω) at a switching frequency.</summary>
     /// <param name="frequencyHz">Switching frequency, one period per cycle, in hertz (Hz).</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is not finite and positive.</exception>
-    public double Ohms(double frequencyHz) => Guard.IsInRange(frequencyHz, allowZero: false)
-        ? _kernel.Ohms(1 / frequencyHz)
-        : throw new ArgumentOutOfRangeException(nameof(frequencyHz), frequencyHz, "Expected a finite, positive frequency.");
+    public double Ohms(double frequencyHz) => _kernel.Ohms(1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz)));
 
     /// <summary>The output impedances in ohms (Ω) at many frequencies, without allocation.</summary>
     /// <param name="frequenciesHz">Switching frequencies in hertz (Hz).</param>

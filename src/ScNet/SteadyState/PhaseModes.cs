@@ -14,9 +14,10 @@ namespace ScNet.SteadyState;
 /// </remarks>
 internal sealed class PhaseModes
 {
-    private PhaseModes(DenseRows rows, int[] groupOrder, int groups, int states, int directions, double[] load)
+    private PhaseModes(DenseRows rows, int[] groupOf, int[] groupOrder, int groups, int states, int directions, double[] load)
     {
         Rows = rows;
+        GroupOf = groupOf;
         GroupOrder = groupOrder;
         Groups = groups;
         States = states;
@@ -33,6 +34,9 @@ internal sealed class PhaseModes
     }
 
     public DenseRows Rows { get; }
+
+    /// <summary>The column of each cluster of nodes, or -1 for the cluster to which the others that hang together with it refer.</summary>
+    public int[] GroupOf { get; }
 
     /// <summary>The node groups in the order of the triangle that the first rows hold.</summary>
     public int[] GroupOrder { get; }
@@ -103,7 +107,7 @@ internal sealed class PhaseModes
             ? LoadDrive(space, rows, order, groups, groupOf[space.Cluster[network.Output]], network.Output)
             : new double[space.StateCount];
         rows.Orthogonalise(order.Length, groups, space.StateCount);
-        return new PhaseModes(rows, order, groups, space.StateCount, directions, load);
+        return new PhaseModes(rows, groupOf, order, groups, space.StateCount, directions, load);
     }
 
     /// <summary>The two nodes of a resistor; a series resistance lies between a capacitor's positive and inner node.</summary>
