@@ -23,7 +23,8 @@ internal sealed class PeriodicSolution
     public PeriodicSolution(
         ModeAnalysis analysis, double inputVoltage, double loadCurrent, double frequency)
     {
-        (_phases, Space, Flows, ImpedanceKernel kernel) = OutputImpedance.PhaseModesOf(analysis, withResistors: true);
+        (_phases, Space, Flows, ImpedanceKernel kernel) = OutputImpedance.PhaseModesOf(
+            analysis.Converter, analysis.Mode, analysis.Exact, withResistors: true);
         _network = analysis.Converter.Network;
         _loadCurrent = loadCurrent;
         double period = 1 / frequency;
