@@ -14,7 +14,7 @@ public sealed class ClosedFormsTests
 
     private static ClosedForms Of(Converter converter) => ClosedForms.Of(ModeAnalysis.Of(converter, converter.Modes[0]));
 
-    private static int Fibonacci(int n) => n < 3 ? 1 : Fibonacci(n - 1) + Fibonacci(n - 2);
+    private static int F(int n) => n < 3 ? 1 : F(n - 1) + F(n - 2);
 
     // Source: M. D. Seeman and S. R. Sanders, IEEE Trans. Power Electronics 23(2), 2008, and M. D. Seeman,
     // PhD thesis, UC Berkeley, 2009 (both from memory), as derived in docs/theory/families.md.
@@ -31,8 +31,8 @@ public sealed class ClosedFormsTests
         Check(Ladder.StepDown(n), new((n - 1) * ((2 * n * n) - (4 * n) + 3), 3 * n * n), new(4 * (n - 1), n));
         int odd = n / 2, even = (n - 1) / 2;
         Check(Dickson.StepDown(n), new(n - 1, n * n), new(2 * (n + (2 * odd * odd) + (2 * even * even)), n * n));
-        int k = Math.Min(n, 6), ratio = Fibonacci(k + 2);
-        Check(Topologies.Fibonacci.StepUp(k), Fibonacci(k) * Fibonacci(k + 1), 2 * Fibonacci(k + 1) * (ratio + (2 * Fibonacci(k))));
+        int k = Math.Min(n, 6), ratio = F(k + 2);
+        Check(Fibonacci.StepUp(k), F(k) * F(k + 1), 2 * F(k + 1) * (ratio + (2 * F(k))));
         int power = 1 << k;
         Check(Doubler.StepUp(k), new(((5 * power * power / 4) - 2), 3), new(8 * ((power * power) - 1), 3));
     }
