@@ -39,6 +39,12 @@ internal sealed class LoopSolution<T>
         }
     }
 
+    /// <summary>The equations as eliminated, with the way back to them.</summary>
+    public Elimination<T> Elimination => _elimination;
+
+    /// <summary>With a current load, by phase: how often the loop through the load enters its one equation. Otherwise empty.</summary>
+    public IReadOnlyList<T> LoadWeights => _loadWeights;
+
     /// <summary>Whether the equations fix the output's voltage.</summary>
     public bool IsOutputFixed => _elimination.IsPivotColumn(_network.OutputBranch);
 
