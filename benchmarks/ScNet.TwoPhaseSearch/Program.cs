@@ -20,5 +20,5 @@ if (wanted.Length == 0)
 foreach ((Fraction ratio, Candidate network) in BestNetworks.Find(
     MostCapacitors, r => wanted.Length == 0 ? r.Abs() <= 1 : wanted.Contains(r)))
 {
-    Console.WriteLine($"[new({ratio.Numerator}, {ratio.Denominator})] = \"{network}\", // {network.SwitchProduct}, {network.CapacitorProduct}");
+    Console.WriteLine($"[({ratio.Numerator}, {ratio.Denominator})] = \"{network}\", // {network.SwitchProduct}, {network.CapacitorProduct}");
 }
