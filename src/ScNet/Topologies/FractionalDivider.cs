@@ -12,9 +12,8 @@ namespace ScNet.Topologies;
 /// charge · voltage over the capacitors. A ratio above 1 is the network of its reciprocal run backwards.
 /// The drawing is 2/3:
 /// <code>
-///  phase 1   gnd ═fly1═ vout,  vin ═fly2═ vout              both charged to a third of the input
-///  phase 2   vin ═fly1═ ┐
-///                       └═fly2═ vout                        in series
+///  phase 1   vout +═fly1═– gnd,   vin +═fly2═– vout      holding 2/3 and 1/3 of the input
+///  phase 2   vin +═fly1═–═fly2═+ vout                    in series, fly2 turned: 1 - 2/3 + 1/3
 /// </code>
 /// Capacitors "fly1" to at most "fly3", switches "s1", "s2", …, those of phase 1 first:
 /// <code>
