@@ -10,15 +10,16 @@ namespace ScNet.Topologies;
 /// 0 where it starts at the reference, Aj is 1 where capacitor j adds, -1 where it takes away, 0 where it
 /// rests with its bottom plate on the reference. The drawing is for 3/8:
 /// <code>
-///  phase 1   gnd –═fly2═+ –═fly3═+ low               3/8 = 1/4 + 1/8                 2/8 of the charge
-///  phase 2   gnd –═fly1═+ +═fly2═– –═fly3═+ low          = 1/2 - 1/4 + 1/8           1/8
-///  phase 3   …                                          (the phases are those of the table below)
+///  phase 1   gnd ─– fly2 +─– fly3 +─ low                3/8 = 1/4 + 1/8          2/8 of the charge
+///  phase 2   gnd ─– fly1 +─+ fly2 –─– fly3 +─ low          = 1/2 - 1/4 + 1/8    2/8
+///  phase 3   gnd ─– fly1 +─+ fly3 –─ low                   = 1/2 - 1/8          1/8
+///  phase 4   high ─+ fly1 –─+ fly3 –─ low                  = 1 - 1/2 - 1/8      3/8
 /// </code>
 /// n capacitors "fly1" to "fly(n)", fly j holding 1/2^j per volt at the high node, and n + 1 phases of equal
 /// duty for an odd k; an even k is built as k/2 with one capacitor less. The switches are named after what
 /// they join: "high-p1", "n1-p2", "p3-low", "n2-gnd", where "pj" and "nj" are the plates of fly j, and block
-/// both ways where both signs occur. In a phase of charge y, where the digits come from, fly j carries
-/// -Aj·y; the charges are multiples of 1/2^n, all positive, and
+/// both ways where both signs occur. Per unit of output charge the phases of an odd k carry charges y that
+/// are positive multiples of 1/2^n (they need not be equal), and fly j carries -Aj·y:
 /// R_SSL = Σ (y·Aj)²/(2·f·C) over phases and capacitors; stepping up, 1/ratio² times that. With a current
 /// load the capacitor "out" is on the output. Source: S. Ben-Yaakov and A. Kushnerov, "Algebraic foundation
 /// of self adjusting switched capacitors converters", ECCE 2009 (from memory); the choice of phases, and
@@ -50,7 +51,7 @@ public static class BinaryConverter
     /// <summary>
     /// A converter with a mode for each ratio k/2^n, named by it in lowest terms ("3/8"), in n + 1 phases. A
     /// mode of a smaller denominator does nothing in the phases it does not need, save that in the last one
-    /// the capacitors it does not need rest on the low node. Time and space grow as 2^n·n².
+    /// the capacitors without a digit are charged from the low node. Time and space grow as 2^n·n².
     /// </summary>
     /// <param name="capacitors">The number n, from 1 to <see cref="MostReconfigurableCapacitors"/>.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>

@@ -25,15 +25,17 @@ internal sealed class BinaryStrings
             strings.AddString(digits, ++phase);
         }
 
-        while (phase++ <= capacitors - 1)
+        for (int empty = phase + 1; empty <= capacitors + 1; empty++)
         {
-            for (int j = 1; j <= used; j++)
-            {
-                strings.Rest(j, phase);
-            }
+            strings.RestAll(1, used, empty);
         }
 
-        strings.RestSpares(used, capacitors);
+        for (int any = 1; any <= capacitors + 1; any++)
+        {
+            strings.RestAll(used + 1, capacitors, any);
+        }
+
+        strings.HoldSpares(used, capacitors);
         return strings;
     }
 
@@ -56,12 +58,19 @@ internal sealed class BinaryStrings
     }
 
     // Once in a period, so that no charge goes round through them.
-    private void RestSpares(int used, int capacitors)
+    private void HoldSpares(int used, int capacitors)
     {
         for (int j = used + 1; j <= capacitors; j++)
         {
-            Rest(j, capacitors + 1);
             Close(BinarySwitch.Plate(j, positive: true), BinarySwitch.Low, capacitors + 1);
+        }
+    }
+
+    private void RestAll(int first, int last, int phase)
+    {
+        for (int j = first; j <= last; j++)
+        {
+            Rest(j, phase);
         }
     }
 
