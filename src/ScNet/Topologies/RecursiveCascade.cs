@@ -18,8 +18,8 @@ namespace ScNet.Topologies;
 /// n capacitors "fly1" to "fly(n)" and n - 1 capacitors "dc1" to "dc(n-1)"; four switches per cell, of which
 /// "mid i" and "top i" are in every ratio. Every switch has its first terminal where the potential is
 /// higher while it is open, save those that a mode leaves open. With x(i) = (bit + x(i-1))/2 for the middle
-/// nodes per volt at the high node, x(0) = 0, fly i holds and its switches block 1 - x(i) where the bit is
-/// 1 and x(i) where it is 0; dc i holds x(i). Stepping down, per unit of output charge fly i and
+/// nodes per volt at the high node, x(0) = 0, fly i holds and its switches block min(x(i), 1 - x(i)); dc i
+/// holds x(i). Stepping down, per unit of output charge fly i and
 /// its switches carry 2^(i-1)/2^n and dc i half of what fly(i+1) does, whatever k: with N = 2^n,
 /// R_SSL = (5·4^(n-1) - 2)/(3N²·f·C) and R_FSL = 8(N² - 1)·R/(3N²) for odd k, as for the doubler, which is
 /// k = 1; stepping up, 2^n/k times the charge and its square times the resistances. An even k is built as

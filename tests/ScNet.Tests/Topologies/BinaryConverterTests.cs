@@ -25,6 +25,7 @@ public sealed class BinaryConverterTests
         Assert.Empty(analysis.Diagnostics);
         Assert.Equal(used, down.Capacitors.Count);
         Assert.Equal(used + 1, down.Phases.Count);
+        Assert.InRange(down.Switches.Count, 1, 4 * used);
         Assert.All(analysis.BlockingVoltages.Peaks, peak => Assert.True(peak.IsExact && peak.ToFraction().Abs() <= 1));
     });
 
@@ -94,6 +95,7 @@ public sealed class BinaryConverterTests
             Converter converter = BinaryConverter.Reconfigurable(n, load: load);
             Assert.Equal((1 << n) - 1, converter.Modes.Count);
             Assert.Equal(n + 1, converter.Phases.Count);
+            Assert.Equal(2 * n * (n + 1), converter.Switches.Count);
             ForEachRatio(n, (k, used) =>
             {
                 ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.FindMode(Quantity.Exact(k, 1 << n).ToString()));
