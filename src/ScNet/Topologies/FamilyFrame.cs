@@ -1,3 +1,4 @@
+using System.Numerics;
 using ScNet.Netlists;
 
 namespace ScNet.Topologies;
@@ -42,9 +43,15 @@ internal sealed class FamilyFrame
     public void Capacitor(string name, string positive, string bottom) =>
         _builder.Capacitor(name, positive, bottom, _farads);
 
-    /// <summary>A switch whose first terminal is the one at the higher potential while it is open.</summary>
-    public void Switch(string name, string upper, string lower, int phase) =>
+    /// <summary>A switch whose first terminal is the one at the higher potential while it is open, where there is one.</summary>
+    public void Switch(string name, string upper, string lower, PhaseSet phase) =>
         _builder.Switch(name, upper, lower, phase, _ohms);
+
+    /// <summary>A number of equal phases; two where this is not called.</summary>
+    public void Phases(int count) => _builder.Phases(count);
+
+    /// <summary>A mode of a converter whose switches were given no phases.</summary>
+    public void Mode(string name, IEnumerable<(string Switch, PhaseSet On)> closed) => _builder.Mode(name, [.. closed]);
 
     /// <summary>The converter; a load that does not hold the output gets an output capacitor, the last in the list.</summary>
     public Converter Build()
@@ -60,6 +67,24 @@ internal sealed class FamilyFrame
     /// <summary>The name of a family member: "Ladder 3:1" stepping down, "Ladder 1:3" stepping up.</summary>
     public static string Name(string family, int ratio, bool stepUp) =>
         stepUp ? $"{family} 1:{ratio}" : $"{family} {ratio}:1";
+
+    /// <summary>Numerator and denominator of a positive ratio without their common factors.</summary>
+    public static (int Numerator, int Denominator) LowestTerms(int numerator, int denominator)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(numerator, 1);
+        ArgumentOutOfRangeException.ThrowIfLessThan(denominator, 1);
+        int divisor = (int)BigInteger.GreatestCommonDivisor(numerator, denominator);
+        return (numerator / divisor, denominator / divisor);
+    }
+
+    /// <summary>A ratio in lowest terms: "2/3", or "2" where it is whole.</summary>
+    public static string Ratio(long numerator, long denominator)
+    {
+        long divisor = (long)BigInteger.GreatestCommonDivisor(numerator, denominator);
+        return divisor == denominator
+            ? $"{numerator / divisor}"
+            : $"{numerator / divisor}/{denominator / divisor}";
+    }
 
     private static void RequirePositive(double value, string parameterName)
     {

@@ -7,6 +7,7 @@ public sealed class FamilyArgumentTests
     public static TheoryData<string, int> TooSmall => new()
     {
         { "series-parallel", 1 }, { "ladder", 1 }, { "dickson", 1 }, { "fibonacci", 0 }, { "doubler", 0 },
+        { "cockcroft-walton", 0 }, { "polarity inverter", 0 }, { "recursive", 0 },
     };
 
     [Theory]
@@ -16,7 +17,7 @@ public sealed class FamilyArgumentTests
         foreach (bool up in new[] { false, true })
         {
             ArgumentOutOfRangeException error = Assert.Throws<ArgumentOutOfRangeException>(() => Build(family, size, up));
-            Assert.Contains(error.ParamName, new[] { "ratio", "levels", "stages" });
+            Assert.Contains(error.ParamName, new[] { "ratio", "levels", "stages", "cells" });
             Assert.Equal(2, Build(family, size + 1, up).Phases.Count);
         }
     }
@@ -46,6 +47,8 @@ public sealed class FamilyArgumentTests
         Assert.Equal((n - 1, n + 4), Counts(Dickson.StepDown(n)));
         Assert.Equal((n, (3 * n) + 1), Counts(Fibonacci.StepUp(n)));
         Assert.Equal(((2 * n) - 1, 4 * n), Counts(Doubler.StepUp(n)));
+        Assert.Equal((n, n + 5), Counts(CockcroftWalton.StepUp(n)));
+        Assert.Equal((n, (3 * n) + 1), Counts(PolarityInverter.StepDown(n)));
     }
 
     [Fact]
@@ -76,6 +79,12 @@ public sealed class FamilyArgumentTests
         ("fibonacci", false) => Fibonacci.StepDown(size),
         ("fibonacci", true) => Fibonacci.StepUp(size),
         ("doubler", false) => Doubler.StepDown(size),
-        _ => Doubler.StepUp(size),
+        ("doubler", true) => Doubler.StepUp(size),
+        ("cockcroft-walton", false) => CockcroftWalton.StepDown(size),
+        ("cockcroft-walton", true) => CockcroftWalton.StepUp(size),
+        ("polarity inverter", false) => PolarityInverter.StepDown(size),
+        ("polarity inverter", true) => PolarityInverter.StepUp(size),
+        ("recursive", false) => RecursiveCascade.StepDown(size, 1),
+        _ => RecursiveCascade.StepUp(size, 1),
     };
 }

@@ -38,9 +38,15 @@ internal sealed record FamilyFacts
     /// <summary>Fast-switching limit of equal switches and halves of the period, in units of R.</summary>
     public required Fraction FastLimit { get; init; }
 
-    /// <summary>What a charge, a voltage and a limit of stepping down are multiplied by.</summary>
+    /// <summary>
+    /// What a charge, a voltage and a limit of stepping down are multiplied by; of an inverter that steps up the
+    /// terminals of every element change places.
+    /// </summary>
     public (Fraction Charge, Fraction Voltage, Fraction Limit) Scale(bool up) =>
-        up ? (-N, N, N * N) : (Fraction.One, Fraction.One, Fraction.One);
+        up ? (-N.Abs(), N.Abs(), N * N) : (Fraction.One, Fraction.One, Fraction.One);
+
+    /// <summary>What the charge at a port is multiplied by: what left the source enters the load.</summary>
+    public Fraction PortScale(bool up) => up ? N : Fraction.One;
 
     public Converter Converter(bool up) => up ? StepUp : StepDown;
 }

@@ -105,7 +105,7 @@ public abstract class FamilyTests
     {
         FamilyFacts facts = Facts(size, Farads, Ohms);
         ChargeFlow flow = Analyse(facts.Converter(up)).ChargeFlow;
-        Fraction magnitude = facts.Scale(up).Charge.Abs();
+        Fraction magnitude = facts.PortScale(up);
         (PhaseValues high, PhaseValues low) = up ? (flow.Output, flow.Input) : (flow.Input, flow.Output);
         AssertEqual(facts.High.First * magnitude, high.InPhase(1), "high, phase 1");
         AssertEqual(facts.High.Second * magnitude, high.InPhase(2), "high, phase 2");
@@ -137,7 +137,7 @@ public abstract class FamilyTests
         ModeAnalysis analysis = Analyse(converter);
         (Fraction charge, Fraction voltage, _) = facts.Scale(up);
         AssertEqual(up ? facts.N : 1 / facts.N, analysis.Ratio, "ratio");
-        Fraction delivered = (up ? facts.High.First : facts.Low.First) * charge.Abs();
+        Fraction delivered = (up ? facts.High.First : facts.Low.First) * facts.PortScale(up);
         int last = converter.Capacitors.Count - 1;
         Assert.Equal("out", converter.Capacitors[last].Name);
         AssertEqual(delivered - new Fraction(1, 2), analysis.ChargeFlow.Capacitors[last].InPhase(1), "out");
