@@ -1,8 +1,14 @@
+using Fractions;
+using ScNet.Netlists;
+
 namespace ScNet;
 
 /// <summary>A capacitor of a <see cref="Converter"/>, known by its name.</summary>
 public sealed class Capacitor
 {
+    // worked out at first use; threads that meet here find the same value
+    private double _elastance;
+
     internal Capacitor(string name, string positiveNode, string bottomNode, double capacitanceFarads, double esrOhms)
     {
         Name = name;
@@ -24,9 +30,18 @@ public sealed class Capacitor
     /// <summary>Capacitance in farads (F).</summary>
     public double CapacitanceFarads { get; }
 
+    /// <summary>One over the capacitance as the decimal written, in 1/F: of 1e-9 exactly 1e9, which the rounded double would miss.</summary>
+    internal double ElastancePerFarad => _elastance > 0 ? _elastance : _elastance = Inverse(CapacitanceFarads);
+
     /// <summary>Equivalent series resistance in ohms (Ω); 0 for an ideal capacitor.</summary>
     public double EsrOhms { get; }
 
     /// <summary>The name and the two nodes.</summary>
     public override string ToString() => $"{Name} ({PositiveNode} – {BottomNode})";
+
+    private static double Inverse(double farads)
+    {
+        Fraction exact = ExactDecimal.Of(farads);
+        return Quantity.Exact(new Fraction(exact.Denominator, exact.Numerator)).ToDouble();
+    }
 }

@@ -124,6 +124,28 @@ public sealed class Converter
             Name, InputNode, OutputNode, Load, (Phase[])Phases, capacitors, switches, (Mode[])Modes, (string[])Nodes, Network, Warnings);
     }
 
+    /// <summary>The same elements and phases with other modes.</summary>
+    /// <param name="modes">Name and, index as in <see cref="Switches"/>, the phases in which each switch is closed; at least one mode.</param>
+    /// <exception cref="ArgumentException">There is no mode, two share a name, a list has the wrong length or a phase does not exist.</exception>
+    public Converter WithModes(params IReadOnlyList<(string Name, IReadOnlyList<PhaseSet> ClosedPhases)> modes)
+    {
+        ArgumentNullException.ThrowIfNull(modes);
+        if (modes.Count == 0 || modes.Select(m => m.Name).Distinct(StringComparer.Ordinal).Count() != modes.Count)
+        {
+            throw new ArgumentException("Expected at least one mode, each with a name of its own.", nameof(modes));
+        }
+
+        if (modes.Any(m => m.ClosedPhases.Count != _switches.Length || m.ClosedPhases.Any(p => p.Count > 0 && p[^1] > Phases.Count)))
+        {
+            throw new ArgumentException($"Expected {_switches.Length} sets of phases per mode, one per switch, with numbers from 1 to {Phases.Count}.", nameof(modes));
+        }
+
+        Mode[] made = [.. modes.Select((m, i) => new Mode(m.Name, i, [.. m.ClosedPhases]))];
+        SwitchedNetwork network = Network.WithClosed([.. made.Select(m => m.ClosedFlags(Phases.Count))]);
+        return new Converter(
+            Name, InputNode, OutputNode, Load, (Phase[])Phases, _capacitors, _switches, made, (string[])Nodes, network, Warnings);
+    }
+
     /// <summary>The name and the element counts.</summary>
     public override string ToString() =>
         $"{Name}: {_capacitors.Length} capacitors, {_switches.Length} switches, {Phases.Count} phases, {Modes.Count} modes";

@@ -37,4 +37,9 @@ internal static class Guard
     /// </summary>
     public static bool IsInRange(double value, bool allowZero) =>
         (allowZero && value == 0) || (value >= SmallestValue && value <= LargestValue);
+
+    /// <summary>Gives the value back, or throws where it is out of range.</summary>
+    public static double InRange(double value, bool allowZero, string parameterName) => IsInRange(value, allowZero)
+        ? value
+        : throw new ArgumentOutOfRangeException(parameterName, value, $"Expected a {(allowZero ? "value of zero or" : "positive value")} from {SmallestValue} to {LargestValue}.");
 }

@@ -24,6 +24,23 @@ public sealed class Mode
     /// <summary>The phases in which each switch is closed; index as in <see cref="Converter.Switches"/>.</summary>
     public IReadOnlyList<PhaseSet> ClosedPhases => _closedPhases;
 
+    /// <summary>Whether switch s is closed in phase j (from 0), at index j · switches + s.</summary>
+    internal bool[] ClosedFlags(int phaseCount)
+    {
+        int switchCount = _closedPhases.Length;
+        var closed = new bool[phaseCount * switchCount];
+        for (int s = 0; s < switchCount; s++)
+        {
+            PhaseSet phases = _closedPhases[s];
+            for (int i = 0; i < phases.Count; i++)
+            {
+                closed[((phases[i] - 1) * switchCount) + s] = true;
+            }
+        }
+
+        return closed;
+    }
+
     /// <summary>The name.</summary>
     public override string ToString() => Name;
 }

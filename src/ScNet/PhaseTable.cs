@@ -40,4 +40,7 @@ public sealed class PhaseTable : IReadOnlyList<PhaseValues>
     }
 
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+
+    /// <summary>The values of every element in braces: "{[1/2, -1/2], [0, 1]}".</summary>
+    public override string ToString() => $"{{{string.Join(", ", this)}}}";
 }

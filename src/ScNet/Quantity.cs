@@ -97,7 +97,7 @@ public readonly struct Quantity : IEquatable<Quantity>, IFormattable
     /// <exception cref="InvalidOperationException">The value is undetermined.</exception>
     public double ToDouble() => Kind switch
     {
-        QuantityKind.Exact => _large is Fraction large ? large.ToDouble() : (double)_numerator / _denominator,
+        QuantityKind.Exact => _large is Fraction large ? Divide(large.Numerator, large.Denominator) : (double)_numerator / _denominator,
         QuantityKind.Numeric => BitConverter.Int64BitsToDouble(_numerator),
         _ => throw new InvalidOperationException("An undetermined quantity has no value."),
     };
@@ -161,6 +161,14 @@ public readonly struct Quantity : IEquatable<Quantity>, IFormattable
         QuantityKind.Numeric => ToDouble().ToString(format ?? "G6", CultureInfo.InvariantCulture),
         _ => "?",
     };
+
+    // A quotient of 64 bits before the conversion, so that huge terms neither overflow nor lose digits.
+    private static double Divide(BigInteger numerator, BigInteger denominator)
+    {
+        int shift = (int)(denominator.GetBitLength() - BigInteger.Abs(numerator).GetBitLength()) + 64;
+        BigInteger quotient = shift >= 0 ? (numerator << shift) / denominator : numerator / (denominator << -shift);
+        return Math.ScaleB((double)quotient, -shift);
+    }
 
     private static bool IsSmall(BigInteger value) => value >= long.MinValue && value <= long.MaxValue;
 }

@@ -24,4 +24,7 @@ public sealed class BlockingVoltages
 
     /// <summary>The entry of the largest magnitude of each switch, the positive one on a tie; undetermined if it is in any phase.</summary>
     public IReadOnlyList<Quantity> Peaks => _peaks;
+
+    /// <summary>The peaks.</summary>
+    public override string ToString() => $"peaks [{string.Join(", ", Peaks)}]";
 }

@@ -36,4 +36,7 @@ public sealed class ChargeFlow
 
     /// <summary>Charge that flows through each switch from its first terminal to its second; index as in <see cref="Converter.Switches"/>, then by phase.</summary>
     public PhaseTable Switches { get; }
+
+    /// <summary>What decides the flow, and the charges of ports and capacitors.</summary>
+    public override string ToString() => $"decided by {DeterminedBy}: input {Input}, output {Output}, capacitors {Capacitors}";
 }

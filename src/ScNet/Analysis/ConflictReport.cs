@@ -84,7 +84,6 @@ internal sealed class ConflictReport(Converter converter, PhaseForest[] forests,
 
     private Diagnostic Describe(int[] members)
     {
-        string[] capacitors = _descriptions.Capacitors(members);
         int shorted = Array.FindIndex(members, l => loops.Branches(l).Length == 1);
         if (shorted < 0)
         {
@@ -93,7 +92,7 @@ internal sealed class ConflictReport(Converter converter, PhaseForest[] forests,
                 DiagnosticSeverity.Error,
                 DiagnosticCodes.VoltageConflict,
                 $"No voltages satisfy these loops together: {_descriptions.Demands(members)}. Change the switches of any one of them.",
-                [.. capacitors, .. members.SelectMany(_descriptions.Switches).Distinct()]);
+                _descriptions.Elements(members));
         }
 
         int loop = members[shorted];
@@ -104,7 +103,7 @@ internal sealed class ConflictReport(Converter converter, PhaseForest[] forests,
             DiagnosticSeverity.Error,
             DiagnosticCodes.CapacitorShorted,
             $"In phase {LoopDescriptions.Label(converter, loops.Phase(loop))} {ModeFindings.ClosedSwitches(switches)} short{(switches.Length == 1 ? "s" : string.Empty)} capacitor '{name}', but other loops require it to hold a voltage: {_descriptions.Demands(others)}. Open {(switches.Length == 1 ? "it" : "one of them")} in that phase.",
-            [name, .. switches, .. capacitors.Where(c => c != name)],
+            [name, .. switches, .. _descriptions.Elements(others).Where(n => n != name && !switches.Contains(n))],
             loops.Phase(loop) + 1);
     }
 }

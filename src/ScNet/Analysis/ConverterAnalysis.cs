@@ -29,4 +29,7 @@ public sealed class ConverterAnalysis
         ArgumentNullException.ThrowIfNull(converter);
         return new ConverterAnalysis(converter, [.. converter.Modes.Select(m => ModeAnalysis.Of(converter, m))]);
     }
+
+    /// <summary>The converter's name and how many modes have a result.</summary>
+    public override string ToString() => $"{Converter.Name}: {Modes.Count(m => m.HasResult)} of {Modes.Count} modes with a result";
 }

@@ -23,4 +23,9 @@ public sealed class FastSwitchingLimit
 
     /// <summary>The limit in ohms (Ω), with the duties of the converter.</summary>
     public double Ohms { get; }
+
+    /// <summary>The limit and the coefficients.</summary>
+    public override string ToString() => string.Create(
+        System.Globalization.CultureInfo.InvariantCulture,
+        $"{Ohms:G6} Ω from coefficients [{string.Join(", ", SwitchCoefficients)}] of switches and [{string.Join(", ", CapacitorCoefficients)}] of capacitors");
 }

@@ -31,4 +31,7 @@ public sealed class IdealPoint
     /// <see cref="Converter.Nodes"/>, then by phase. Undetermined in a phase in which the node floats.
     /// </summary>
     public PhaseTable NodePotentials { get; }
+
+    /// <summary>Ratio and capacitor voltages.</summary>
+    public override string ToString() => $"ratio {Ratio}, capacitor voltages [{string.Join(", ", CapacitorVoltages)}]";
 }

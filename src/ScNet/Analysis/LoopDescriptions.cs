@@ -7,6 +7,8 @@ namespace ScNet.Analysis;
 internal sealed class LoopDescriptions(Converter converter, PhaseForest[] forests, LoopSet loops)
 {
     private const int MostLoops = 8;
+    private const int MostTerms = 6;
+    private const int MostNames = 8;
 
     private readonly SwitchedNetwork _network = converter.Network;
 
@@ -15,9 +17,13 @@ internal sealed class LoopDescriptions(Converter converter, PhaseForest[] forest
         ? $"{phase + 1}"
         : $"{phase + 1} ({converter.Phases[phase].Name})";
 
-    /// <summary>"capacitor 'a'" or "capacitors 'a', 'b'".</summary>
-    public static string List(IReadOnlyCollection<string> capacitors) =>
-        (capacitors.Count == 1 ? "capacitor " : "capacitors ") + string.Join(", ", capacitors.Select(c => $"'{c}'"));
+    /// <summary>"capacitor 'a'" or "capacitors 'a', 'b'"; of very many, the first few and how many more.</summary>
+    public static string List(IReadOnlyCollection<string> capacitors)
+    {
+        string names = string.Join(", ", capacitors.Take(MostNames).Select(c => $"'{c}'"));
+        string rest = capacitors.Count > MostNames ? $" and {capacitors.Count - MostNames} more" : string.Empty;
+        return (capacitors.Count == 1 ? "capacitor " : "capacitors ") + names + rest;
+    }
 
     /// <summary>What several loops demand, one after the other.</summary>
     public string Demands(IReadOnlyCollection<int> members)
@@ -26,20 +32,28 @@ internal sealed class LoopDescriptions(Converter converter, PhaseForest[] forest
         return members.Count <= MostLoops ? demands : $"{demands}; and {members.Count - MostLoops} more";
     }
 
-    /// <summary>The names of the capacitors of the loops, in the converter's order.</summary>
-    public string[] Capacitors(IEnumerable<int> members) =>
-        [.. members.SelectMany(l => loops.Branches(l).ToArray()).Where(b => b < _network.CapacitorCount)
-            .Distinct().Order().Select(b => converter.Capacitors[b].Name)];
+    /// <summary>The names of the capacitors and then of the switches of the loops that are told, each in the converter's order.</summary>
+    public string[] Elements(IReadOnlyCollection<int> members)
+    {
+        int[] told = [.. members.Take(MostLoops)];
+        IEnumerable<int> capacitors = told.SelectMany(l => loops.Branches(l).ToArray()).Where(b => b < _network.CapacitorCount);
+        return
+        [
+            .. capacitors.Distinct().Order().Select(b => converter.Capacitors[b].Name),
+            .. told.SelectMany(SwitchesOf).Distinct().Order().Select(s => converter.Switches[s].Name),
+        ];
+    }
 
     /// <summary>The names of the switches through which a loop closes, in the converter's order.</summary>
-    public string[] Switches(int loop)
+    public string[] Switches(int loop) => [.. SwitchesOf(loop).Select(s => converter.Switches[s].Name)];
+
+    private IEnumerable<int> SwitchesOf(int loop)
     {
         var charges = new Rational<long>[loops.Count];
         charges[loop] = Rational<long>.One;
         BranchFlow<long> flow = BranchFlow<long>.Of(_network, forests, loops, charges);
         int phase = loops.Phase(loop);
-        return [.. Enumerable.Range(0, _network.SwitchCount)
-            .Where(s => !flow.Switches[(s * forests.Length) + phase].IsZero).Select(s => converter.Switches[s].Name)];
+        return Enumerable.Range(0, _network.SwitchCount).Where(s => !flow.Switches[(s * forests.Length) + phase].IsZero);
     }
 
     private string Demand(int loop)
@@ -55,9 +69,10 @@ internal sealed class LoopDescriptions(Converter converter, PhaseForest[] forest
         (int Branch, int Sign)[] terms = [.. loops.Branches(loop).ToArray().Zip(loops.Signs(loop).ToArray()).OrderBy(t => t.First)];
         (int Branch, int Sign) subject = terms[0];
         (int Branch, int Sign)[] others = [.. terms[1..].Select(t => (t.Branch, -t.Sign * subject.Sign)).OrderByDescending(t => t.Item2).ThenByDescending(t => t.Branch)];
-        string right = others.Length == 0 ? "0" : string.Concat(others.Select((t, k) =>
+        string right = others.Length == 0 ? "0" : string.Concat(others.Take(MostTerms).Select((t, k) =>
             (t.Sign > 0 ? k == 0 ? string.Empty : " + " : k == 0 ? "-" : " - ") + Name(t.Branch)));
-        return $"{Name(subject.Branch)} = {right}";
+        string rest = others.Length > MostTerms ? $" and {others.Length - MostTerms} more terms" : string.Empty;
+        return $"{Name(subject.Branch)} = {right}{rest}";
     }
 
     private string Name(int branch) => branch == _network.InputBranch ? converter.InputNode

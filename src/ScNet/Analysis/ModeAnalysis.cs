@@ -78,4 +78,11 @@ public sealed class ModeAnalysis
             ? ModeSolver.Join(converter, Mode, _exact)
             : throw new ArgumentException($"Expected a converter made from '{Converter.Name}' by {nameof(Converter.WithValues)}, but '{converter.Name}' was built by itself.", nameof(converter));
     }
+
+    /// <summary>Converter, mode, ratio and both limits, or that there is no result and the first reason.</summary>
+    public override string ToString() => HasResult
+        ? string.Create(
+            System.Globalization.CultureInfo.InvariantCulture,
+            $"{Converter.Name}, mode {Mode}: ratio {Ratio}, SSL {SlowSwitchingLimit.OhmsAtOneHertz:G6} Ω at 1 Hz, FSL {FastSwitchingLimit.Ohms:G6} Ω")
+        : $"{Converter.Name}, mode {Mode}: no result ({Diagnostics[0]})";
 }

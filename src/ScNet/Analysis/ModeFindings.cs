@@ -116,7 +116,7 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
         Error(
             DiagnosticCodes.ZeroRatio,
             $"These loops together hold the output '{converter.OutputNode}' at zero volts{average}, whatever the input is: {descriptions.Demands(members)}. Change the switches of one of them.",
-            [.. descriptions.Capacitors(members), .. members.SelectMany(descriptions.Switches).Distinct()]);
+            descriptions.Elements(members));
         return false;
     }
 

@@ -19,10 +19,12 @@ public sealed class SlowSwitchingLimit
     /// <summary>The limit in ohms (Ω) at a switching frequency of 1 Hz.</summary>
     public double OhmsAtOneHertz { get; }
 
+    /// <summary>The limit at 1 Hz and the coefficients.</summary>
+    public override string ToString() => string.Create(
+        System.Globalization.CultureInfo.InvariantCulture, $"{OhmsAtOneHertz:G6} Ω at 1 Hz from coefficients [{string.Join(", ", Coefficients)}]");
+
     /// <summary>The limit in ohms (Ω) at a switching frequency.</summary>
     /// <param name="frequencyHz">Switching frequency, one period per cycle, in hertz (Hz).</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is not finite and positive.</exception>
-    public double Ohms(double frequencyHz) => Guard.IsInRange(frequencyHz, allowZero: false)
-        ? OhmsAtOneHertz / frequencyHz
-        : throw new ArgumentOutOfRangeException(nameof(frequencyHz), frequencyHz, "Expected a finite, positive frequency.");
+    public double Ohms(double frequencyHz) => OhmsAtOneHertz / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz));
 }

@@ -61,7 +61,7 @@ internal sealed class ValueDecidedFlow
         double ohms = 0;
         for (int i = 0; i < coefficients.Length; i++)
         {
-            ohms += coefficients[i].ToDouble() / _converter.Capacitors[i].CapacitanceFarads;
+            ohms += coefficients[i].ToDouble() * _converter.Capacitors[i].ElastancePerFarad;
         }
 
         return new SlowSwitchingLimit(coefficients, ohms);

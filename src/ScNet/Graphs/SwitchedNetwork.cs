@@ -39,6 +39,23 @@ internal sealed class SwitchedNetwork
         BranchIncidence = Incidence.Of(nodeCount, BranchFirst, BranchSecond, SourcesFirst());
     }
 
+    private SwitchedNetwork(SwitchedNetwork other, bool[][] closed)
+    {
+        NodeCount = other.NodeCount;
+        Input = other.Input;
+        Output = other.Output;
+        Load = other.Load;
+        Duties = other.Duties;
+        Closed = closed;
+        SwitchFirst = other.SwitchFirst;
+        SwitchSecond = other.SwitchSecond;
+        CapacitorCount = other.CapacitorCount;
+        BranchFirst = other.BranchFirst;
+        BranchSecond = other.BranchSecond;
+        SwitchIncidence = other.SwitchIncidence;
+        BranchIncidence = other.BranchIncidence;
+    }
+
     public int NodeCount { get; }
 
     public int Input { get; }
@@ -93,6 +110,9 @@ internal sealed class SwitchedNetwork
 
         return sequence;
     }
+
+    /// <summary>The same connections with other modes; one array per mode, as in <see cref="Closed"/>.</summary>
+    public SwitchedNetwork WithClosed(bool[][] closed) => new(this, closed);
 
     // A search that meets sources first puts them into the tree, so that loops name capacitors where they can.
     private int[] SourcesFirst() => Load == LoadKind.Stiff

@@ -37,7 +37,7 @@ internal sealed class NodeNumbering
         (_capacitorFirst, _capacitorSecond),
         (_switchFirst, _switchSecond),
         Array.ConvertAll(phases, p => p.Duty),
-        Array.ConvertAll(modes, m => Flags(m, phases.Length)));
+        Array.ConvertAll(modes, m => m.ClosedFlags(phases.Length)));
 
     public void WarnOfFloatingTerminals(NetlistDeclaration declaration, SwitchedNetwork network, DiagnosticList findings)
     {
@@ -70,22 +70,6 @@ internal sealed class NodeNumbering
         {
             findings.Warning(DiagnosticCodes.FloatingTerminal, $"Only {Quoted.Name(element.Value)} touches node {Quoted.Name(Names[node])}, so no charge can flow there. Connect the node, or correct its name.", element.Position, [element.Value]);
         }
-    }
-
-    private static bool[] Flags(Mode mode, int phaseCount)
-    {
-        int switchCount = mode.ClosedPhases.Count;
-        var closed = new bool[phaseCount * switchCount];
-        for (int s = 0; s < switchCount; s++)
-        {
-            PhaseSet phases = mode.ClosedPhases[s];
-            for (int i = 0; i < phases.Count; i++)
-            {
-                closed[((phases[i] - 1) * switchCount) + s] = true;
-            }
-        }
-
-        return closed;
     }
 
     private int NodeOf(string name)

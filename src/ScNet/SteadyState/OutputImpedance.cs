@@ -38,15 +38,13 @@ public sealed class OutputImpedance
     public static OutputImpedance Of(ModeAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        return new OutputImpedance(analysis, PhaseModesOf(analysis, withResistors: false).Kernel);
+        return new OutputImpedance(analysis, PhaseModesOf(analysis.Converter, analysis.Mode, analysis.Exact, withResistors: false).Kernel);
     }
 
     /// <summary>The output impedance in ohms (Ω) at a switching frequency.</summary>
     /// <param name="frequencyHz">Switching frequency, one period per cycle, in hertz (Hz).</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is not finite and positive.</exception>
-    public double Ohms(double frequencyHz) => Guard.IsInRange(frequencyHz, allowZero: false)
-        ? _kernel.Ohms(1 / frequencyHz)
-        : throw new ArgumentOutOfRangeException(nameof(frequencyHz), frequencyHz, "Expected a finite, positive frequency.");
+    public double Ohms(double frequencyHz) => _kernel.Ohms(1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz)));
 
     /// <summary>The output impedances in ohms (Ω) at many frequencies, without allocation.</summary>
     /// <param name="frequenciesHz">Switching frequencies in hertz (Hz).</param>
@@ -73,17 +71,17 @@ public sealed class OutputImpedance
         frequencyHz, Ohms(frequencyHz), _analysis.SlowSwitchingLimit.Ohms(frequencyHz), _analysis.FastSwitchingLimit.Ohms);
 
     internal static (PhaseModes[] Phases, StateSpace Space, ResistorFlows Flows, ImpedanceKernel Kernel) PhaseModesOf(
-        ModeAnalysis analysis, bool withResistors)
+        Converter converter, Mode mode, ExactMode exact, bool withResistors)
     {
-        StateSpace space = StateSpace.Of(analysis.Converter);
-        ResistorFlows flows = ResistorFlows.Of(analysis);
+        StateSpace space = StateSpace.Of(converter);
+        ResistorFlows flows = ResistorFlows.Of(converter, mode, exact);
         var phases = new PhaseModes[flows.Resistors.Length];
         for (int phase = 0; phase < phases.Length; phase++)
         {
-            phases[phase] = PhaseModes.Of(space, analysis.Converter.Network, flows, phase, withResistors);
+            phases[phase] = PhaseModes.Of(space, converter.Network, flows, phase, withResistors);
         }
 
-        double[] duties = [.. analysis.Converter.Phases.Select(p => p.Duty.ToDouble())];
+        double[] duties = [.. converter.Phases.Select(p => p.Duty.ToDouble())];
         return (phases, space, flows, ImpedanceKernel.Of(phases, duties));
     }
 }

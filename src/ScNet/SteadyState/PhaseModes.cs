@@ -14,9 +14,10 @@ namespace ScNet.SteadyState;
 /// </remarks>
 internal sealed class PhaseModes
 {
-    private PhaseModes(DenseRows rows, int[] groupOrder, int groups, int states, int directions, double[] load)
+    private PhaseModes(DenseRows rows, int[] groupOf, int[] groupOrder, int groups, int states, int directions, double[] load)
     {
         Rows = rows;
+        GroupOf = groupOf;
         GroupOrder = groupOrder;
         Groups = groups;
         States = states;
@@ -33,6 +34,9 @@ internal sealed class PhaseModes
     }
 
     public DenseRows Rows { get; }
+
+    /// <summary>The column of each cluster of nodes, or -1 for the cluster to which the others that hang together with it refer.</summary>
+    public int[] GroupOf { get; }
 
     /// <summary>The node groups in the order of the triangle that the first rows hold.</summary>
     public int[] GroupOrder { get; }
@@ -105,7 +109,7 @@ internal sealed class PhaseModes
         // a triangle with its long rows first: rotations then keep the digits of slow modes, and soon end
         rows.Triangularise(order.Length, groups, space.StateCount, 0);
         rows.Orthogonalise(order.Length, groups, space.StateCount);
-        return new PhaseModes(rows, order, groups, space.StateCount, directions, load);
+        return new PhaseModes(rows, groupOf, order, groups, space.StateCount, directions, load);
     }
 
     /// <summary>The two nodes of a resistor; a series resistance lies between a capacitor's positive and inner node.</summary>

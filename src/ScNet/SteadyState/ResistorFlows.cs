@@ -17,17 +17,16 @@ internal sealed class ResistorFlows
     private readonly int _phases;
     private readonly double[] _duties;
 
-    private ResistorFlows(ModeAnalysis analysis)
+    private ResistorFlows(Converter converter, Mode mode, ExactMode exact)
     {
-        _converter = analysis.Converter;
+        _converter = converter;
         _network = _converter.Network;
         _phases = _network.PhaseCount;
         _duties = [.. _converter.Phases.Select(p => p.Duty.ToDouble())];
-        ExactMode exact = analysis.Exact;
         Resistors = new int[_phases][];
         for (int phase = 0; phase < _phases; phase++)
         {
-            Resistors[phase] = Conducting(_network.ClosedIn(analysis.Mode.Index, phase));
+            Resistors[phase] = Conducting(_network.ClosedIn(mode.Index, phase));
         }
 
         Particular = Charges([.. exact.Branches.Select(q => q.ToDouble())], [.. exact.Switches.Select(q => q.ToDouble())]);
@@ -49,7 +48,7 @@ internal sealed class ResistorFlows
     /// <summary>The same for each independent direction; constant currents of any two dissipate independently.</summary>
     public IReadOnlyList<double[][]> Directions { get; }
 
-    public static ResistorFlows Of(ModeAnalysis analysis) => new(analysis);
+    public static ResistorFlows Of(Converter converter, Mode mode, ExactMode exact) => new(converter, mode, exact);
 
     public double Ohms(int resistor) => resistor < _network.SwitchCount
         ? _converter.Switches[resistor].OnResistanceOhms

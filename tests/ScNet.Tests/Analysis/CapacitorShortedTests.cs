@@ -17,7 +17,7 @@ public class CapacitorShortedTests
         3,
         "In phase 3 the closed switches s5, s6 short capacitor 'fly', but other loops require it to hold a voltage: "
             + "phase 1 through s1, s2: fly = vin - vout; phase 2 through s3, s4: fly = vout. Open one of them in that phase.",
-        "fly", "s5", "s6");
+        "fly", "s5", "s6", "s1", "s2", "s3", "s4");
 
     [Fact]
     public void Loops_that_have_no_part_in_the_contradiction_are_not_named()
@@ -36,7 +36,7 @@ public class CapacitorShortedTests
             2,
             "In phase 2 the closed switch s4 shorts capacitor 'fly', but other loops require it to hold a voltage: "
                 + "phase 1 through s1, s2: fly = vin. Open it in that phase.",
-            "fly", "s4");
+            "fly", "s4", "s1", "s2");
     }
 
     [Fact]

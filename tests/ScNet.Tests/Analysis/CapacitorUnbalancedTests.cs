@@ -44,4 +44,18 @@ public class CapacitorUnbalancedTests
             .Build());
         Assert.Equal(DiagnosticCodes.OutputNeverCharged, error.Code);
     }
+
+    [Fact]
+    public void Very_many_capacitors_are_not_all_named_in_the_message()
+    {
+        var builder = Converter.Create("many").Input("vin").Output("vout").Switch("s1", "vin", "p", on: 1).Switch("s2", "n", "vout", on: 1);
+        for (int k = 1; k <= 20; k++)
+        {
+            builder.Capacitor($"c{k}", "p", "n");
+        }
+
+        Diagnostic error = Findings.Error(builder.Build());
+        Assert.Contains("'c8' and 12 more.", error.Message, StringComparison.Ordinal);
+        Assert.Equal(20, error.Elements.Count);
+    }
 }

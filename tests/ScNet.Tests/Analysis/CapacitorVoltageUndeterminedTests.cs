@@ -36,4 +36,21 @@ public class CapacitorVoltageUndeterminedTests
             .Build();
         Assert.Equal([["a", "b"], ["b", "a"]], Findings.Warnings(converter).Select(w => w.Elements));
     }
+
+    [Fact]
+    public void A_load_current_through_a_capacitor_turned_round_has_an_average_but_no_potential_in_each_phase()
+    {
+        // vin + a in one half of the period, vin - a in the other
+        Converter converter = Converter.Create("turning").Input("vin").Output("vout", LoadKind.Current)
+            .Capacitor("a", "p", "n")
+            .Switch("s1", "vin", "n", on: 1).Switch("s2", "p", "vout", on: 1)
+            .Switch("s3", "vin", "p", on: 2).Switch("s4", "n", "vout", on: 2)
+            .Build();
+        Diagnostic warning = Assert.Single(Findings.Warnings(converter));
+        Assert.Contains("capacitor 'a': every loop closes whatever it is", warning.Message, StringComparison.Ordinal);
+        ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
+        Assert.Equal(Quantity.Exact(1), analysis.Ratio);
+        Assert.All(analysis.IdealPoint.NodePotentials[2], v => Assert.Equal(Quantity.Undetermined, v));
+        Assert.Equal([Quantity.Exact(-1, 2), Quantity.Exact(1, 2)], analysis.ChargeFlow.Capacitors[0]);
+    }
 }

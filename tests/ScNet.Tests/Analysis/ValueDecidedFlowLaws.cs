@@ -37,11 +37,11 @@ public class ValueDecidedFlowLaws
             iter: 2000,
             threads: 1,
             print: s => s.ToString());
-        Assert.True(analysed > 300, $"only {analysed} networks had a result");
-        Assert.True(decidedByValues > 60, $"only {decidedByValues} networks needed component values");
+        Assert.True(analysed > 100, $"only {analysed} networks had a result");
+        Assert.True(decidedByValues > 15, $"only {decidedByValues} networks needed component values");
     }
 
-    private static void CheckSlow(ModeAnalysis analysis)
+    internal static void CheckSlow(ModeAnalysis analysis)
     {
         Converter converter = analysis.Converter;
         SteadyStateOracle oracle = SteadyStateOracle.Slow(converter);
@@ -60,7 +60,7 @@ public class ValueDecidedFlowLaws
         }
     }
 
-    private static void CheckFast(ModeAnalysis analysis)
+    internal static void CheckFast(ModeAnalysis analysis)
     {
         Converter converter = analysis.Converter;
         SteadyStateOracle oracle = SteadyStateOracle.Fast(converter);

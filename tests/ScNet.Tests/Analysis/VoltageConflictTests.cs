@@ -1,3 +1,5 @@
+using ScNet.Tests.Networks;
+
 namespace ScNet.Tests.Analysis;
 
 public class VoltageConflictTests
@@ -66,5 +68,15 @@ public class VoltageConflictTests
         Assert.Equal(3, error.Message.Split("phase ").Length - 1);
         Assert.Single(error.Elements, n => n is "x" or "fly" or "y");
         Assert.Equal(DiagnosticSeverity.Error, error.Severity);
+    }
+
+    [Fact]
+    public void A_contradiction_of_very_many_loops_is_told_briefly()
+    {
+        Diagnostic error = Findings.Error(Ladders.Builder(400).Switch("wrong", "m200", "r202", on: 2).Build());
+        Assert.Equal(DiagnosticCodes.VoltageConflict, error.Code);
+        Assert.InRange(error.Message.Length, 300, 1000);
+        Assert.Contains("more terms; phase 1", error.Message, StringComparison.Ordinal);
+        Assert.Contains(" more. Change the switches of any one of them.", error.Message, StringComparison.Ordinal);
     }
 }

@@ -100,6 +100,53 @@ internal sealed class SteadyStateOracle
         return oracle.Solve();
     }
 
+    /// <summary>Kirchhoff's voltage law alone: constant capacitor voltages, no flow at all.</summary>
+    public static SteadyStateOracle Unloaded(Converter converter)
+    {
+        SteadyStateOracle oracle = new(converter, converter.Modes[0]);
+        for (int j = 0; j < oracle._phases; j++)
+        {
+            oracle.AddPotentials(j);
+            for (int i = 0; i < converter.Capacitors.Count; i++)
+            {
+                Capacitor c = converter.Capacitors[i];
+                oracle.Add(0, ($"u{c.PositiveNode},{j}", 1), ($"u{c.BottomNode},{j}", -1), ($"v{i}", -1));
+            }
+
+            for (int s = 0; s < converter.Switches.Count; s++)
+            {
+                if (oracle.IsClosed(s, j))
+                {
+                    oracle.Add(0, ($"u{converter.Switches[s].FirstNode},{j}", 1), ($"u{converter.Switches[s].SecondNode},{j}", -1));
+                }
+            }
+        }
+
+        oracle.AddAverageOutput();
+        return oracle.Solve();
+    }
+
+    /// <summary>Kirchhoff's current law and charge balance alone: some flow that delivers one unit.</summary>
+    public static SteadyStateOracle AnyFlow(Converter converter)
+    {
+        SteadyStateOracle oracle = new(converter, converter.Modes[0]);
+        for (int j = 0; j < oracle._phases; j++)
+        {
+            foreach (string node in converter.Nodes)
+            {
+                oracle.AddCurrentLaw(node, j);
+            }
+        }
+
+        oracle.AddLoad();
+        for (int i = 0; i < converter.Capacitors.Count; i++)
+        {
+            oracle.Add(0, [.. Enumerable.Range(0, oracle._phases).Select(j => ($"q{i},{j}", 1.0))]);
+        }
+
+        return oracle.Solve();
+    }
+
     private bool IsClosed(int index, int phase) => _mode.ClosedPhases[index].Contains(phase + 1);
 
     private void AddCommon()
@@ -111,23 +158,40 @@ internal sealed class SteadyStateOracle
                 AddCurrentLaw(node, j);
             }
 
-            Add(0, ($"u{Converter.ReferenceNode},{j}", 1));
-            Add(1, ($"u{_converter.InputNode},{j}", 1));
-            if (_converter.Load == LoadKind.Stiff)
-            {
-                Add(0, ($"u{_converter.OutputNode},{j}", 1), ("output", -1));
-            }
-            else
-            {
-                Add(_converter.Phases[j].Duty.ToDouble(), ($"out{j}", 1));
-            }
+            AddPotentials(j);
         }
 
+        AddLoad();
+        AddAverageOutput();
+    }
+
+    private void AddPotentials(int phase)
+    {
+        Add(0, ($"u{Converter.ReferenceNode},{phase}", 1));
+        Add(1, ($"u{_converter.InputNode},{phase}", 1));
+        if (_converter.Load == LoadKind.Stiff)
+        {
+            Add(0, ($"u{_converter.OutputNode},{phase}", 1), ("output", -1));
+        }
+    }
+
+    private void AddLoad()
+    {
         if (_converter.Load == LoadKind.Stiff)
         {
             Add(1, [.. Enumerable.Range(0, _phases).Select(j => ($"out{j}", 1.0))]);
+            return;
         }
-        else
+
+        for (int j = 0; j < _phases; j++)
+        {
+            Add(_converter.Phases[j].Duty.ToDouble(), ($"out{j}", 1));
+        }
+    }
+
+    private void AddAverageOutput()
+    {
+        if (_converter.Load == LoadKind.Current)
         {
             Add(0, [("output", -1), .. Enumerable.Range(0, _phases).Select(j => ($"u{_converter.OutputNode},{j}", _converter.Phases[j].Duty.ToDouble()))]);
         }

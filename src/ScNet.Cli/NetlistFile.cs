@@ -1,0 +1,36 @@
+using ScNet.Netlists;
+
+namespace ScNet.Cli;
+
+/// <summary>One file of the command line: as it was named, and what came of reading it.</summary>
+internal sealed class NetlistFile
+{
+    private NetlistFile(string path, NetlistReading reading)
+    {
+        Path = path;
+        Reading = reading;
+    }
+
+    public string Path { get; }
+
+    public NetlistReading Reading { get; }
+
+    /// <summary>Reads a file; its errors go to <paramref name="error"/>, one line each.</summary>
+    public static NetlistFile Read(string path, TextWriter error)
+    {
+        NetlistFile file = new(path, NetlistReader.ReadFile(path));
+        if (!file.Reading.Succeeded)
+        {
+            foreach (Diagnostic diagnostic in file.Reading.Diagnostics)
+            {
+                error.WriteLine(file.Describe(diagnostic));
+            }
+        }
+
+        return file;
+    }
+
+    /// <summary>A finding on one line that begins with the file.</summary>
+    public string Describe(Diagnostic diagnostic) =>
+        Rendering.Printable.Of(diagnostic.Position is null ? $"{Path}: {diagnostic}" : diagnostic.ToString());
+}

@@ -1,0 +1,181 @@
+using ScNet.Analysis;
+using ScNet.SteadyState;
+
+namespace ScNet.Cli.Rendering;
+
+/// <summary>The analyses of one file for people.</summary>
+internal static class AnalysisText
+{
+    private const double ExampleFrequencyHz = 1e6;
+
+    public static void Write(TextWriter output, string path, Converter converter, IEnumerable<ModeAnalysis> modes, double[] frequenciesHz)
+    {
+        output.WriteLine(Printable.Of($"{converter.Name} ({path})"));
+        output.WriteLine(
+            $"{Count(converter.Capacitors.Count, "capacitor", "capacitors")}, {Count(converter.Switches.Count, "switch", "switches")}, "
+            + $"{converter.Phases.Count} phases, {Count(converter.Modes.Count, "mode", "modes")}");
+        string load = converter.Load == LoadKind.Stiff ? "stiff" : "current";
+        output.WriteLine(Printable.Of($"Input node {converter.InputNode}, output node {converter.OutputNode} ({load} load)"));
+        output.WriteLine(Printable.Of($"Phases: {string.Join(", ", converter.Phases.Select(Describe))}"));
+        WriteDiagnostics(output, converter.Warnings);
+        foreach (ModeAnalysis mode in modes)
+        {
+            output.WriteLine();
+            output.WriteLine(Printable.Of($"Mode {mode.Mode.Name}"));
+            if (mode.HasResult)
+            {
+                WriteSummary(output, mode);
+                WriteCapacitors(output, mode);
+                WriteSwitches(output, mode);
+                WriteImpedance(output, mode, frequenciesHz);
+            }
+            else
+            {
+                output.WriteLine("  No result:");
+            }
+
+            WriteDiagnostics(output, mode.Diagnostics.Except(converter.Warnings));
+        }
+    }
+
+    private static void WriteSummary(TextWriter output, ModeAnalysis mode)
+    {
+        SlowSwitchingLimit slow = mode.SlowSwitchingLimit;
+        string slowText = EngineeringNumber.Of(slow.OhmsAtOneHertz, "Ω");
+        if (slow.OhmsAtOneHertz > 0)
+        {
+            slowText += $" at 1 Hz, falling as 1/f: {EngineeringNumber.Of(slow.Ohms(ExampleFrequencyHz), "Ω")} at 1 MHz";
+        }
+
+        string decidedBy = mode.ChargeFlow.DeterminedBy == FlowDetermination.Topology
+            ? "topology alone"
+            : "topology and component values";
+        output.WriteLine($"  Ideal ratio           {QuantityText.WithDecimal(mode.Ratio)} V/V");
+        output.WriteLine($"  Slow-switching limit  {slowText}");
+        output.WriteLine($"  Fast-switching limit  {EngineeringNumber.Of(mode.FastSwitchingLimit.Ohms, "Ω")}");
+        output.WriteLine($"  Charges decided by    {decidedBy}");
+        output.WriteLine($"  Charge from input     {Phases(mode.ChargeFlow.Input)}");
+        output.WriteLine($"  Charge to output      {Phases(mode.ChargeFlow.Output)}");
+    }
+
+    private static void WriteCapacitors(TextWriter output, ModeAnalysis mode)
+    {
+        Converter converter = mode.Converter;
+        if (converter.Capacitors.Count == 0)
+        {
+            return;
+        }
+
+        output.WriteLine();
+        output.WriteLine("  Capacitors: voltage in V per V of input, charge into the positive plate per unit of output charge");
+        TextTable table = new TextTable(indent: "  ")
+            .Words("name").Words("plate +").Words("bottom").Figures("C").Figures("ESR")
+            .Figures("voltage").Figures(PerPhase(converter, "charge")).Figures("SSL coeff.").Figures("FSL coeff.");
+        for (int c = 0; c < converter.Capacitors.Count; c++)
+        {
+            Capacitor capacitor = converter.Capacitors[c];
+            table.Row([
+                capacitor.Name,
+                capacitor.PositiveNode,
+                capacitor.BottomNode,
+                EngineeringNumber.Of(capacitor.CapacitanceFarads, "F"),
+                EngineeringNumber.Of(capacitor.EsrOhms, "Ω"),
+                mode.IdealPoint.CapacitorVoltages[c].ToString(),
+                .. mode.ChargeFlow.Capacitors[c].Select(q => q.ToString()),
+                mode.SlowSwitchingLimit.Coefficients[c].ToString(),
+                capacitor.EsrOhms > 0 ? mode.FastSwitchingLimit.CapacitorCoefficients[c].ToString() : "-",
+            ]);
+        }
+
+        table.Write(output);
+    }
+
+    private static void WriteSwitches(TextWriter output, ModeAnalysis mode)
+    {
+        Converter converter = mode.Converter;
+        if (converter.Switches.Count == 0)
+        {
+            return;
+        }
+
+        output.WriteLine();
+        output.WriteLine("  Switches: charge from first to second node per unit of output charge, blocking voltage (first minus second) in V per V of input");
+        TextTable table = new TextTable(indent: "  ")
+            .Words("name").Words("first").Words("second").Figures("R on").Words("closed in")
+            .Figures(PerPhase(converter, "charge")).Figures(PerPhase(converter, "blocks")).Figures("peak")
+            .Words("both ways").Figures("FSL coeff.");
+        for (int s = 0; s < converter.Switches.Count; s++)
+        {
+            Switch @switch = converter.Switches[s];
+            PhaseSet closed = mode.Mode.ClosedPhases[s];
+            PhaseValues blocks = mode.BlockingVoltages.Switches[s];
+            table.Row([
+                @switch.Name,
+                @switch.FirstNode,
+                @switch.SecondNode,
+                EngineeringNumber.Of(@switch.OnResistanceOhms, "Ω"),
+                closed.Count == 0 ? "none" : string.Join(",", closed),
+                .. mode.ChargeFlow.Switches[s].Select(q => q.ToString()),
+                .. blocks.Select(v => v.ToString()),
+                mode.BlockingVoltages.Peaks[s].ToString(),
+                BothWays(blocks),
+                mode.FastSwitchingLimit.SwitchCoefficients[s].ToString(),
+            ]);
+        }
+
+        table.Write(output);
+    }
+
+    private static void WriteImpedance(TextWriter output, ModeAnalysis mode, double[] frequenciesHz)
+    {
+        if (frequenciesHz.Length == 0)
+        {
+            return;
+        }
+
+        output.WriteLine();
+        output.WriteLine("  Output impedance: exact, and estimated from the two limits as √(SSL² + FSL²)");
+        OutputImpedance impedance = OutputImpedance.Of(mode);
+        TextTable table = new TextTable(indent: "  ").Figures("frequency").Figures("exact").Figures("estimate").Figures("SSL").Figures("FSL");
+        foreach (double frequencyHz in frequenciesHz)
+        {
+            ImpedancePoint point = impedance.At(frequencyHz);
+            table.Row([
+                EngineeringNumber.Of(frequencyHz, "Hz"),
+                .. new[] { point.Ohms, point.RootSumSquareOhms, point.SlowOhms, point.FastOhms }.Select(ohms => EngineeringNumber.Of(ohms, "Ω")),
+            ]);
+        }
+
+        table.Write(output);
+    }
+
+    private static void WriteDiagnostics(TextWriter output, IEnumerable<Diagnostic> diagnostics)
+    {
+        foreach (Diagnostic diagnostic in diagnostics)
+        {
+            output.WriteLine(Printable.Of($"  {diagnostic}"));
+        }
+    }
+
+    private static string BothWays(PhaseValues blocks)
+    {
+        bool positive = blocks.Any(v => v.IsDetermined && v.Sign > 0);
+        bool negative = blocks.Any(v => v.IsDetermined && v.Sign < 0);
+        return positive && negative ? "yes" : blocks.All(v => v.IsDetermined) ? "no" : "?";
+    }
+
+    private static string Phases(PhaseValues values) =>
+        string.Join(", ", values.Select((value, j) => $"{value} in phase {j + 1}"));
+
+    private static string Describe(Phase phase)
+    {
+        string number = phase.Number.ToString(System.Globalization.CultureInfo.InvariantCulture);
+        string name = phase.Name == number ? number : $"{number} {phase.Name}";
+        return $"{name} (duty {Quantity.Exact(phase.Duty)})";
+    }
+
+    private static IEnumerable<string> PerPhase(Converter converter, string header) =>
+        converter.Phases.Select(p => $"{header} {p.Number}");
+
+    private static string Count(int count, string one, string many) => $"{count} {(count == 1 ? one : many)}";
+}

@@ -1,0 +1,171 @@
+using System.Buffers;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using ScNet.Design;
+
+namespace ScNet.Cli.Rendering;
+
+/// <summary>The comparison for programs: the conditions, and one object per netlist and mode.</summary>
+internal static class ComparisonJson
+{
+    private static readonly JsonWriterOptions s_options = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    public static void Write(TextWriter output, ComparisonConditions conditions, IEnumerable<FileComparison> comparisons)
+    {
+        ArrayBufferWriter<byte> buffer = new();
+        using (Utf8JsonWriter writer = new(buffer, s_options))
+        {
+            writer.WriteStartObject();
+            WriteConditions(writer, conditions);
+            writer.WriteStartArray("rows");
+            foreach (FileComparison file in comparisons)
+            {
+                WriteFile(writer, file);
+            }
+
+            writer.WriteEndArray();
+            writer.WriteEndObject();
+        }
+
+        output.WriteLine(Encoding.UTF8.GetString(buffer.WrittenSpan));
+    }
+
+    private static void WriteConditions(Utf8JsonWriter writer, ComparisonConditions conditions)
+    {
+        writer.WriteStartObject("conditions");
+        writer.WriteNumber("inputVoltageVolts", conditions.InputVoltageVolts);
+        writer.WriteNumber("deviceRatingVolts", conditions.DeviceRatingVolts);
+        writer.WriteNumber("totalCapacitanceFarads", conditions.TotalCapacitanceFarads);
+        writer.WriteNumber("totalConductanceSiemens", conditions.TotalConductanceSiemens);
+        writer.WriteNumber("hertz", conditions.FrequencyHz);
+        writer.WriteEndObject();
+    }
+
+    private static void WriteFile(Utf8JsonWriter writer, FileComparison file)
+    {
+        if (!file.File.Reading.Succeeded)
+        {
+            WriteRow(writer, file.File.Path, null, null, file.File.Reading.Diagnostics, null);
+        }
+
+        foreach (ModeRow row in file.Rows)
+        {
+            WriteRow(
+                writer,
+                file.File.Path,
+                row.Converter.Name,
+                row.Analysis.Mode.Name,
+                row.Analysis.Diagnostics.Union(row.Converter.Warnings),
+                row.Comparison);
+        }
+    }
+
+    private static void WriteRow(
+        Utf8JsonWriter writer, string path, string? converter, string? mode, IEnumerable<Diagnostic> diagnostics, ModeComparison? comparison)
+    {
+        writer.WriteStartObject();
+        writer.WriteString("file", path);
+        writer.WriteString("converter", converter);
+        writer.WriteString("mode", mode);
+        writer.WriteString("status", comparison is null ? "error" : "ok");
+        writer.WriteStartArray("diagnostics");
+        foreach (Diagnostic diagnostic in diagnostics)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("severity", diagnostic.Severity == DiagnosticSeverity.Error ? "error" : "warning");
+            writer.WriteString("code", diagnostic.Code);
+            writer.WriteString("message", diagnostic.Message);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+        if (comparison is not null)
+        {
+            WriteFigures(writer, comparison);
+        }
+
+        writer.WriteEndObject();
+    }
+
+    private static void WriteFigures(Utf8JsonWriter writer, ModeComparison comparison)
+    {
+        WriteQuantity(writer, "ratio", comparison.Ratio);
+        WriteNumber(writer, "outputVoltageVolts", comparison.OutputVoltageVolts);
+        WriteLimit(writer, "slowSwitchingLimit", comparison.SlowSwitchingLimit);
+        WriteLimit(writer, "fastSwitchingLimit", comparison.FastSwitchingLimit);
+        WriteUtilisation(writer, "capacitorUtilisation", comparison.CapacitorUtilisation);
+        WriteUtilisation(writer, "switchUtilisation", comparison.SwitchUtilisation);
+        WriteStress(writer, "switchStress", comparison.SwitchStress);
+        WriteStress(writer, "capacitorStress", comparison.CapacitorStress);
+    }
+
+    private static void WriteLimit(Utf8JsonWriter writer, string key, ComparedLimit limit)
+    {
+        writer.WriteStartObject(key);
+        WriteNumber(writer, "ownProportionsOhms", limit.OwnProportionsOhms);
+        WriteNumber(writer, "bestSplitOhms", limit.BestSplitOhms);
+        writer.WriteBoolean("dependsOnComponentValues", limit.DependsOnComponentValues);
+        WriteNames(writer, "undetermined", limit.Undetermined);
+        writer.WriteEndObject();
+    }
+
+    private static void WriteUtilisation(Utf8JsonWriter writer, string key, Utilisation utilisation)
+    {
+        writer.WriteStartObject(key);
+        WriteQuantity(writer, "value", utilisation.Value);
+        WriteNames(writer, "undetermined", utilisation.Undetermined);
+        writer.WriteEndObject();
+    }
+
+    private static void WriteStress(Utf8JsonWriter writer, string key, VoltageStress stress)
+    {
+        writer.WriteStartObject(key);
+        WriteNumber(writer, "highestVolts", stress.HighestVolts);
+        WriteNames(writer, "highest", stress.Highest);
+        WriteNumber(writer, "largestExcessVolts", stress.LargestExcessVolts);
+        WriteNames(writer, "exceeding", stress.Exceeding);
+        WriteNames(writer, "undetermined", stress.Undetermined);
+        writer.WriteEndObject();
+    }
+
+    private static void WriteNames(Utf8JsonWriter writer, string key, IReadOnlyList<string> names)
+    {
+        writer.WriteStartArray(key);
+        foreach (string name in names)
+        {
+            writer.WriteStringValue(name);
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void WriteQuantity(Utf8JsonWriter writer, string key, Quantity value)
+    {
+        if (value.IsExact)
+        {
+            writer.WriteString(key, value.ToString());
+        }
+        else
+        {
+            WriteNumber(writer, key, value.IsDetermined ? value.ToDouble() : null);
+        }
+    }
+
+    private static void WriteNumber(Utf8JsonWriter writer, string key, double? value)
+    {
+        if (value is { } number && double.IsFinite(number))
+        {
+            writer.WriteNumber(key, number);
+        }
+        else
+        {
+            writer.WriteNull(key);
+        }
+    }
+}

@@ -1,0 +1,82 @@
+using ScNet.Analysis;
+
+namespace ScNet.Design;
+
+/// <summary>
+/// One mode of a converter on common ground with others: both limits at equal total capacitance and
+/// equal total switch conductance, charge times voltage handled, and voltages against a rating.
+/// </summary>
+/// <remarks>Series resistances of capacitors take no part: they are no share of the switch conductance.</remarks>
+public sealed class ModeComparison
+{
+    private ModeComparison(ModeAnalysis analysis, ComparisonConditions conditions)
+    {
+        Analysis = analysis;
+        Conditions = conditions;
+        Converter converter = analysis.Converter;
+        string[] capacitors = [.. converter.Capacitors.Select(c => c.Name)];
+        string[] switches = [.. converter.Switches.Select(s => s.Name)];
+        IReadOnlyList<Quantity> voltages = analysis.IdealPoint.CapacitorVoltages;
+        BlockingVoltages blocking = analysis.BlockingVoltages;
+
+        SlowSwitchingLimit = ComparedLimit.Of(
+            capacitors,
+            analysis.SlowSwitchingLimit.Coefficients,
+            [.. converter.Capacitors.Select(c => c.CapacitanceFarads)],
+            conditions.TotalCapacitanceFarads * conditions.FrequencyHz);
+        FastSwitchingLimit = ComparedLimit.Of(
+            switches,
+            analysis.FastSwitchingLimit.SwitchCoefficients,
+            [.. converter.Switches.Select(s => 1 / s.OnResistanceOhms)],
+            conditions.TotalConductanceSiemens);
+        CapacitorUtilisation = Utilisation.Of(
+            capacitors, analysis.ChargeFlow.Capacitors, Quantity.Exact(1, 2), voltages, analysis.Ratio);
+        SwitchUtilisation = Utilisation.Of(
+            switches, analysis.ChargeFlow.Switches, Quantity.Exact(1), blocking.Peaks, analysis.Ratio);
+        CapacitorStress = VoltageStress.Of(
+            capacitors.Select((name, c) => (name, (IEnumerable<Quantity>)[voltages[c]])), conditions);
+        SwitchStress = VoltageStress.Of(
+            switches.Select((name, s) => (name, (IEnumerable<Quantity>)blocking.Switches[s])), conditions);
+    }
+
+    /// <summary>The analysis that is compared.</summary>
+    public ModeAnalysis Analysis { get; }
+
+    /// <summary>The common ground.</summary>
+    public ComparisonConditions Conditions { get; }
+
+    /// <summary>The ideal conversion ratio: output voltage per volt of input.</summary>
+    public Quantity Ratio => Analysis.Ratio;
+
+    /// <summary>The ideal output voltage in volts (V) at the conditions' input voltage; null where the ratio is undetermined.</summary>
+    public double? OutputVoltageVolts => Conditions.Volts(Ratio);
+
+    /// <summary>The slow-switching limit at the conditions' total capacitance and frequency.</summary>
+    public ComparedLimit SlowSwitchingLimit { get; }
+
+    /// <summary>The fast-switching limit at the conditions' total switch conductance.</summary>
+    public ComparedLimit FastSwitchingLimit { get; }
+
+    /// <summary>Charge times voltage that the capacitors handle.</summary>
+    public Utilisation CapacitorUtilisation { get; }
+
+    /// <summary>Charge times voltage that the switches handle.</summary>
+    public Utilisation SwitchUtilisation { get; }
+
+    /// <summary>The capacitors' voltages against the rating.</summary>
+    public VoltageStress CapacitorStress { get; }
+
+    /// <summary>The switches' blocking voltages against the rating.</summary>
+    public VoltageStress SwitchStress { get; }
+
+    /// <summary>Compares one mode. The cost is one pass over elements and phases.</summary>
+    /// <param name="analysis">The mode's analysis.</param>
+    /// <param name="conditions">The common ground.</param>
+    /// <exception cref="ScNetException">The mode has no result.</exception>
+    public static ModeComparison Of(ModeAnalysis analysis, ComparisonConditions conditions)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        ArgumentNullException.ThrowIfNull(conditions);
+        return new ModeComparison(analysis, conditions);
+    }
+}

@@ -1,0 +1,158 @@
+using System.Numerics;
+using Fractions;
+using ScNet.Analysis;
+using ScNet.Exact;
+using ScNet.Graphs;
+
+namespace ScNet.Reconfiguration;
+
+/// <summary>Tries pairs of classes: whether they make a converter, and which of their patterns are best.</summary>
+internal sealed class ClassPairSearch(Converter converter, RatioCollection found, CancellationToken cancellation)
+{
+    private readonly SwitchedNetwork _network = converter.Network;
+
+    /// <summary>Phase 1 from one class, phase 2 from the other; the opposite order counts too, but is the same converter.</summary>
+    public void Try(PhaseClass first, PhaseClass second)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        if (!TryRatio(first, second, out Fraction ratio))
+        {
+            return;
+        }
+
+        List<GatePattern> patterns = [];
+        foreach (int a in first.Largest)
+        {
+            foreach (int b in second.Largest)
+            {
+                ModeAnalysis analysis = Analyse(a, b);
+                if (analysis.HasResult)
+                {
+                    patterns.Add(new GatePattern(analysis));
+                }
+            }
+        }
+
+        long count = first.Count * second.Count * (ReferenceEquals(first, second) ? 1 : 2);
+        found.Add(ratio, count, Best(patterns).Select(p => Thin(p.Pattern, p.Order)));
+    }
+
+    private static IEnumerable<(GatePattern Pattern, IComparer<GatePattern> Order)> Best(List<GatePattern> patterns)
+    {
+        foreach (IComparer<GatePattern> order in new[] { PatternOrder.BySlowLimit, PatternOrder.ByFastLimit, PatternOrder.ByStress })
+        {
+            yield return (patterns.Order(order).First(), order);
+        }
+    }
+
+    // Opens what carries no charge as long as the pattern gets no worse.
+    private GatePattern Thin(GatePattern pattern, IComparer<GatePattern> order)
+    {
+        int[] sets = [SetOf(pattern, 1), SetOf(pattern, 2)];
+        for (int s = 0; s < _network.SwitchCount; s++)
+        {
+            for (int phase = 0; phase < 2; phase++)
+            {
+                if (((sets[phase] >> s) & 1) == 0 || pattern.Analysis.ChargeFlow.Switches[s][phase] != Quantity.Zero)
+                {
+                    continue;
+                }
+
+                int[] fewer = [.. sets];
+                fewer[phase] &= ~(1 << s);
+                ModeAnalysis analysis = Analyse(fewer[0], fewer[1]);
+                if (analysis.HasResult && new GatePattern(analysis) is var thinner && order.Compare(thinner, pattern) < 0)
+                {
+                    (sets, pattern) = (fewer, thinner);
+                }
+            }
+        }
+
+        return pattern;
+    }
+
+    private static int SetOf(GatePattern pattern, int phase)
+    {
+        int set = 0;
+        for (int s = 0; s < pattern.ClosedPhases.Count; s++)
+        {
+            set |= pattern.ClosedPhases[s].Contains(phase) ? 1 << s : 0;
+        }
+
+        return set;
+    }
+
+    private ModeAnalysis Analyse(int first, int second)
+    {
+        var phases = new PhaseSet[_network.SwitchCount];
+        for (int s = 0; s < phases.Length; s++)
+        {
+            bool inFirst = ((first >> s) & 1) != 0, inSecond = ((second >> s) & 1) != 0;
+            phases[s] = inFirst ? (inSecond ? PhaseSet.Of(1, 2) : PhaseSet.Of(1)) : inSecond ? PhaseSet.Of(2) : PhaseSet.None;
+        }
+
+        Converter own = converter.WithModes(("pattern", phases));
+        return ModeAnalysis.Of(own, own.Modes[0]);
+    }
+
+    private bool TryRatio(PhaseClass first, PhaseClass second, out Fraction ratio)
+    {
+        try
+        {
+            return TryRatio<long>(first, second, out ratio);
+        }
+        catch (OverflowException)
+        {
+            return TryRatio<BigInteger>(first, second, out ratio);
+        }
+    }
+
+    private bool TryRatio<T>(PhaseClass first, PhaseClass second, out Fraction ratio)
+        where T : struct, IBinaryInteger<T>
+    {
+        ratio = Fraction.Zero;
+        SparseRows<T> rows = new(first.RowCount + second.RowCount, first.Equations.Length + second.Equations.Length);
+        Add(rows, first.Equations);
+        Add(rows, second.Equations);
+        Elimination<T> elimination = Elimination<T>.Run(rows, _network.CapacitorCount, 1);
+        if (!elimination.IsPivotColumn(_network.OutputBranch))
+        {
+            return false;
+        }
+
+        for (int row = 0; row < rows.Count; row++)
+        {
+            if (!elimination.IsPivotRow(row) && rows.Length(row) > 0)
+            {
+                return false;
+            }
+        }
+
+        // the output is pivoted last: its row holds nothing but output and input
+        int last = elimination.Pivots[^1].Row;
+        int output = rows.Find(last, _network.OutputBranch), input = rows.Find(last, _network.InputBranch);
+        if (input < 0)
+        {
+            return false;
+        }
+
+        ratio = new Fraction(-BigInteger.CreateChecked(rows.Values(last)[input]), BigInteger.CreateChecked(rows.Values(last)[output]), true);
+        return true;
+    }
+
+    private void Add<T>(SparseRows<T> rows, long[] equations)
+        where T : struct, IBinaryInteger<T>
+    {
+        for (int start = 0; start < equations.Length; start += _network.BranchCount)
+        {
+            int row = rows.AddRow();
+            for (int branch = 0; branch < _network.BranchCount; branch++)
+            {
+                if (equations[start + branch] != 0)
+                {
+                    rows.Append(row, branch, T.CreateChecked(equations[start + branch]));
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,62 @@
+using ScNet.Analysis;
+
+namespace ScNet.SteadyState;
+
+/// <summary>
+/// The derivatives of the exact output impedance by every component value, duty and frequency: analytic,
+/// from the solution and that of the network with its phases in the opposite order.
+/// </summary>
+/// <remarks>
+/// Derivation: docs/theory/output-impedance.md, "Sensitivities". Cost: per element and phase, the square
+/// of the number of exponential modes.
+/// </remarks>
+public sealed class ImpedanceSensitivity
+{
+    private ImpedanceSensitivity(SensitivitySolution solution, Converter converter)
+    {
+        FrequencyHz = 1 / solution.Period;
+        Ohms = solution.Ohms;
+        ByCapacitanceOhmsPerFarad = [.. converter.Capacitors.Select((_, i) => solution.ByCapacitance(i))];
+        ByEsr = [.. converter.Capacitors.Select((_, i) => solution.ByEsr(i))];
+        ByOnResistance = [.. converter.Switches.Select((_, s) => solution.ByOnResistance(s))];
+        ByDutyOhms = converter.Load == LoadKind.Stiff ? [.. converter.Phases.Select((_, j) => solution.ByDuty(j))] : null;
+        ByFrequencyOhmsPerHertz = -solution.Period * solution.Period * solution.ByPeriod();
+    }
+
+    /// <summary>Switching frequency in hertz (Hz).</summary>
+    public double FrequencyHz { get; }
+
+    /// <summary>The output impedance itself in ohms (Ω).</summary>
+    public double Ohms { get; }
+
+    /// <summary>Ohms per farad (Ω/F) of each capacitance; index as in <see cref="Converter.Capacitors"/>.</summary>
+    public IReadOnlyList<double> ByCapacitanceOhmsPerFarad { get; }
+
+    /// <summary>Ohms per ohm of each capacitor's series resistance, also where that is zero; index as in <see cref="Converter.Capacitors"/>.</summary>
+    public IReadOnlyList<double> ByEsr { get; }
+
+    /// <summary>Ohms per ohm of each on-resistance; index as in <see cref="Converter.Switches"/>.</summary>
+    public IReadOnlyList<double> ByOnResistance { get; }
+
+    /// <summary>
+    /// Ohms (Ω) per unit of each phase's duty at constant period, the other duties unchanged; to shorten one
+    /// phase for another, take the difference. Null with a current load, whose charge in a phase moves
+    /// with the duty as well.
+    /// </summary>
+    public IReadOnlyList<double>? ByDutyOhms { get; }
+
+    /// <summary>Ohms per hertz (Ω/Hz) of the switching frequency at constant duties.</summary>
+    public double ByFrequencyOhmsPerHertz { get; }
+
+    /// <summary>Finds the sensitivities of one analysed mode at a frequency.</summary>
+    /// <param name="analysis">An analysis with a result.</param>
+    /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
+    /// <exception cref="ScNetException">The mode has no result.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is not finite and positive.</exception>
+    public static ImpedanceSensitivity Of(ModeAnalysis analysis, double frequencyHz)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        double period = 1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz));
+        return new ImpedanceSensitivity(new SensitivitySolution(analysis, period), analysis.Converter);
+    }
+}

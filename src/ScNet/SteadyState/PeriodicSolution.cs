@@ -1,0 +1,281 @@
+using ScNet.Analysis;
+using ScNet.Graphs;
+
+namespace ScNet.SteadyState;
+
+/// <summary>
+/// The periodic solution at one operating point in the coordinates of the phases: charge and drive of
+/// every mode, and the state at the start of every phase. Signals are read off it as waveforms.
+/// </summary>
+/// <remarks>Symbols and equations: docs/theory/output-impedance.md.</remarks>
+internal sealed class PeriodicSolution
+{
+    private const double DependentState = 1e-12;
+
+    private readonly SwitchedNetwork _network;
+    private readonly PhaseModes[] _phases;
+    private readonly double[] _sources;
+    private readonly double _loadCurrent;
+    private readonly double[][] _charge;
+    private readonly double[][] _drive;
+    private readonly double[][] _startState;
+
+    public PeriodicSolution(
+        ModeAnalysis analysis, double inputVoltage, double loadCurrent, double frequency)
+    {
+        (_phases, Space, Flows, ImpedanceKernel kernel) = OutputImpedance.PhaseModesOf(
+            analysis.Converter, analysis.Mode, analysis.Exact, withResistors: true);
+        _network = analysis.Converter.Network;
+        _loadCurrent = loadCurrent;
+        double period = 1 / frequency;
+        Ohms = kernel.Ohms(period);
+        OutputVoltage = (analysis.Ratio.ToDouble() * inputVoltage) - (Ohms * loadCurrent);
+        _sources = [inputVoltage, _network.Load == LoadKind.Stiff ? OutputVoltage : 0];
+        var amounts = new double[kernel.Directions];
+        kernel.Amounts(period, amounts, reversed: false);
+        _charge = new double[_phases.Length][];
+        _drive = new double[_phases.Length][];
+        Bases = new PhaseBasis[_phases.Length];
+        for (int j = 0; j < _phases.Length; j++)
+        {
+            double duty = _network.Duties[j].ToDouble();
+            Bases[j] = new PhaseBasis(_phases[j].Rates, duty * period);
+            _charge[j] = Charges(_phases[j], amounts, loadCurrent * period);
+            _drive[j] = Drives(_phases[j], _charge[j], duty * period * loadCurrent);
+        }
+
+        _startState = States();
+    }
+
+    public StateSpace Space { get; }
+
+    public ResistorFlows Flows { get; }
+
+    /// <summary>The output impedance in ohms.</summary>
+    public double Ohms { get; }
+
+    /// <summary>The average output voltage in volts.</summary>
+    public double OutputVoltage { get; }
+
+    public PhaseBasis[] Bases { get; }
+
+    /// <summary>The current through a conducting resistor of a phase, by its position in the phase's list, in amperes.</summary>
+    public PhaseWaveform ResistorCurrent(int phase, int position)
+    {
+        PhaseModes modes = _phases[phase];
+        double scale = 1 / Math.Sqrt(Flows.Ohms(Flows.Resistors[phase][position]));
+        return OfCurrents(phase, row => scale * modes.Rows[row, modes.ResistorColumn + position], 0);
+    }
+
+    /// <summary>The current into a capacitor's first terminal in amperes.</summary>
+    public PhaseWaveform CapacitorCurrent(int phase, int capacitor, double farads)
+    {
+        double[] voltage = CapacitorRow(capacitor);
+        PhaseModes modes = _phases[phase];
+        return OfCurrents(
+            phase,
+            row => row < modes.FirstMode ? 0 : -farads * DenseRows.Dot(voltage, modes.Coupling(row)),
+            farads * DenseRows.Dot(voltage, modes.Load) * _loadCurrent);
+    }
+
+    /// <summary>The voltage of a capacitance, behind its series resistance, in volts.</summary>
+    public PhaseWaveform CapacitorVoltage(int phase, int capacitor)
+    {
+        int first = Space.InnerNode[capacitor], second = _network.BranchSecond[capacitor];
+        return OfStates(phase, CapacitorRow(capacitor), SourcePart(first) - SourcePart(second));
+    }
+
+    /// <summary>The potential of one node minus that of another, where both hang together, in volts.</summary>
+    public PhaseWaveform Difference(int phase, int first, int second)
+    {
+        double[] row = new double[Space.StateCount];
+        double constant = AddPotential(phase, first, 1, row) + AddPotential(phase, second, -1, row);
+        return OfStates(phase, row, constant);
+    }
+
+    private double[] CapacitorRow(int capacitor)
+    {
+        ReadOnlySpan<double> first = Space.StatesOf(Space.InnerNode[capacitor]), second = Space.StatesOf(_network.BranchSecond[capacitor]);
+        var row = new double[first.Length];
+        for (int x = 0; x < row.Length; x++)
+        {
+            row[x] = first[x] - second[x];
+        }
+
+        return row;
+    }
+
+    private double SourcePart(int node) => DenseRows.Dot(Space.SourcesOf(node), _sources);
+
+    // Adds a node's potential to a row over the states and returns its constant part. A node group that hangs
+    // on resistors follows from the triangle: R u + B x + h = what the load demands of it.
+    private double AddPotential(int phase, int node, double sign, double[] row)
+    {
+        ReadOnlySpan<double> states = Space.StatesOf(node);
+        for (int x = 0; x < row.Length; x++)
+        {
+            row[x] += sign * states[x];
+        }
+
+        double constant = sign * SourcePart(node);
+        PhaseModes modes = _phases[phase];
+        int column = modes.GroupOf[Space.Cluster[node]];
+        if (column < 0)
+        {
+            return constant;
+        }
+
+        // weights y of the triangle's rows with yᵀR = the unit vector of the group
+        int count = modes.FirstMode;
+        var weights = new double[count];
+        for (int k = 0; k < count; k++)
+        {
+            double value = modes.GroupOrder[k] == column ? sign : 0;
+            for (int l = 0; l < k; l++)
+            {
+                value -= weights[l] * modes.Rows[l, modes.GroupOrder[k]];
+            }
+
+            weights[k] = value / modes.Rows[k, modes.GroupOrder[k]];
+            if (weights[k] != 0)
+            {
+                ReadOnlySpan<double> coupling = modes.Coupling(k);
+                for (int x = 0; x < row.Length; x++)
+                {
+                    row[x] -= weights[k] * coupling[x];
+                }
+
+                constant += weights[k] * ((_charge[phase][k] / Bases[phase].Duration) - SourceDrive(modes, k));
+            }
+        }
+
+        return constant;
+    }
+
+    private double SourceDrive(PhaseModes modes, int row) => DenseRows.Dot(modes.Rows.Row(row).Slice(modes.SourceColumn, _sources.Length), _sources);
+
+    private static double[] Charges(PhaseModes modes, double[] amounts, double scale)
+    {
+        var charges = new double[modes.ModeCount];
+        for (int row = 0; row < charges.Length; row++)
+        {
+            double charge = modes.Particular(row);
+            for (int k = 0; k < amounts.Length; k++)
+            {
+                charge += amounts[k] * modes.Direction(row, k);
+            }
+
+            charges[row] = scale * charge;
+        }
+
+        return charges;
+    }
+
+    private static double[] Drives(PhaseModes modes, double[] charges, double loadCharge)
+    {
+        var drives = new double[charges.Length];
+        for (int row = modes.FirstMode; row < drives.Length; row++)
+        {
+            drives[row] = (modes.Rates[row] * charges[row]) - (loadCharge * modes.Ramps[row]);
+        }
+
+        return drives;
+    }
+
+    // Every mode's mean of both ends is its drive by the states' mean of both ends and by the sources.
+    private double[][] States()
+    {
+        int states = Space.StateCount;
+        var fallen = new double[_phases.Length + 1][];
+        fallen[0] = new double[states];
+        DenseRows rows = new(_phases.Sum(p => p.ModeCount - p.FirstMode), states + 1);
+        int at = 0;
+        for (int j = 0; j < _phases.Length; j++)
+        {
+            PhaseModes modes = _phases[j];
+            fallen[j + 1] = Fallen(j, fallen[j]);
+            for (int row = modes.FirstMode; row < modes.ModeCount; row++)
+            {
+                ReadOnlySpan<double> coupling = modes.Coupling(row);
+                coupling.CopyTo(rows.Row(at));
+                double mean = (_charge[j][row] / Bases[j].Duration)
+                    + (0.5 * _drive[j][row] * ModalFunctions.Langevin(0.5 * modes.Rates[row] * Bases[j].Duration));
+                rows[at++, states] = mean - SourceDrive(modes, row)
+                    + (0.5 * (DenseRows.Dot(coupling, fallen[j]) + DenseRows.Dot(coupling, fallen[j + 1])));
+            }
+        }
+
+        double[] start = Solve(rows, states);
+        return [.. fallen[.._phases.Length].Select(f => start.Zip(f, (x, y) => x - y).ToArray())];
+    }
+
+    // How far the states have fallen by the end of a phase.
+    private double[] Fallen(int phase, double[] before)
+    {
+        var after = (double[])before.Clone();
+        PhaseModes modes = _phases[phase];
+        for (int row = modes.FirstMode; row < modes.ModeCount; row++)
+        {
+            ReadOnlySpan<double> coupling = modes.Coupling(row);
+            for (int x = 0; x < after.Length; x++)
+            {
+                after[x] += _charge[phase][row] * coupling[x];
+            }
+        }
+
+        for (int x = 0; x < after.Length; x++)
+        {
+            after[x] -= Bases[phase].Duration * _loadCurrent * modes.Load[x];
+        }
+
+        return after;
+    }
+
+    // Least squares by reflections; states that nothing fixes are set to zero.
+    private static double[] Solve(DenseRows rows, int states)
+    {
+        int[] order = rows.Triangularise(states, DependentState);
+        var solution = new double[states];
+        for (int k = order.Length - 1; k >= 0; k--)
+        {
+            double value = rows[k, states];
+            for (int l = k + 1; l < order.Length; l++)
+            {
+                value -= rows[k, order[l]] * solution[order[l]];
+            }
+
+            solution[order[k]] = value / rows[k, order[k]];
+        }
+
+        return solution;
+    }
+
+    private PhaseWaveform OfCurrents(int phase, Func<int, double> weight, double constant)
+    {
+        var shapes = new double[_phases[phase].ModeCount];
+        for (int row = 0; row < shapes.Length; row++)
+        {
+            double own = weight(row);
+            constant += own * _charge[phase][row] / Bases[phase].Duration;
+            shapes[row] = own * _drive[phase][row];
+        }
+
+        return new PhaseWaveform(Bases[phase], constant, 0, shapes, new double[shapes.Length]);
+    }
+
+    private PhaseWaveform OfStates(int phase, double[] row, double constant)
+    {
+        PhaseModes modes = _phases[phase];
+        var integrals = new double[modes.ModeCount];
+        double slope = Bases[phase].Duration * _loadCurrent * DenseRows.Dot(row, modes.Load);
+        for (int k = modes.FirstMode; k < integrals.Length; k++)
+        {
+            double coupling = DenseRows.Dot(row, modes.Coupling(k));
+            slope -= coupling * _charge[phase][k];
+            integrals[k] = -coupling * _drive[phase][k];
+        }
+
+        return new PhaseWaveform(
+            Bases[phase], constant + DenseRows.Dot(row, _startState[phase]), slope, new double[integrals.Length], integrals);
+    }
+}

@@ -1,0 +1,217 @@
+using ScNet.Analysis;
+using ScNet.Graphs;
+
+namespace ScNet.SteadyState;
+
+/// <summary>
+/// The exact periodic steady state of a mode at an operating point: averages, power, the stress of every
+/// element with ripple and load drop included, and waveforms on demand.
+/// </summary>
+/// <remarks>
+/// Extremes are those inside the phases, not only at their ends. Cost: one orthogonal decomposition per
+/// phase, then per element a product per mode and grid time. Derivation: docs/theory/output-impedance.md.
+/// </remarks>
+public sealed class PeriodicSteadyState
+{
+    private readonly ModeAnalysis _analysis;
+    private readonly SwitchedNetwork _network;
+    private readonly PeriodicSolution _solution;
+    private readonly Lazy<SwitchOperation[]> _switches;
+    private readonly Lazy<CapacitorOperation[]> _capacitors;
+
+    private PeriodicSteadyState(ModeAnalysis analysis, OperatingPoint point)
+    {
+        _analysis = analysis;
+        _network = analysis.Converter.Network;
+        Point = point;
+        _solution = new PeriodicSolution(analysis, point.InputVoltageVolts, point.LoadCurrentAmperes, point.FrequencyHz);
+        _switches = new(() => [.. Enumerable.Range(0, _network.SwitchCount).Select(Operate)]);
+        _capacitors = new(() => [.. Enumerable.Range(0, _network.CapacitorCount).Select(OperateCapacitor)]);
+    }
+
+    /// <summary>The converter.</summary>
+    public Converter Converter => _analysis.Converter;
+
+    /// <summary>The mode.</summary>
+    public Mode Mode => _analysis.Mode;
+
+    /// <summary>The operating point.</summary>
+    public OperatingPoint Point { get; }
+
+    /// <summary>The output impedance in ohms (Ω).</summary>
+    public double OutputImpedanceOhms => _solution.Ohms;
+
+    /// <summary>The average output voltage in volts (V): ratio times input voltage less impedance times load current.</summary>
+    public double AverageOutputVoltageVolts => _solution.OutputVoltage;
+
+    /// <summary>The average input current in amperes (A): ratio times load current.</summary>
+    public double AverageInputCurrentAmperes => _analysis.Ratio.ToDouble() * Point.LoadCurrentAmperes;
+
+    /// <summary>Power from the source in watts (W).</summary>
+    public double InputPowerWatts => Point.InputVoltageVolts * AverageInputCurrentAmperes;
+
+    /// <summary>Power into the load in watts (W), average voltage times average current.</summary>
+    public double OutputPowerWatts => AverageOutputVoltageVolts * Point.LoadCurrentAmperes;
+
+    /// <summary>Each switch; index as in <see cref="Converter.Switches"/>.</summary>
+    public IReadOnlyList<SwitchOperation> Switches => _switches.Value;
+
+    /// <summary>Each capacitor; index as in <see cref="Converter.Capacitors"/>.</summary>
+    public IReadOnlyList<CapacitorOperation> Capacitors => _capacitors.Value;
+
+    /// <summary>The power lost in all resistances in watts (W), summed over the elements.</summary>
+    public double DissipationWatts => Switches.Sum(s => s.DissipationWatts) + Capacitors.Sum(c => c.DissipationWatts);
+
+    /// <summary>The ripple of the output voltage, peak to peak over the period, in volts (V); zero with a stiff load.</summary>
+    public double OutputRippleVolts => _network.Load == LoadKind.Stiff
+        ? 0
+        : Range(j => _solution.Difference(j, _network.Output, SwitchedNetwork.Reference)).PeakToPeakVolts;
+
+    /// <summary>Solves one analysed mode at an operating point.</summary>
+    /// <param name="analysis">An analysis with a result.</param>
+    /// <param name="point">The operating point.</param>
+    /// <exception cref="ScNetException">The mode has no result.</exception>
+    public static PeriodicSteadyState Of(ModeAnalysis analysis, OperatingPoint point)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        ArgumentNullException.ThrowIfNull(point);
+        return new PeriodicSteadyState(analysis, point);
+    }
+
+    /// <summary>The voltage of a capacitor, behind its series resistance, sampled over one period, in volts (V).</summary>
+    /// <param name="capacitor">The capacitor's name.</param>
+    /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period.</param>
+    /// <exception cref="ArgumentException">No such capacitor.</exception>
+    /// <exception cref="InvalidOperationException">Nothing fixes the capacitor's voltage.</exception>
+    public double[] SampleCapacitorVoltage(string capacitor, IReadOnlyList<double> timesSeconds)
+    {
+        int index = Converter.IndexOfCapacitor(capacitor);
+        return _analysis.IdealPoint.CapacitorVoltages[index].IsDetermined
+            ? Determined(Sample(timesSeconds, j => _solution.CapacitorVoltage(j, index)))
+            : throw new InvalidOperationException($"Nothing fixes the voltage of capacitor '{capacitor}'.");
+    }
+
+    /// <summary>The current into a capacitor's first terminal, sampled over one period, in amperes (A).</summary>
+    /// <param name="capacitor">The capacitor's name.</param>
+    /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period.</param>
+    /// <exception cref="ArgumentException">No such capacitor.</exception>
+    public double[] SampleCapacitorCurrent(string capacitor, IReadOnlyList<double> timesSeconds)
+    {
+        int index = Converter.IndexOfCapacitor(capacitor);
+        return Determined(Sample(timesSeconds, j => CapacitorCurrent(j, index)));
+    }
+
+    /// <summary>The current through a switch from its first terminal to its second, sampled over one period, in amperes (A).</summary>
+    /// <param name="switch">The switch's name.</param>
+    /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period.</param>
+    /// <exception cref="ArgumentException">No such switch.</exception>
+    public double[] SampleSwitchCurrent(string @switch, IReadOnlyList<double> timesSeconds)
+    {
+        int index = Converter.IndexOfSwitch(@switch);
+        return [.. Sample(timesSeconds, j => SwitchCurrent(j, index)).Select(i => i ?? 0)];
+    }
+
+    /// <summary>The potential of a node against the reference, sampled over one period, in volts (V).</summary>
+    /// <param name="node">The node's name.</param>
+    /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period.</param>
+    /// <returns>One value per time; null in a phase in which the node floats.</returns>
+    /// <exception cref="ArgumentException">No such node.</exception>
+    public double?[] SampleNodePotential(string node, IReadOnlyList<double> timesSeconds)
+    {
+        int index = Converter.Nodes.ToList().IndexOf(node);
+        if (index < 0)
+        {
+            throw new ArgumentException($"'{Converter.Name}' has no node '{node}'.", nameof(node));
+        }
+
+        PhaseValues ideal = _analysis.IdealPoint.NodePotentials[index];
+        return Sample(timesSeconds, j => ideal[j].IsDetermined ? _solution.Difference(j, index, SwitchedNetwork.Reference) : null);
+    }
+
+    private SwitchOperation Operate(int index)
+    {
+        Switch @switch = Converter.Switches[index];
+        PhaseWaveform?[] currents = [.. Phases().Select(j => SwitchCurrent(j, index))];
+        double square = Point.FrequencyHz * currents.Sum(w => w?.SquareIntegral() ?? 0);
+        PhaseValues ideal = _analysis.BlockingVoltages.Switches[index];
+        int[] open = [.. Phases().Where(j => !IsClosed(j, index))];
+        VoltageRange? blocking = open.Length == 0 || open.Any(j => !ideal[j].IsDetermined)
+            ? null
+            : open.Select(j => ToRange(_solution.Difference(j, _network.SwitchFirst[index], _network.SwitchSecond[index])))
+                .Aggregate((a, b) => a.Including(b));
+        return new SwitchOperation(@switch, Math.Sqrt(square), Peak(currents), square * @switch.OnResistanceOhms, blocking);
+    }
+
+    private CapacitorOperation OperateCapacitor(int index)
+    {
+        Capacitor capacitor = Converter.Capacitors[index];
+        PhaseWaveform[] currents = [.. Phases().Select(j => CapacitorCurrent(j, index))];
+        PhaseWaveform[] voltages = [.. Phases().Select(j => _solution.CapacitorVoltage(j, index))];
+        double square = Point.FrequencyHz * currents.Sum(w => w.SquareIntegral());
+        double? average = _analysis.IdealPoint.CapacitorVoltages[index].IsDetermined
+            ? voltages.Select((w, j) => w.Mean() * _solution.Bases[j].Duration).Sum() * Point.FrequencyHz
+            : null;
+        return new CapacitorOperation(
+            capacitor, average, Range(j => voltages[j]).PeakToPeakVolts, Math.Sqrt(square), Peak(currents), square * capacitor.EsrOhms);
+    }
+
+    private IEnumerable<int> Phases() => Enumerable.Range(0, _network.PhaseCount);
+
+    private bool IsClosed(int phase, int index) => _network.ClosedIn(Mode.Index, phase)[index];
+
+    private PhaseWaveform? SwitchCurrent(int phase, int index) =>
+        Array.IndexOf(_solution.Flows.Resistors[phase], index) is var position and >= 0
+            ? _solution.ResistorCurrent(phase, position)
+            : null;
+
+    private PhaseWaveform CapacitorCurrent(int phase, int index) =>
+        _solution.CapacitorCurrent(phase, index, Converter.Capacitors[index].CapacitanceFarads);
+
+    private VoltageRange Range(Func<int, PhaseWaveform> waveform) =>
+        Phases().Select(j => ToRange(waveform(j))).Aggregate((a, b) => a.Including(b));
+
+    private static VoltageRange ToRange(PhaseWaveform waveform)
+    {
+        (double least, double greatest) = waveform.Extremes();
+        return new VoltageRange(least, greatest);
+    }
+
+    private static double Peak(IEnumerable<PhaseWaveform?> waveforms)
+    {
+        double peak = 0;
+        foreach (PhaseWaveform? waveform in waveforms)
+        {
+            if (waveform is not null)
+            {
+                (double least, double greatest) = waveform.Extremes();
+                peak = -least > Math.Max(greatest, Math.Abs(peak)) ? least : greatest > Math.Abs(peak) ? greatest : peak;
+            }
+        }
+
+        return peak;
+    }
+
+    private static double[] Determined(double?[] values) => [.. values.Select(v => v!.Value)];
+
+    // Null at times in phases that have no such waveform.
+    private double?[] Sample(IReadOnlyList<double> times, Func<int, PhaseWaveform?> waveform)
+    {
+        ArgumentNullException.ThrowIfNull(times);
+        PhaseWaveform?[] waveforms = [.. Phases().Select(waveform)];
+        double period = 1 / Point.FrequencyHz;
+        var values = new double?[times.Count];
+        for (int i = 0; i < values.Length; i++)
+        {
+            double time = times[i] - (period * Math.Floor(times[i] / period));
+            int phase = 0;
+            while (phase < waveforms.Length - 1 && time >= _solution.Bases[phase].Duration)
+            {
+                time -= _solution.Bases[phase++].Duration;
+            }
+
+            values[i] = waveforms[phase]?.At(Math.Min(time, _solution.Bases[phase].Duration));
+        }
+
+        return values;
+    }
+}

@@ -1,0 +1,248 @@
+using ScNet.Analysis;
+using ScNet.Graphs;
+
+namespace ScNet.SteadyState;
+
+/// <summary>
+/// The charges and drives of every mode per unit of load charge, of the network and of the one with its
+/// phases in the opposite order ("reversed"), and the sums that make derivatives of them.
+/// </summary>
+/// <remarks>Symbols as in docs/theory/output-impedance.md: charge q, drive w = λq - DBJ, weight ε.</remarks>
+internal sealed class SensitivitySolution
+{
+    private readonly SwitchedNetwork _network;
+    private readonly Converter _converter;
+    private readonly StateSpace _space;
+    private readonly ResistorFlows _flows;
+    private readonly PhaseModes[] _phases;
+    private readonly double[] _duty;
+    private readonly Side[] _forward;
+    private readonly Side[] _reversed;
+
+    public SensitivitySolution(ModeAnalysis analysis, double period)
+    {
+        (_phases, _space, _flows, ImpedanceKernel kernel) = OutputImpedance.PhaseModesOf(
+            analysis.Converter, analysis.Mode, analysis.Exact, withResistors: true);
+        _converter = analysis.Converter;
+        _network = _converter.Network;
+        Period = period;
+        Ohms = kernel.Ohms(period);
+        _duty = [.. _network.Duties.Select(d => d.ToDouble())];
+        _forward = Sides(kernel, reversed: false);
+        _reversed = Sides(kernel, reversed: true);
+    }
+
+    /// <summary>The period in seconds.</summary>
+    public double Period { get; }
+
+    public double Ohms { get; }
+
+    /// <summary>The derivative by a switch's on-resistance.</summary>
+    public double ByOnResistance(int index)
+    {
+        double sum = 0;
+        for (int j = 0; j < _phases.Length; j++)
+        {
+            if (Array.IndexOf(_flows.Resistors[j], index) is var position and >= 0)
+            {
+                sum += CurrentProduct(j, ResistorCurrent(j, position), 0);
+            }
+        }
+
+        return sum / _converter.Switches[index].OnResistanceOhms;
+    }
+
+    /// <summary>The derivative by a capacitor's series resistance: the product of its currents.</summary>
+    public double ByEsr(int index)
+    {
+        double[] voltage = CapacitorRow(index);
+        double farads = _converter.Capacitors[index].CapacitanceFarads, sum = 0;
+        for (int j = 0; j < _phases.Length; j++)
+        {
+            double[] current = Couplings(j, voltage);
+            for (int k = 0; k < current.Length; k++)
+            {
+                current[k] *= -farads;
+            }
+
+            sum += CurrentProduct(j, current, farads * DenseRows.Dot(voltage, _phases[j].Load));
+        }
+
+        return sum;
+    }
+
+    /// <summary>The derivative by a capacitance in ohms per farad.</summary>
+    public double ByCapacitance(int index)
+    {
+        double[] voltage = CapacitorRow(index);
+        double sum = 0, before = 0;
+        for (int j = 0; j < _phases.Length; j++)
+        {
+            double[] coupling = Couplings(j, voltage);
+            double load = _duty[j] * DenseRows.Dot(voltage, _phases[j].Load);
+            double fall = DenseRows.Dot(coupling, _forward[j].Charge) - load;
+            double reversedFall = DenseRows.Dot(coupling, _reversed[j].Charge) - load;
+            for (int k = _phases[j].FirstMode; k < coupling.Length; k++)
+            {
+                double weight = coupling[k] * ModalFunctions.Excess(_phases[j].Rates[k], Duration(j));
+                sum -= weight * ((reversedFall * _forward[j].Drive[k]) + (fall * _reversed[j].Drive[k]));
+                for (int l = _phases[j].FirstMode; l < coupling.Length; l++)
+                {
+                    sum -= _reversed[j].Drive[k] * _forward[j].Drive[l] * coupling[k] * coupling[l]
+                        * ModalFunctions.ExcessDifference(_phases[j].Rates[k], _phases[j].Rates[l], Duration(j));
+                }
+            }
+
+            sum -= reversedFall * (before + (0.5 * fall));
+            before += fall;
+        }
+
+        return Period * sum;
+    }
+
+    /// <summary>The derivative by the duty of a phase, all else and the period unchanged.</summary>
+    public double ByDuty(int phase)
+    {
+        double sum = 0;
+        for (int k = 0; k < _forward[phase].Charge.Length; k++)
+        {
+            sum -= _forward[phase].Charge[k] * _reversed[phase].Charge[k] / (_duty[phase] * _duty[phase]);
+            sum += Period * Period * _forward[phase].Drive[k] * _reversed[phase].Drive[k]
+                * ModalFunctions.ExcessByDuration(_phases[phase].Rates[k], Duration(phase));
+        }
+
+        return sum;
+    }
+
+    /// <summary>The derivative by the period in ohms per second, duties unchanged.</summary>
+    public double ByPeriod()
+    {
+        double sum = 0;
+        var before = new double[_space.StateCount];
+        for (int j = 0; j < _phases.Length; j++)
+        {
+            for (int k = _phases[j].FirstMode; k < _phases[j].ModeCount; k++)
+            {
+                double rate = _phases[j].Rates[k];
+                sum += _forward[j].Drive[k] * _reversed[j].Drive[k]
+                    * (ModalFunctions.Excess(rate, Duration(j)) + (Duration(j) * ModalFunctions.ExcessByDuration(rate, Duration(j))));
+            }
+
+            double[] fall = Fall(j, _forward[j]), reversedFall = Fall(j, _reversed[j]);
+            sum += DenseRows.Dot(reversedFall, before) + (0.5 * DenseRows.Dot(reversedFall, fall));
+            for (int x = 0; x < before.Length; x++)
+            {
+                before[x] += fall[x];
+            }
+        }
+
+        return sum;
+    }
+
+    private double Duration(int phase) => _duty[phase] * Period;
+
+    private Side[] Sides(ImpedanceKernel kernel, bool reversed)
+    {
+        var amounts = new double[kernel.Directions];
+        kernel.Amounts(Period, amounts, reversed);
+        return [.. _phases.Select((modes, j) => Side.Of(modes, amounts, _duty[j]))];
+    }
+
+    private double[] CapacitorRow(int capacitor)
+    {
+        ReadOnlySpan<double> first = _space.StatesOf(_space.InnerNode[capacitor]), second = _space.StatesOf(_network.BranchSecond[capacitor]);
+        var row = new double[first.Length];
+        for (int x = 0; x < row.Length; x++)
+        {
+            row[x] = first[x] - second[x];
+        }
+
+        return row;
+    }
+
+    // How a voltage over the states falls with each mode's current.
+    private double[] Couplings(int phase, double[] voltage)
+    {
+        PhaseModes modes = _phases[phase];
+        var couplings = new double[modes.ModeCount];
+        for (int k = modes.FirstMode; k < couplings.Length; k++)
+        {
+            couplings[k] = DenseRows.Dot(voltage, modes.Coupling(k));
+        }
+
+        return couplings;
+    }
+
+    private double[] ResistorCurrent(int phase, int position)
+    {
+        PhaseModes modes = _phases[phase];
+        var current = new double[modes.ModeCount];
+        for (int k = 0; k < current.Length; k++)
+        {
+            current[k] = modes.Rows[k, modes.ResistorColumn + position];
+        }
+
+        return current;
+    }
+
+    // T times the integral of a current and its counterpart in reversed time, both per unit of load charge.
+    private double CurrentProduct(int phase, double[] current, double constant)
+    {
+        PhaseModes modes = _phases[phase];
+        double charge = (constant * _duty[phase]) + DenseRows.Dot(current, _forward[phase].Charge);
+        double reversedCharge = (constant * _duty[phase]) + DenseRows.Dot(current, _reversed[phase].Charge);
+        double sum = 0;
+        for (int k = modes.FirstMode; k < modes.ModeCount; k++)
+        {
+            for (int l = modes.FirstMode; l < modes.ModeCount; l++)
+            {
+                sum += current[k] * current[l] * _reversed[phase].Drive[k] * _forward[phase].Drive[l]
+                    * ModalFunctions.ReversedOverlap(modes.Rates[k], modes.Rates[l], Duration(phase));
+            }
+        }
+
+        return (charge * reversedCharge / _duty[phase]) + (Period * sum);
+    }
+
+    private double[] Fall(int phase, Side side)
+    {
+        PhaseModes modes = _phases[phase];
+        var fall = new double[modes.States];
+        for (int x = 0; x < fall.Length; x++)
+        {
+            fall[x] = -_duty[phase] * modes.Load[x];
+        }
+
+        for (int k = modes.FirstMode; k < modes.ModeCount; k++)
+        {
+            ReadOnlySpan<double> coupling = modes.Coupling(k);
+            for (int x = 0; x < fall.Length; x++)
+            {
+                fall[x] += side.Charge[k] * coupling[x];
+            }
+        }
+
+        return fall;
+    }
+
+    /// <summary>Charge and drive of every mode of one phase.</summary>
+    private sealed record Side(double[] Charge, double[] Drive)
+    {
+        public static Side Of(PhaseModes modes, double[] amounts, double duty)
+        {
+            double[] charge = new double[modes.ModeCount], drive = new double[modes.ModeCount];
+            for (int row = 0; row < charge.Length; row++)
+            {
+                charge[row] = modes.Particular(row);
+                for (int k = 0; k < amounts.Length; k++)
+                {
+                    charge[row] += amounts[k] * modes.Direction(row, k);
+                }
+
+                drive[row] = row < modes.FirstMode ? 0 : (modes.Rates[row] * charge[row]) - (duty * modes.Ramps[row]);
+            }
+
+            return new Side(charge, drive);
+        }
+    }
+}

@@ -1,0 +1,32 @@
+namespace ScNet.SteadyState;
+
+/// <summary>What one switch does over a period at an operating point.</summary>
+public sealed class SwitchOperation
+{
+    internal SwitchOperation(Switch @switch, double rms, double peak, double dissipation, VoltageRange? blocking)
+    {
+        Switch = @switch;
+        RmsCurrentAmperes = rms;
+        PeakCurrentAmperes = peak;
+        DissipationWatts = dissipation;
+        Blocking = blocking;
+    }
+
+    /// <summary>The switch.</summary>
+    public Switch Switch { get; }
+
+    /// <summary>Root-mean-square current over the period in amperes (A).</summary>
+    public double RmsCurrentAmperes { get; }
+
+    /// <summary>The current of the largest magnitude in amperes (A), positive from the first terminal to the second.</summary>
+    public double PeakCurrentAmperes { get; }
+
+    /// <summary>Power lost in the on-resistance in watts (W).</summary>
+    public double DissipationWatts { get; }
+
+    /// <summary>
+    /// The range of the voltage across the open switch, ripple and load drop included, first terminal minus
+    /// second; null where the switch is never open, or a side floats in some phase in which it is.
+    /// </summary>
+    public VoltageRange? Blocking { get; }
+}

@@ -1,0 +1,89 @@
+using System.Text.Json.Nodes;
+
+namespace ScNet.Cli.Tests.Commands;
+
+public sealed class CompareCommandTests : IDisposable
+{
+    private readonly NetlistFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("de-DE")]
+    [InlineData("tr-TR")]
+    [InlineData("ar-SA")]
+    public void The_table_is_the_same_text_in_every_culture(string culture)
+    {
+        using CultureScope scope = new(culture);
+        ToolRun run = Compare("text", NetlistFolder.Half, NetlistFolder.TwoWays, NetlistFolder.Third);
+        Assert.Equal(File.ReadAllText("Commands/compare.expected.txt").ReplaceLineEndings("\n"), _folder.Layout(run.Output));
+        Assert.Equal(1, run.Code);
+        Assert.StartsWith("@/1.toml: mode 'shorted': error input-shorted: ", _folder.Relative(Assert.Single(run.ErrorLines)), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("de-DE")]
+    public void The_csv_is_the_same_text_in_every_culture(string culture)
+    {
+        using CultureScope scope = new(culture);
+        ToolRun run = Compare("csv", NetlistFolder.Third.Replace("\"Third\"", "'A \"third\", say'", StringComparison.Ordinal), NetlistFolder.TwoWays);
+        string[] lines = _folder.Relative(run.Output).Split('\n');
+        Assert.Equal(
+            "file,converter,mode,status,ratio,output_voltage_volts,ssl_own_proportions_ohms,ssl_best_split_ohms,fsl_own_proportions_ohms,"
+            + "fsl_best_split_ohms,capacitor_charge_voltage,switch_charge_voltage,highest_blocking_volts,switches_over_rating,"
+            + "switch_largest_excess_volts,switches_undetermined,highest_capacitor_volts,capacitors_over_rating,"
+            + "capacitor_largest_excess_volts,capacitors_undetermined",
+            lines[0]);
+        Assert.StartsWith("@/0.toml,\"A \"\"third\"\", say\",default,ok,0.3333333333333333,1.2,0.5,0.444", lines[1], StringComparison.Ordinal);
+        Assert.EndsWith(",2.4,3,0.6,0,1.2,0,0,0", lines[1], StringComparison.Ordinal);
+        Assert.EndsWith(",3.6,1,1.8,1,1.8,0,0,1", lines[2], StringComparison.Ordinal);
+        Assert.Equal("@/1.toml,Two ways,shorted,error" + new string(',', 16), lines[3]);
+        Assert.Equal(5, lines.Length);
+        Assert.Empty(lines[4]);
+    }
+
+    [Fact]
+    public void The_json_holds_the_conditions_and_exact_fractions()
+    {
+        ToolRun run = Compare("json", NetlistFolder.Third, NetlistFolder.TwoWays);
+        JsonNode document = JsonNode.Parse(run.Output)!;
+        Assert.True(JsonNode.DeepEquals(
+            JsonNode.Parse("""{ "inputVoltageVolts": 3.6, "deviceRatingVolts": 1.8, "totalCapacitanceFarads": 1e-06, "totalConductanceSiemens": 1, "hertz": 1000000 }"""),
+            JsonNode.Parse(document["conditions"]!.ToJsonString().Replace("1E-06", "1e-06", StringComparison.Ordinal))));
+        JsonNode third = document["rows"]![0]!;
+        Assert.Equal("1/3", (string?)third["ratio"]);
+        Assert.Equal("2/3", (string?)third["capacitorUtilisation"]!["value"]);
+        Assert.Equal("10/3", (string?)third["switchUtilisation"]!["value"]);
+        Assert.Equal(["s1", "s4", "s5"], third["switchStress"]!["exceeding"]!.AsArray().Select(n => (string?)n));
+        Assert.Equal(["s 6"], document["rows"]![1]!["switchStress"]!["undetermined"]!.AsArray().Select(n => (string?)n));
+        Assert.Equal("error", (string?)document["rows"]![2]!["status"]);
+        Assert.False(document["rows"]![2]!.AsObject().ContainsKey("ratio"));
+    }
+
+    [Fact]
+    public void Totals_and_frequency_change_the_limits()
+    {
+        string half = _folder.Write("half.toml", NetlistFolder.Half);
+        ToolRun run = ToolRun.Of(
+            "compare", half, "--input-voltage", "2e0", "--rating", "1", "--total-capacitance", "2e-9", "--total-conductance", "4", "--frequency", "5e6");
+        Assert.Equal(0, run.Code);
+        Assert.StartsWith("2 V input, 1 V rating, 2 nF of capacitance, 4 S of switch conductance, 5 MHz\n", run.Output, StringComparison.Ordinal);
+        Assert.Matches(@"Half +default +1/2 \(0\.5\) +1 V +25 Ω +25 Ω +2 Ω +2 Ω +0\.5 +2 +1 V +0 +1 V +0\n", run.Output);
+    }
+
+    [Fact]
+    public void Two_converters_of_one_name_are_told_apart_by_their_files()
+    {
+        ToolRun run = Compare("text", NetlistFolder.Half, NetlistFolder.Half);
+        Assert.Contains("Half (@/0.toml)  default ", _folder.Relative(run.Output), StringComparison.Ordinal);
+        Assert.Contains("Half (@/1.toml)  default ", _folder.Relative(run.Output), StringComparison.Ordinal);
+    }
+
+    private ToolRun Compare(string format, params string[] netlists) => ToolRun.Of([
+        "compare",
+        .. netlists.Select((text, i) => _folder.Write($"{i}.toml", text)),
+        "--input-voltage", "3.6", "--rating", "1.8", "--format", format,
+    ]);
+}

@@ -1,0 +1,109 @@
+namespace ScNet.Cli.Tests.Commands;
+
+public sealed class UsageTests
+{
+    public static TheoryData<string[], string> WrongCommandLines => new()
+    {
+        { [], "scnet: Required command was not provided." },
+        { ["invent"], "scnet: Unrecognized command or argument 'invent'." },
+        { ["analyze"], "scnet: Required argument 'FILE' missing for command: 'analyze'." },
+        { ["analyze", ""], "scnet: Expected the name of a file, but got an empty one." },
+        { ["analyze", "a.toml", "--fromat", "json"], "scnet: There is no option '--fromat' here. If it is a file, write ./--fromat." },
+        { ["analyze", "a.toml", "--format", "xml"], "scnet: Expected text or json after --format, but got 'xml'." },
+        { ["analyze", "a.toml", "--format", "JSON"], "scnet: Expected text or json after --format, but got 'JSON'." },
+        { ["analyze", "a.toml", "--rating", "1"], "scnet: There is no option '--rating' here. If it is a file, write ./--rating." },
+        {
+            ["analyze", "a.toml", "--frequency", "1e6,-2"],
+            "scnet: Expected positive numbers of hertz (Hz) after --frequency, such as 1e6,1e7 (from 1e-60 to 1e60), but got '-2'."
+        },
+        { ["compare", "a.toml", "--rating", "1"], "scnet: Option '--input-voltage' is required." },
+        { ["compare", "a.toml", "--input-voltage", "1"], "scnet: Option '--rating' is required." },
+        { ["schema", "a.toml"], "scnet: Unrecognized command or argument 'a.toml'." },
+    };
+
+    [Theory]
+    [MemberData(nameof(WrongCommandLines))]
+    public void A_wrong_command_line_says_what_is_wrong_and_exits_with_2(string[] arguments, string message)
+    {
+        ToolRun run = ToolRun.Of(arguments);
+        Assert.Equal(2, run.Code);
+        Assert.Empty(run.Output);
+        Assert.Contains(message, run.ErrorLines);
+        Assert.StartsWith("For the options, run: scnet ", run.ErrorLines[^1], StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--input-voltage", "volts (V)")]
+    [InlineData("--rating", "volts (V)")]
+    [InlineData("--total-capacitance", "farads (F)")]
+    [InlineData("--total-conductance", "siemens (S)")]
+    [InlineData("--frequency", "hertz (Hz)")]
+    public void A_number_that_is_not_finite_and_positive_is_refused_by_the_name_of_its_option(string option, string unit)
+    {
+        using CultureScope scope = new("de-DE");
+        foreach (string value in new[] { "0", "-1", "-0.0", "NaN", "Infinity", "1e400", "1e-400", "1.1e60", "0.9e-60", "1,5", "1 000", "3.6V", "abc", "" })
+        {
+            List<string> arguments = ["compare", "a.toml", option, value];
+            foreach (string required in new[] { "--input-voltage", "--rating" }.Where(o => o != option))
+            {
+                arguments.AddRange([required, "1"]);
+            }
+
+            ToolRun run = ToolRun.Of([.. arguments]);
+            Assert.Equal(2, run.Code);
+            Assert.Contains(
+                $"scnet: Expected a positive number of {unit} after {option}, such as 2.5 or 1e-6 (from 1e-60 to 1e60), but got '{value}'.", run.ErrorLines);
+        }
+    }
+
+    [Theory]
+    [InlineData("1e60")]
+    [InlineData("1e-60")]
+    public void The_extremes_of_a_number_reach_the_library(string value)
+    {
+        ToolRun run = ToolRun.Of(
+            "compare", "missing.toml", "--input-voltage", value, "--rating", value, "--total-capacitance", value,
+            "--total-conductance", value, "--frequency", value);
+        Assert.Equal(1, run.Code);
+        Assert.StartsWith("missing.toml: error file-unreadable: ", Assert.Single(run.ErrorLines), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_option_given_twice_is_refused()
+    {
+        ToolRun run = ToolRun.Of("compare", "a.toml", "--input-voltage", "1", "--rating", "1", "--rating", "2");
+        Assert.Equal(2, run.Code);
+        Assert.Contains("scnet: Option '--rating' expects a single argument but 2 were provided.", run.ErrorLines);
+    }
+
+    [Theory]
+    [InlineData("--help")]
+    [InlineData("analyze --help")]
+    [InlineData("compare --help")]
+    [InlineData("schema --help")]
+    public void Help_goes_to_standard_output_and_exits_with_0(string line)
+    {
+        ToolRun run = ToolRun.Of(line.Split(' '));
+        Assert.Equal(0, run.Code);
+        Assert.Empty(run.Error);
+        Assert.Contains("scnet", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Options:", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Version_is_that_of_the_tool_and_exits_with_0()
+    {
+        ToolRun run = ToolRun.Of("--version");
+        Assert.Equal(0, run.Code);
+        Assert.Empty(run.Error);
+        Assert.Matches(@"^\d+\.\d+\.\d+\n$", run.Output);
+    }
+
+    [Fact]
+    public void A_file_that_begins_with_an_at_sign_is_a_file()
+    {
+        ToolRun run = ToolRun.Of("analyze", "@nothing.toml");
+        Assert.Equal(1, run.Code);
+        Assert.StartsWith("@nothing.toml: error file-unreadable: ", Assert.Single(run.ErrorLines), StringComparison.Ordinal);
+    }
+}

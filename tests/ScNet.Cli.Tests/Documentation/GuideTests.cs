@@ -1,0 +1,63 @@
+using System.Text.Json.Nodes;
+
+namespace ScNet.Cli.Tests.Documentation;
+
+/// <summary>The pages of docs/guide show what the tool prints.</summary>
+public sealed class GuideTests : IDisposable
+{
+    private readonly NetlistFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public void The_analysis_of_the_command_line_page_is_what_the_tool_prints()
+    {
+        ToolRun run = ToolRun.Of("analyze", _folder.Write("half.toml", NetlistFolder.Half));
+        string output = _folder.Relative(run.Output).Replace("@/", string.Empty, StringComparison.Ordinal);
+        Assert.Contains($"```\n{output}```\n", Page("command-line.md"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_comparison_of_the_command_line_page_is_what_the_tool_prints()
+    {
+        string half = _folder.Write("half.toml", NetlistFolder.Half);
+        string third = _folder.Write("third.toml", NetlistFolder.Third);
+        ToolRun run = ToolRun.Of("compare", half, third, "--input-voltage", "3.6", "--rating", "1.8");
+        string table = string.Join('\n', run.Output.Split('\n').Take(5));
+        Assert.Contains($"```\n{table}\n```\n", Page("command-line.md"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_documents_of_the_analysis_document_page_are_what_the_tool_prints()
+    {
+        string[] blocks = [.. Page("analysis-document.md").Split("```json\n").Skip(1).Select(b => b.Split("```")[0])];
+        ToolRun half = ToolRun.Of("analyze", _folder.Write("half.toml", NetlistFolder.Half), "--format", "json");
+        ToolRun missing = ToolRun.Of("analyze", "nothing.toml", "--format", "json");
+        Assert.Equal(2, blocks.Length);
+        AssertSame(blocks[0], half.Output);
+        Assert.Equal(blocks[1], missing.Output);
+    }
+
+    // the impedance is a double and may differ in its last digit
+    private static void AssertSame(string expected, string actual)
+    {
+        JsonNode[] documents = [.. new[] { expected, actual }.Select(text => JsonNode.Parse(text)!)];
+        foreach (JsonNode limit in documents.Select(d => d["modes"]![0]!["slowSwitchingLimit"]!))
+        {
+            limit["ohmsAtOneHertz"] = Math.Round((double)limit["ohmsAtOneHertz"]!, 3);
+        }
+
+        Assert.Equal(documents[0].ToJsonString(), documents[1].ToJsonString());
+    }
+
+    private static string Page(string name)
+    {
+        string? directory = AppContext.BaseDirectory;
+        while (directory is not null && !File.Exists(Path.Combine(directory, "ScNet.sln")))
+        {
+            directory = Path.GetDirectoryName(directory);
+        }
+
+        return File.ReadAllText(Path.Combine(directory!, "docs", "guide", name)).ReplaceLineEndings("\n");
+    }
+}

@@ -1,0 +1,74 @@
+using CsCheck;
+using ScNet.Analysis;
+using ScNet.Tests.Networks;
+
+namespace ScNet.Tests.Analysis;
+
+/// <summary>Networks put together without any sense: each finding is held against the equations solved directly.</summary>
+public class ModeFindingsLaws
+{
+    private const double Solvable = 1e-9;
+
+    [Fact]
+    public void Every_network_has_a_result_or_a_true_reason_why_not()
+    {
+        Dictionary<string, int> seen = [];
+        AnyNetworks.Gen.Sample(
+            sample =>
+            {
+                Converter converter = sample.Build();
+                ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
+                string[] errors = [.. analysis.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error).Select(d => d.Code)];
+                Assert.Equal(errors.Length == 0, analysis.HasResult);
+                foreach (string code in analysis.HasResult ? ["ok"] : errors.Distinct())
+                {
+                    seen[code] = seen.GetValueOrDefault(code) + 1;
+                }
+
+                Check(analysis, errors);
+            },
+            iter: 6000,
+            threads: 1,
+            print: s => s.ToString());
+        Assert.All(
+            new[]
+            {
+                "ok", DiagnosticCodes.InputShorted, DiagnosticCodes.OutputShorted, DiagnosticCodes.CapacitorShorted, DiagnosticCodes.VoltageConflict,
+                DiagnosticCodes.OutputNeverCharged, DiagnosticCodes.CapacitorUnbalanced, DiagnosticCodes.ZeroRatio, DiagnosticCodes.LoadInterrupted,
+            },
+            code => Assert.True(seen.GetValueOrDefault(code) > 0, $"{code} never came up"));
+    }
+
+    private static void Check(ModeAnalysis analysis, string[] errors)
+    {
+        Converter converter = analysis.Converter;
+        if (errors.Any(e => e is DiagnosticCodes.InputShorted or DiagnosticCodes.OutputShorted or DiagnosticCodes.LoadInterrupted))
+        {
+            // told before anything else is looked at
+            return;
+        }
+
+        bool conflicts = errors.Any(e => e is DiagnosticCodes.VoltageConflict or DiagnosticCodes.CapacitorShorted);
+        SteadyStateOracle unloaded = SteadyStateOracle.Unloaded(converter);
+        Assert.Equal(!conflicts, unloaded.Residual < Solvable);
+        if (conflicts)
+        {
+            return;
+        }
+
+        bool isStarved = errors.Any(e => e is DiagnosticCodes.OutputNeverCharged or DiagnosticCodes.CapacitorUnbalanced);
+        Assert.Equal(!isStarved, SteadyStateOracle.AnyFlow(converter).Residual < Solvable);
+        if (isStarved)
+        {
+            return;
+        }
+
+        Assert.Equal(errors.Contains(DiagnosticCodes.ZeroRatio), Math.Abs(unloaded.OutputVolts) < Solvable);
+        if (analysis.HasResult)
+        {
+            Assert.Equal(unloaded.OutputVolts, analysis.Ratio.ToDouble(), 1e-10);
+            ValueDecidedFlowLaws.CheckSlow(analysis);
+            ValueDecidedFlowLaws.CheckFast(analysis);
+        }
+    }
+}

@@ -1,0 +1,60 @@
+using ScNet.Design;
+
+namespace ScNet.Tests.Design;
+
+public sealed class VoltageStressTests
+{
+    private static readonly ComparisonConditions s_conditions = new(inputVoltageVolts: 3.6, deviceRatingVolts: 1.2);
+
+    [Fact]
+    public void A_voltage_at_the_rating_does_not_exceed_it()
+    {
+        VoltageStress stress = VoltageStress.Of([("a", [Quantity.Exact(1, 3), Quantity.Exact(-1, 3)])], s_conditions);
+        Assert.Equal(1.2, stress.HighestVolts);
+        Assert.Empty(stress.Exceeding);
+        Assert.Equal(0, stress.LargestExcessVolts);
+    }
+
+    [Fact]
+    public void An_exact_excess_counts_however_small_and_a_numeric_one_beyond_rounding()
+    {
+        VoltageStress stress = VoltageStress.Of(
+            [
+                ("exact", [Quantity.Exact(333333333333334, 1000000000000000)]),
+                ("rounding", [Quantity.Numeric(1.0 / 3 * (1 + 1e-12))]),
+                ("number", [Quantity.Numeric(-0.5)]),
+            ],
+            s_conditions);
+        Assert.Equal(["exact", "number"], stress.Exceeding);
+        Assert.Equal(["number"], stress.Highest);
+        Assert.Equal(0.6, stress.LargestExcessVolts, 1e-12);
+    }
+
+    [Fact]
+    public void An_undetermined_phase_is_named_and_the_determined_ones_still_count()
+    {
+        VoltageStress stress = VoltageStress.Of(
+            [("a", [Quantity.Undetermined, Quantity.Exact(-2, 3), Quantity.Undetermined]), ("b", [Quantity.Undetermined])], s_conditions);
+        Assert.Equal(["a", "b"], stress.Undetermined);
+        Assert.Equal(2.4, stress.HighestVolts);
+        Assert.Equal(["a"], stress.Exceeding);
+        Assert.Equal(1.2, stress.LargestExcessVolts);
+    }
+
+    [Fact]
+    public void Only_undetermined_voltages_have_no_highest_one()
+    {
+        VoltageStress stress = VoltageStress.Of([("a", [Quantity.Undetermined])], s_conditions);
+        Assert.Null(stress.HighestVolts);
+        Assert.Empty(stress.Highest);
+        Assert.Empty(stress.Exceeding);
+    }
+
+    [Fact]
+    public void All_elements_with_the_highest_voltage_are_named()
+    {
+        VoltageStress stress = VoltageStress.Of(
+            [("a", [Quantity.Exact(1, 4)]), ("b", [Quantity.Exact(1, 2)]), ("c", [Quantity.Exact(-1, 2)])], s_conditions);
+        Assert.Equal(["b", "c"], stress.Highest);
+    }
+}
