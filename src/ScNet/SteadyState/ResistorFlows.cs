@@ -91,8 +91,7 @@ internal sealed class ResistorFlows
             double after = Length(direction);
             if (after > DependentDirection * before)
             {
-                AddMultiple(direction, direction, (1 / after) - 1);
-                kept.Add(direction);
+                kept.Add([.. direction.Select(phase => phase.Select(charge => charge / after).ToArray())]);
             }
         }
 
