@@ -1,1 +1,4 @@
-Console.WriteLine("scnet");
+using BenchmarkDotNet.Running;
+using ScNet.Benchmarks;
+
+BenchmarkSwitcher.FromAssembly(typeof(InProcessConfig).Assembly).Run(args, new InProcessConfig());

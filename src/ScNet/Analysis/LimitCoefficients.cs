@@ -37,7 +37,7 @@ internal static class LimitCoefficients
                 Rational<T> charge = charges[(i * phases) + j];
                 if (!charge.IsZero)
                 {
-                    Rational<T> square = charge * charge;
+                    Rational<T> square = charge.Squared();
                     sum += weights.IsEmpty ? square : square * weights[j];
                 }
             }

@@ -9,35 +9,35 @@ internal sealed class CountBuckets
     private const int None = -1;
 
     private readonly int[] _head;
-    private readonly int[] _next;
-    private readonly int[] _previous;
-    private readonly int[] _count;
+    private readonly Entry[] _entries;
     private int _least;
 
     public CountBuckets(int itemCount, int largestCount)
     {
         _head = new int[largestCount + 1];
-        _next = new int[itemCount];
-        _previous = new int[itemCount];
-        _count = new int[itemCount];
+        _entries = new Entry[itemCount];
         _head.AsSpan().Fill(None);
-        _count.AsSpan().Fill(None);
+        _entries.AsSpan().Fill(new Entry { Count = None });
         _least = _head.Length;
     }
 
-    public int Count(int item) => _count[item];
+    public int Count(int item) => _entries[item].Count;
 
     /// <summary>Files an item under a count, wherever it was before.</summary>
     public void File(int item, int count)
     {
+        ref Entry entry = ref _entries[item];
+        if (entry.Count == count)
+        {
+            return;
+        }
+
         Remove(item);
-        _count[item] = count;
         int first = _head[count];
-        _previous[item] = None;
-        _next[item] = first;
+        entry = new Entry { Count = count, Previous = None, Next = first };
         if (first != None)
         {
-            _previous[first] = item;
+            _entries[first].Previous = item;
         }
 
         _head[count] = item;
@@ -47,28 +47,27 @@ internal sealed class CountBuckets
     /// <summary>Takes an item out, if it is in.</summary>
     public void Remove(int item)
     {
-        int count = _count[item];
-        if (count == None)
+        ref Entry entry = ref _entries[item];
+        if (entry.Count == None)
         {
             return;
         }
 
-        int previous = _previous[item], next = _next[item];
-        if (previous == None)
+        if (entry.Previous == None)
         {
-            _head[count] = next;
+            _head[entry.Count] = entry.Next;
         }
         else
         {
-            _next[previous] = next;
+            _entries[entry.Previous].Next = entry.Next;
         }
 
-        if (next != None)
+        if (entry.Next != None)
         {
-            _previous[next] = previous;
+            _entries[entry.Next].Previous = entry.Previous;
         }
 
-        _count[item] = None;
+        entry.Count = None;
     }
 
     /// <summary>An item with the least count, or -1 where nothing is filed.</summary>
@@ -80,5 +79,13 @@ internal sealed class CountBuckets
         }
 
         return _least < _head.Length ? _head[_least] : None;
+    }
+
+    // an item and its neighbours in the list of its count
+    private struct Entry
+    {
+        public int Count;
+        public int Next;
+        public int Previous;
     }
 }

@@ -8,17 +8,13 @@ internal sealed class JaggedLists
 {
     private const int SmallestRoom = 4;
 
-    private int[] _start;
-    private int[] _length;
-    private int[] _room;
+    private Place[] _places;
     private int[] _items;
     private int _used;
 
     public JaggedLists(int listCapacity, int itemCapacity)
     {
-        _start = new int[listCapacity];
-        _length = new int[listCapacity];
-        _room = new int[listCapacity];
+        _places = new Place[listCapacity];
         _items = new int[itemCapacity];
     }
 
@@ -26,27 +22,29 @@ internal sealed class JaggedLists
 
     public int Capacity => _items.Length;
 
-    public ReadOnlySpan<int> this[int list] => _items.AsSpan(_start[list], _length[list]);
+    public ReadOnlySpan<int> this[int list]
+    {
+        get
+        {
+            ref Place place = ref _places[list];
+            return _items.AsSpan(place.Start, place.Length);
+        }
+    }
 
-    public int Start(int list) => _start[list];
+    public int Start(int list) => _places[list].Start;
 
-    public int Length(int list) => _length[list];
+    public int Length(int list) => _places[list].Length;
 
     /// <summary>Adds an empty list, with room for so many items.</summary>
     public int AddList(int room = 0)
     {
-        if (Count == _start.Length)
+        if (Count == _places.Length)
         {
-            int capacity = Math.Max(SmallestRoom, 2 * Count);
-            Array.Resize(ref _start, capacity);
-            Array.Resize(ref _length, capacity);
-            Array.Resize(ref _room, capacity);
+            Array.Resize(ref _places, Math.Max(SmallestRoom, 2 * Count));
         }
 
         Reserve(_used + room);
-        _start[Count] = _used;
-        _length[Count] = 0;
-        _room[Count] = room;
+        _places[Count] = new Place { Start = _used, Room = room };
         _used += room;
         return Count++;
     }
@@ -54,12 +52,13 @@ internal sealed class JaggedLists
     /// <summary>Appends an item and returns the slot it went to.</summary>
     public int Append(int list, int item)
     {
-        if (_length[list] == _room[list])
+        ref Place place = ref _places[list];
+        if (place.Length == place.Room)
         {
-            Grow(list);
+            Grow(ref place);
         }
 
-        int slot = _start[list] + _length[list]++;
+        int slot = place.Start + place.Length++;
         _items[slot] = item;
         return slot;
     }
@@ -67,31 +66,32 @@ internal sealed class JaggedLists
     /// <summary>Removes the item at a position; the last item takes its place.</summary>
     public void RemoveAt(int list, int position)
     {
-        int last = --_length[list];
-        _items[_start[list] + position] = _items[_start[list] + last];
+        ref Place place = ref _places[list];
+        int last = --place.Length;
+        _items[place.Start + position] = _items[place.Start + last];
     }
 
-    public void Clear(int list) => _length[list] = 0;
+    public void Clear(int list) => _places[list].Length = 0;
 
     /// <summary>Removes an item that is known to be there; the last item takes its place.</summary>
     public void Remove(int list, int item) => RemoveAt(list, this[list].IndexOf(item));
 
-    private void Grow(int list)
+    private void Grow(ref Place place)
     {
-        if (_start[list] + _room[list] == _used)
+        if (place.Start + place.Room == _used)
         {
             // the last list needs no move; one item at a time keeps rows that are filled in order dense
             Reserve(_used + 1);
-            _room[list]++;
+            place.Room++;
             _used++;
             return;
         }
 
-        int room = Math.Max(SmallestRoom, 2 * _room[list]);
+        int room = Math.Max(SmallestRoom, 2 * place.Room);
         Reserve(_used + room);
-        this[list].CopyTo(_items.AsSpan(_used));
-        _start[list] = _used;
-        _room[list] = room;
+        _items.AsSpan(place.Start, place.Length).CopyTo(_items.AsSpan(_used));
+        place.Start = _used;
+        place.Room = room;
         _used += room;
     }
 
@@ -101,5 +101,13 @@ internal sealed class JaggedLists
         {
             Array.Resize(ref _items, Math.Max(capacity, checked(2 * _items.Length)));
         }
+    }
+
+    // where a list lies in the slab
+    private struct Place
+    {
+        public int Start;
+        public int Length;
+        public int Room;
     }
 }

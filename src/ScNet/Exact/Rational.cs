@@ -68,6 +68,9 @@ internal readonly struct Rational<T> : IEquatable<Rational<T>>
 
     public static Rational<T> operator -(Rational<T> left, Rational<T> right) => left + (-right);
 
+    /// <summary>The square; a reduced fraction has a reduced square, so nothing is left to divide.</summary>
+    public Rational<T> Squared() => new(checked(Numerator * Numerator), checked(Denominator * Denominator));
+
     public static Rational<T> operator *(Rational<T> left, Rational<T> right)
     {
         if (left.IsZero || right.IsZero)

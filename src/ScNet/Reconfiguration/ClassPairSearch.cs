@@ -10,8 +10,9 @@ namespace ScNet.Reconfiguration;
 internal sealed class ClassPairSearch(Converter converter, RatioCollection found, CancellationToken cancellation)
 {
     private readonly SwitchedNetwork _network = converter.Network;
+    private readonly bool _hasEqualPhases = converter.Phases[0].Duty.Equals(converter.Phases[1].Duty);
 
-    /// <summary>Phase 1 from one class, phase 2 from the other; the opposite order counts too, but is the same converter.</summary>
+    /// <summary>One class in phase 1, the other in phase 2, and the opposite: the same converter where the phases are equally long.</summary>
     public void Try(PhaseClass first, PhaseClass second)
     {
         cancellation.ThrowIfCancellationRequested();
@@ -25,10 +26,10 @@ internal sealed class ClassPairSearch(Converter converter, RatioCollection found
         {
             foreach (int b in second.Largest)
             {
-                ModeAnalysis analysis = Analyse(a, b);
-                if (analysis.HasResult)
+                patterns.Add(new GatePattern(Analyse(a, b)));
+                if (!_hasEqualPhases)
                 {
-                    patterns.Add(new GatePattern(analysis));
+                    patterns.Add(new GatePattern(Analyse(b, a)));
                 }
             }
         }

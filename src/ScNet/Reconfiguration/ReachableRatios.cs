@@ -1,6 +1,3 @@
-using ScNet.Analysis;
-using ScNet.Graphs;
-
 namespace ScNet.Reconfiguration;
 
 /// <summary>

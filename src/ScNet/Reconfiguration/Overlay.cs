@@ -1,0 +1,78 @@
+namespace ScNet.Reconfiguration;
+
+/// <summary>
+/// Several single-ratio networks laid over one another on shared capacitors, with as few switches as the
+/// search found: one converter with a mode per network.
+/// </summary>
+/// <remarks>
+/// Every node of a network that is not a port vanishes into capacitor plates: in each phase a network only
+/// says which plates and ports are joined. A set of switches serves if it can join every such group within
+/// itself. The search tries the ways to map each network's capacitors, in order and direction, onto the
+/// shared ones (all of them, or a seeded sample where there are too many) and thins out the switches for
+/// each; the count is the least found, not proved least.
+/// </remarks>
+public sealed class Overlay
+{
+    internal Overlay(Converter converter, int separateSwitchCount)
+    {
+        Converter = converter;
+        SeparateSwitchCount = separateSwitchCount;
+    }
+
+    /// <summary>The reconfigurable converter; its modes bear the names of the networks. Capacitances and on-resistances are 1.</summary>
+    public Converter Converter { get; }
+
+    /// <summary>How many switches it needs.</summary>
+    public int SwitchCount => Converter.Switches.Count;
+
+    /// <summary>How many switches the networks have together when built separately.</summary>
+    public int SeparateSwitchCount { get; }
+
+    /// <summary>Lays networks over one another.</summary>
+    /// <param name="name">The name of the converter.</param>
+    /// <param name="networks">The converters, each with one mode, a stiff load and the same phases; the names become mode names.</param>
+    /// <param name="seed">The seed of the search; the same seed gives the same converter.</param>
+    /// <param name="progress">Receives the fraction done, from 0 to 1; may be null.</param>
+    /// <param name="cancellationToken">Stops the search.</param>
+    /// <exception cref="ArgumentException">There is no network, or one has several modes, a current load or other duties than the first.</exception>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
+    public static Overlay Of(
+        string name,
+        IReadOnlyList<Converter> networks,
+        int seed = 1,
+        IProgress<double>? progress = null,
+        CancellationToken cancellationToken = default)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(name);
+        ArgumentNullException.ThrowIfNull(networks);
+        Check(networks);
+        OverlaySearch search = new(networks, seed, progress, cancellationToken);
+        return new Overlay(search.Run().ToConverter(name, networks), networks.Sum(n => n.Switches.Count));
+    }
+
+    /// <summary>The mode table: a line per mode, the phases of each switch that closes.</summary>
+    public override string ToString() => string.Join("\n", Converter.Modes.Select(m =>
+        $"{m.Name}: {string.Join(", ", Converter.Switches.Select((s, i) => (s.Name, On: m.ClosedPhases[i])).Where(s => s.On.Count > 0).Select(s => $"{s.Name} {s.On}"))}"));
+
+    private static void Check(IReadOnlyList<Converter> networks)
+    {
+        if (networks.Count == 0 || networks.Select(n => n.Name).Distinct(StringComparer.Ordinal).Count() != networks.Count)
+        {
+            throw new ArgumentException("Expected at least one network, each with a name of its own.", nameof(networks));
+        }
+
+        Converter first = networks[0];
+        foreach (Converter network in networks)
+        {
+            if (network.Modes.Count != 1 || network.Load != LoadKind.Stiff)
+            {
+                throw new ArgumentException($"Expected one mode and a stiff load, but '{network.Name}' has {network.Modes.Count} modes and load {network.Load}.", nameof(networks));
+            }
+
+            if (!network.Phases.Select(p => p.Duty).SequenceEqual(first.Phases.Select(p => p.Duty)))
+            {
+                throw new ArgumentException($"Expected the duties of '{first.Name}', but '{network.Name}' has others.", nameof(networks));
+            }
+        }
+    }
+}
