@@ -10,7 +10,7 @@ namespace ScNet.Tests.SteadyState;
 /// </summary>
 public sealed class StiffnessTests
 {
-    private const double Tolerance = 1e-12;
+    private const double Tolerance = 1e-10;
 
     public static TheoryData<double, double, double, double> Spreads => new()
     {
