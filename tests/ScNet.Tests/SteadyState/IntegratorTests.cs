@@ -41,7 +41,7 @@ public sealed class IntegratorTests
         OutputImpedance impedance = OutputImpedance.Of(analysis);
         foreach (double frequencyHz in s_timesCorner.Select(t => t * impedance.CornerFrequencyHz))
         {
-            double expected = PeriodicOracle.ByRungeKutta(analysis, frequencyHz, stepsPerTimeConstant: 10);
+            double expected = PeriodicOracle.Of(analysis).ByRungeKutta(frequencyHz, stepsPerTimeConstant: 10);
             double actual = impedance.Ohms(frequencyHz);
             Assert.True(
                 Math.Abs(expected - actual) <= Tolerance * expected,
@@ -58,7 +58,7 @@ public sealed class IntegratorTests
         {
             OutputImpedance impedance = OutputImpedance.Of(analysis);
             double frequencyHz = 0.7 * impedance.CornerFrequencyHz;
-            double expected = PeriodicOracle.ByRungeKutta(analysis, frequencyHz, stepsPerTimeConstant: 10);
+            double expected = PeriodicOracle.Of(analysis).ByRungeKutta(frequencyHz, stepsPerTimeConstant: 10);
             Assert.Equal(expected, impedance.Ohms(frequencyHz), Tolerance * expected);
         }
     }

@@ -52,7 +52,7 @@ public sealed class MatrixExponentialTests
                 double corner = impedance.CornerFrequencyHz > 1e-9 ? impedance.CornerFrequencyHz : 1;
                 foreach (double frequencyHz in s_timesCorner.Select(t => t * corner))
                 {
-                    double expected = PeriodicOracle.ByExponential(analysis, frequencyHz), actual = impedance.Ohms(frequencyHz);
+                    double expected = PeriodicOracle.Of(analysis).ByExponential(frequencyHz), actual = impedance.Ohms(frequencyHz);
                     Assert.True(
                         Math.Abs(expected - actual) <= Tolerance * expected,
                         $"At {frequencyHz:R} Hz expected {expected:R}, but got {actual:R} ({Math.Abs(expected - actual) / expected:e1}).");

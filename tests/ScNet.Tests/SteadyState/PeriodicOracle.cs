@@ -9,15 +9,32 @@ namespace ScNet.Tests.SteadyState;
 /// output current, in the periodic state of the nodal equations. The state of a period's end depends
 /// linearly on the state at its start, so the periodic one is the solution of a dense system.
 /// </summary>
-internal static class PeriodicOracle
+internal sealed class PeriodicOracle
 {
+    private readonly double _ratio;
+    private readonly bool _isStiff;
+    private readonly NodalNetwork _network;
+    private readonly Matrix<double> _conserved;
+
+    private PeriodicOracle(ModeAnalysis analysis)
+    {
+        _ratio = analysis.Ratio.ToDouble();
+        _isStiff = analysis.Converter.Load == LoadKind.Stiff;
+
+        // an output one volt below the ideal one
+        _network = NodalNetwork.Of(analysis.Converter, analysis.Mode, _ratio - 1);
+        _conserved = Conserved(_network);
+    }
+
+    public static PeriodicOracle Of(ModeAnalysis analysis) => new(analysis);
+
     /// <summary>Every phase by a matrix exponential.</summary>
-    public static double ByExponential(ModeAnalysis analysis, double frequencyHz) =>
-        Measure(analysis, frequencyHz, (phase, seconds) => MatrixExponential.Of(Augmented(phase) * seconds));
+    public double ByExponential(double frequencyHz) =>
+        Measure(frequencyHz, (phase, seconds) => MatrixExponential.Of(Augmented(phase) * seconds));
 
     /// <summary>Every phase by a fourth-order Runge-Kutta method with steps short against the fastest time constant.</summary>
-    public static double ByRungeKutta(ModeAnalysis analysis, double frequencyHz, double stepsPerTimeConstant) =>
-        Measure(analysis, frequencyHz, (phase, seconds) =>
+    public double ByRungeKutta(double frequencyHz, double stepsPerTimeConstant) =>
+        Measure(frequencyHz, (phase, seconds) =>
         {
             Matrix<double> matrix = Augmented(phase);
             int steps = 50 + (int)(stepsPerTimeConstant * seconds * phase.A.InfinityNorm());
@@ -46,23 +63,25 @@ internal static class PeriodicOracle
         return matrix;
     }
 
-    // An orthonormal basis of the w with wᵀA = 0 in every phase.
+    // The projection on the w with wᵀA = 0 in every phase.
     private static Matrix<double> Conserved(NodalNetwork network)
     {
+        if (network.StateCount == 0)
+        {
+            return Matrix<double>.Build.Dense(1, 1);
+        }
+
         Matrix<double> all = network.Phases.Select(p => p.A).Aggregate((a, b) => a.Append(b));
         var svd = all.Svd();
         int[] free = [.. Enumerable.Range(0, network.StateCount).Where(k => svd.S[k] <= 1e-12 * network.LargestRate)];
-        return Matrix<double>.Build.Dense(network.StateCount, free.Length, (i, k) => svd.U[i, free[k]]);
+        return Matrix<double>.Build.Dense(network.StateCount, network.StateCount, (i, j) => free.Sum(k => svd.U[i, k] * svd.U[j, k]));
     }
 
-    private static double Measure(
-        ModeAnalysis analysis, double frequencyHz, Func<NodalNetwork.PhaseEquations, double, Matrix<double>> map)
+    private double Measure(double frequencyHz, Func<NodalNetwork.PhaseEquations, double, Matrix<double>> map)
     {
-        double ratio = analysis.Ratio.ToDouble(), outputVolts = ratio - 1;
-        NodalNetwork network = NodalNetwork.Of(analysis.Converter, analysis.Mode, outputVolts);
-        int n = network.StateCount;
+        int n = _network.StateCount;
         Matrix<double> period = Matrix<double>.Build.DenseIdentity(n + 2);
-        foreach (NodalNetwork.PhaseEquations phase in network.Phases)
+        foreach (NodalNetwork.PhaseEquations phase in _network.Phases)
         {
             period = map(phase, phase.Duty / frequencyHz) * period;
         }
@@ -71,12 +90,11 @@ internal static class PeriodicOracle
         if (n > 0)
         {
             // charges that no phase can change keep any value: zero is chosen
-            Matrix<double> kept = Conserved(network);
-            Matrix<double> change = Matrix<double>.Build.DenseIdentity(n) - period.SubMatrix(0, n, 0, n) + (kept * kept.Transpose());
+            Matrix<double> change = Matrix<double>.Build.DenseIdentity(n) - period.SubMatrix(0, n, 0, n) + _conserved;
             integral += period.Row(n + 1, 0, n) * change.Solve(period.Column(n, 0, n));
         }
 
         double mean = integral * frequencyHz;
-        return analysis.Converter.Load == LoadKind.Stiff ? (ratio - outputVolts) / mean : ratio - mean;
+        return _isStiff ? 1 / mean : _ratio - mean;
     }
 }
