@@ -19,28 +19,21 @@ internal sealed class Elimination<T>
     where T : struct, IBinaryInteger<T>
 {
     private readonly SparseRows<T> _rows;
-    private readonly JaggedLists _rowsOfColumn;
-    private readonly int _pivotColumns;
-    private readonly CountBuckets _byRow;
-    private readonly CountBuckets _byColumn;
+    private readonly PivotQueue<T> _queue;
     private readonly bool[] _isPivotColumn;
     private readonly bool[] _isPivotRow;
     private readonly List<(int Row, int Column)> _pivots;
     private readonly List<RowOperation<T>> _operations;
-    private int _stageFrom;
-    private int _stageTo;
 
     private Elimination(SparseRows<T> rows, int eagerColumns, int deferredColumns)
     {
+        int pivotColumns = eagerColumns + deferredColumns;
         _rows = rows;
-        _pivotColumns = eagerColumns + deferredColumns;
-        _byRow = new CountBuckets(rows.Count, _pivotColumns);
-        _byColumn = new CountBuckets(_pivotColumns, rows.Count);
-        _isPivotColumn = new bool[_pivotColumns];
+        _queue = new PivotQueue<T>(rows, pivotColumns);
+        _isPivotColumn = new bool[pivotColumns];
         _isPivotRow = new bool[rows.Count];
-        _pivots = new(_pivotColumns);
-        _operations = new(2 * _pivotColumns);
-        _rowsOfColumn = IndexColumns(rows, _pivotColumns);
+        _pivots = new(pivotColumns);
+        _operations = new(2 * pivotColumns);
     }
 
     /// <summary>The pivots in the order taken.</summary>
@@ -116,124 +109,14 @@ internal sealed class Elimination<T>
         }
     }
 
-    private static JaggedLists IndexColumns(SparseRows<T> rows, int pivotColumns)
-    {
-        Span<int> counts = pivotColumns <= 256 ? stackalloc int[pivotColumns] : new int[pivotColumns];
-        counts.Clear();
-        int total = 0;
-        for (int row = 0; row < rows.Count; row++)
-        {
-            foreach (int column in rows.Columns(row))
-            {
-                if (column < pivotColumns)
-                {
-                    counts[column]++;
-                    total++;
-                }
-            }
-        }
-
-        JaggedLists index = new(pivotColumns, total + (total / 2) + 4);
-        for (int column = 0; column < pivotColumns; column++)
-        {
-            index.AddList(counts[column]);
-        }
-
-        for (int row = 0; row < rows.Count; row++)
-        {
-            foreach (int column in rows.Columns(row))
-            {
-                if (column < pivotColumns)
-                {
-                    index.Append(column, row);
-                }
-            }
-        }
-
-        return index;
-    }
-
     // Pivots on the columns of [from, to) until none of the remaining rows has an entry there.
     private void Stage(int from, int to)
     {
-        (_stageFrom, _stageTo) = (from, to);
-        for (int column = from; column < to; column++)
+        _queue.Begin(from, to, _isPivotRow);
+        while (_queue.TryChoose(out int row, out int column))
         {
-            if (_rowsOfColumn.Length(column) > 0)
-            {
-                _byColumn.File(column, _rowsOfColumn.Length(column));
-            }
+            Take(row, column);
         }
-
-        for (int row = 0; row < _rows.Count; row++)
-        {
-            if (!_isPivotRow[row])
-            {
-                FileRow(row);
-            }
-        }
-
-        while (_byColumn.Least() is var column and >= 0)
-        {
-            (int row, int pivotColumn) = Choose(column);
-            Take(row, pivotColumn);
-        }
-    }
-
-    // Candidates: the best row of a shortest column, and the best column of a shortest row.
-    private (int Row, int Column) Choose(int shortestColumn)
-    {
-        int bestRow = -1;
-        int bestLength = int.MaxValue;
-        foreach (int row in _rowsOfColumn[shortestColumn])
-        {
-            int length = (2 * _rows.Length(row)) + (IsUnit(row, shortestColumn) ? 0 : 1);
-            if (length < bestLength)
-            {
-                (bestRow, bestLength) = (row, length);
-            }
-        }
-
-        int columnCount = _rowsOfColumn.Length(shortestColumn);
-        long cost = (long)(columnCount - 1) * (_rows.Length(bestRow) - 1);
-        if (cost > 0)
-        {
-            TryShortestRow(ref bestRow, ref shortestColumn, cost);
-        }
-
-        return (bestRow, shortestColumn);
-    }
-
-    private void TryShortestRow(ref int bestRow, ref int bestColumn, long cost)
-    {
-        bool hasCandidate = false;
-        while (!hasCandidate && _byRow.Least() is var row and >= 0)
-        {
-            foreach (int column in _rows.Columns(row))
-            {
-                if (column < _pivotColumns && _byColumn.Count(column) is var count and >= 0)
-                {
-                    hasCandidate = true;
-                    long other = (long)(count - 1) * (_rows.Length(row) - 1);
-                    if (other < cost)
-                    {
-                        (bestRow, bestColumn, cost) = (row, column, other);
-                    }
-                }
-            }
-
-            if (!hasCandidate)
-            {
-                // nothing of this stage is left in the row; it is filed again when it changes
-                _byRow.Remove(row);
-            }
-        }
-    }
-
-    private bool IsUnit(int row, int column)
-    {
-        T value = _rows.Values(row)[_rows.Find(row, column)];
-        return value == T.One || value == -T.One;
     }
 
     private void Take(int row, int column)
@@ -241,23 +124,13 @@ internal sealed class Elimination<T>
         _pivots.Add((row, column));
         _isPivotRow[row] = true;
         _isPivotColumn[column] = true;
-        _byRow.Remove(row);
-        _byColumn.Remove(column);
-        foreach (int other in _rows.Columns(row))
-        {
-            if (other < _pivotColumns)
-            {
-                _rowsOfColumn.Remove(other, row);
-                RefileColumn(other);
-            }
-        }
-
+        _queue.Retire(row, column);
         T pivot = _rows.Values(row)[_rows.Find(row, column)];
-        while (_rowsOfColumn.Length(column) > 0)
+        while (!_queue.RowsOf(column).IsEmpty)
         {
-            int target = _rowsOfColumn[column][^1];
+            int target = _queue.RowsOf(column)[^1];
             Combine(target, row, column, pivot);
-            FileRow(target);
+            _queue.FileRow(target);
         }
     }
 
@@ -296,12 +169,7 @@ internal sealed class Elimination<T>
         if (position < 0)
         {
             _rows.Append(row, column, checked(-amount));
-            if (column < _pivotColumns)
-            {
-                _rowsOfColumn.Append(column, row);
-                RefileColumn(column);
-            }
-
+            _queue.NoteAdded(row, column);
             return;
         }
 
@@ -313,11 +181,7 @@ internal sealed class Elimination<T>
         }
 
         _rows.RemoveAt(row, position);
-        if (column < _pivotColumns)
-        {
-            _rowsOfColumn.Remove(column, row);
-            RefileColumn(column);
-        }
+        _queue.NoteRemoved(row, column);
     }
 
     private T RemoveContent(int row)
@@ -344,32 +208,5 @@ internal sealed class Elimination<T>
         }
 
         return content;
-    }
-
-    // Only columns of the present stage are filed; a deferred column waits for its own.
-    private void RefileColumn(int column)
-    {
-        int count = _rowsOfColumn.Length(column);
-        if (count > 0 && column >= _stageFrom && column < _stageTo && !_isPivotColumn[column])
-        {
-            _byColumn.File(column, count);
-        }
-        else
-        {
-            _byColumn.Remove(column);
-        }
-    }
-
-    private void FileRow(int row)
-    {
-        int length = _rows.Length(row);
-        if (length > 0)
-        {
-            _byRow.File(row, Math.Min(length, _pivotColumns));
-        }
-        else
-        {
-            _byRow.Remove(row);
-        }
     }
 }

@@ -81,7 +81,7 @@ internal sealed class LoopSet
         }
 
         // last, since a capacitor that carries the load's current in some phase does change its voltage
-        loops.DropRepeats();
+        loops.SetRepeatsAside();
         return loops;
     }
 
@@ -165,80 +165,14 @@ internal sealed class LoopSet
         }
     }
 
-    private void DropRepeats()
+    private void SetRepeatsAside()
     {
-        int capacitors = _network.CapacitorCount;
-        Span<int> uses = capacitors <= 256 ? stackalloc int[capacitors] : new int[capacitors];
-        Span<int> heldBySources = capacitors <= 256 ? stackalloc int[capacitors] : new int[capacitors];
-        uses.Clear();
-        heldBySources.Clear();
-        for (int loop = 0; loop < Count; loop++)
+        foreach ((int first, int repeat) in RepeatedLoops.Find(this, _network.CapacitorCount))
         {
-            foreach (int branch in Branches(loop))
-            {
-                if (branch < capacitors)
-                {
-                    uses[branch]++;
-                }
-            }
-
-            if (IsOfSourcesAndOneCapacitor(loop, out int capacitor))
-            {
-                heldBySources[capacitor]++;
-            }
-        }
-
-        for (int capacitor = 0; capacitor < capacitors; capacitor++)
-        {
-            if (uses[capacitor] > 1 && uses[capacitor] == heldBySources[capacitor])
-            {
-                DropRepeatsOf(capacitor);
-            }
-        }
-    }
-
-    private bool IsOfSourcesAndOneCapacitor(int loop, out int capacitor)
-    {
-        ReadOnlySpan<int> branches = Branches(loop);
-        capacitor = branches[0];
-        if (capacitor >= _network.CapacitorCount)
-        {
-            return false;
-        }
-
-        foreach (int branch in branches[1..])
-        {
-            if (branch < _network.CapacitorCount)
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
-
-    // Held at different voltages in different phases, a capacitor carries charge after all.
-    private void DropRepeatsOf(int capacitor)
-    {
-        List<int> own = [];
-        for (int loop = 0; loop < Count; loop++)
-        {
-            if (Branches(loop)[0] == capacitor)
-            {
-                own.Add(loop);
-                if (!IsSameLoop(own[0], loop))
-                {
-                    return;
-                }
-            }
-        }
-
-        Repeats ??= new LoopSet(_network, _forests);
-        for (int k = own.Count - 1; k > 0; k--)
-        {
-            Repeats.Copy(this, own[0]);
-            Repeats.Copy(this, own[k]);
-            Drop(own[k]);
+            Repeats ??= new LoopSet(_network, _forests);
+            Repeats.Copy(this, first);
+            Repeats.Copy(this, repeat);
+            Drop(repeat);
         }
     }
 
@@ -248,27 +182,6 @@ internal sealed class LoopSet
         _signs.AddRange(source.Signs(loop));
         _start.Add(_branches.Count);
         _phase.Add(source._phase[loop]);
-    }
-
-    // Both start at the same capacitor and go on through one or two sources, whose order may differ.
-    private bool IsSameLoop(int left, int right)
-    {
-        ReadOnlySpan<int> branches = Branches(right);
-        if (Branches(left).Length != branches.Length)
-        {
-            return false;
-        }
-
-        for (int e = 0; e < branches.Length; e++)
-        {
-            int other = Branches(left).IndexOf(branches[e]);
-            if (other < 0 || Signs(left)[other] != Signs(right)[e])
-            {
-                return false;
-            }
-        }
-
-        return true;
     }
 
     private void Drop(int loop)

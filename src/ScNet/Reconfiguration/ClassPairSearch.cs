@@ -1,6 +1,5 @@
 using System.Numerics;
 using Fractions;
-using ScNet.Analysis;
 using ScNet.Exact;
 using ScNet.Graphs;
 
@@ -26,74 +25,16 @@ internal sealed class ClassPairSearch(Converter converter, RatioCollection found
         {
             foreach (int b in second.Largest)
             {
-                patterns.Add(new GatePattern(Analyse(a, b)));
+                patterns.Add(GatePattern.Of(converter, a, b));
                 if (!_hasEqualPhases)
                 {
-                    patterns.Add(new GatePattern(Analyse(b, a)));
+                    patterns.Add(GatePattern.Of(converter, b, a));
                 }
             }
         }
 
         long count = first.Count * second.Count * (ReferenceEquals(first, second) ? 1 : 2);
-        found.Add(ratio, count, Best(patterns).Select(p => Thin(p.Pattern, p.Order)));
-    }
-
-    private static IEnumerable<(GatePattern Pattern, IComparer<GatePattern> Order)> Best(List<GatePattern> patterns)
-    {
-        foreach (IComparer<GatePattern> order in new[] { PatternOrder.BySlowLimit, PatternOrder.ByFastLimit, PatternOrder.ByStress })
-        {
-            yield return (patterns.Order(order).First(), order);
-        }
-    }
-
-    // Opens what carries no charge as long as the pattern gets no worse.
-    private GatePattern Thin(GatePattern pattern, IComparer<GatePattern> order)
-    {
-        int[] sets = [SetOf(pattern, 1), SetOf(pattern, 2)];
-        for (int s = 0; s < _network.SwitchCount; s++)
-        {
-            for (int phase = 0; phase < 2; phase++)
-            {
-                if (((sets[phase] >> s) & 1) == 0 || pattern.Analysis.ChargeFlow.Switches[s][phase] != Quantity.Zero)
-                {
-                    continue;
-                }
-
-                int[] fewer = [.. sets];
-                fewer[phase] &= ~(1 << s);
-                ModeAnalysis analysis = Analyse(fewer[0], fewer[1]);
-                if (analysis.HasResult && new GatePattern(analysis) is var thinner && order.Compare(thinner, pattern) < 0)
-                {
-                    (sets, pattern) = (fewer, thinner);
-                }
-            }
-        }
-
-        return pattern;
-    }
-
-    private static int SetOf(GatePattern pattern, int phase)
-    {
-        int set = 0;
-        for (int s = 0; s < pattern.ClosedPhases.Count; s++)
-        {
-            set |= pattern.ClosedPhases[s].Contains(phase) ? 1 << s : 0;
-        }
-
-        return set;
-    }
-
-    private ModeAnalysis Analyse(int first, int second)
-    {
-        var phases = new PhaseSet[_network.SwitchCount];
-        for (int s = 0; s < phases.Length; s++)
-        {
-            bool inFirst = ((first >> s) & 1) != 0, inSecond = ((second >> s) & 1) != 0;
-            phases[s] = inFirst ? (inSecond ? PhaseSet.Of(1, 2) : PhaseSet.Of(1)) : inSecond ? PhaseSet.Of(2) : PhaseSet.None;
-        }
-
-        Converter own = converter.WithModes(("pattern", phases));
-        return ModeAnalysis.Of(own, own.Modes[0]);
+        found.Add(ratio, count, patterns);
     }
 
     private bool TryRatio(PhaseClass first, PhaseClass second, out Fraction ratio)

@@ -5,7 +5,7 @@ namespace ScNet.Reconfiguration;
 /// <summary>One way to gate a set of switches, with what it amounts to.</summary>
 public sealed class GatePattern
 {
-    internal GatePattern(ModeAnalysis analysis)
+    private GatePattern(ModeAnalysis analysis)
     {
         Analysis = analysis;
         Quantity[] peaks = [.. analysis.BlockingVoltages.Peaks.Where(p => p.IsDetermined)];
@@ -35,7 +35,57 @@ public sealed class GatePattern
     /// <summary>How often a switch is closed, counted over switches and phases: a measure of gate-drive effort.</summary>
     public int ClosingCount => ClosedPhases.Sum(p => p.Count);
 
+    /// <summary>The pattern that closes one set of switches in each of two phases, a bit per switch; it must have a result.</summary>
+    internal static GatePattern Of(Converter converter, int first, int second)
+    {
+        var phases = new PhaseSet[converter.Switches.Count];
+        for (int s = 0; s < phases.Length; s++)
+        {
+            bool inFirst = ((first >> s) & 1) != 0, inSecond = ((second >> s) & 1) != 0;
+            phases[s] = inFirst ? (inSecond ? PhaseSet.Of(1, 2) : PhaseSet.Of(1)) : inSecond ? PhaseSet.Of(2) : PhaseSet.None;
+        }
+
+        Converter own = converter.WithModes(("pattern", phases));
+        return new GatePattern(ModeAnalysis.Of(own, own.Modes[0]));
+    }
+
+    /// <summary>The same pattern with switches opened that carry no charge, as long as it does not get worse in an order.</summary>
+    internal GatePattern Thinned(IComparer<GatePattern> order)
+    {
+        GatePattern best = this;
+        for (int s = 0; s < ClosedPhases.Count; s++)
+        {
+            for (int phase = 1; phase <= 2; phase++)
+            {
+                if (!best.ClosedPhases[s].Contains(phase) || best.Analysis.ChargeFlow.Switches[s].InPhase(phase) != Quantity.Zero)
+                {
+                    continue;
+                }
+
+                int opened = 1 << s;
+                GatePattern thinner = Of(
+                    Analysis.Converter,
+                    best.SetIn(1) & ~(phase == 1 ? opened : 0),
+                    best.SetIn(2) & ~(phase == 2 ? opened : 0));
+                best = order.Compare(thinner, best) < 0 ? thinner : best;
+            }
+        }
+
+        return best;
+    }
+
     /// <summary>Each switch that closes with its phases.</summary>
     public override string ToString() => string.Join(", ", Analysis.Converter.Switches
         .Select((s, i) => (s.Name, Phases: ClosedPhases[i])).Where(s => s.Phases.Count > 0).Select(s => $"{s.Name} {s.Phases}"));
+
+    private int SetIn(int phase)
+    {
+        int set = 0;
+        for (int s = 0; s < ClosedPhases.Count; s++)
+        {
+            set |= ClosedPhases[s].Contains(phase) ? 1 << s : 0;
+        }
+
+        return set;
+    }
 }

@@ -7,18 +7,17 @@ internal sealed class RatioCollection
 {
     private readonly Dictionary<Fraction, Entry> _entries = [];
 
-    public void Add(Fraction ratio, long count, IEnumerable<GatePattern> patterns)
+    public void Add(Fraction ratio, long count, List<GatePattern> patterns)
     {
-        GatePattern[] own = [.. patterns];
         lock (_entries)
         {
             if (!_entries.TryGetValue(ratio, out Entry? entry))
             {
-                _entries.Add(ratio, entry = new Entry(own[0]));
+                _entries.Add(ratio, entry = new Entry(patterns[0]));
             }
 
             entry.Count += count;
-            foreach (GatePattern pattern in own)
+            foreach (GatePattern pattern in patterns)
             {
                 entry.Offer(pattern);
             }
@@ -26,23 +25,28 @@ internal sealed class RatioCollection
     }
 
     public ReachableRatio[] ToArray() =>
-        [.. _entries.OrderBy(e => e.Key).Select(e => new ReachableRatio(e.Key, e.Value.Count, e.Value.Slow, e.Value.Fast, e.Value.Stress))];
+        [.. _entries.OrderBy(e => e.Key).Select(e => e.Value.ToRatio(e.Key))];
 
     private sealed class Entry(GatePattern first)
     {
+        private GatePattern _slow = first;
+        private GatePattern _fast = first;
+        private GatePattern _stress = first;
+
         public long Count { get; set; }
-
-        public GatePattern Slow { get; private set; } = first;
-
-        public GatePattern Fast { get; private set; } = first;
-
-        public GatePattern Stress { get; private set; } = first;
 
         public void Offer(GatePattern pattern)
         {
-            Slow = PatternOrder.BySlowLimit.Compare(pattern, Slow) < 0 ? pattern : Slow;
-            Fast = PatternOrder.ByFastLimit.Compare(pattern, Fast) < 0 ? pattern : Fast;
-            Stress = PatternOrder.ByStress.Compare(pattern, Stress) < 0 ? pattern : Stress;
+            _slow = PatternOrder.BySlowLimit.Compare(pattern, _slow) < 0 ? pattern : _slow;
+            _fast = PatternOrder.ByFastLimit.Compare(pattern, _fast) < 0 ? pattern : _fast;
+            _stress = PatternOrder.ByStress.Compare(pattern, _stress) < 0 ? pattern : _stress;
         }
+
+        public ReachableRatio ToRatio(Fraction ratio) => new(
+            ratio,
+            Count,
+            _slow.Thinned(PatternOrder.BySlowLimit),
+            _fast.Thinned(PatternOrder.ByFastLimit),
+            _stress.Thinned(PatternOrder.ByStress));
     }
 }

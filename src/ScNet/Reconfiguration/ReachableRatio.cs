@@ -20,15 +20,15 @@ public sealed class ReachableRatio
     /// <summary>How many gate patterns give it.</summary>
     public long PatternCount { get; }
 
-    /// <summary>The pattern with the least slow-switching limit; among equals the least fast limit, then the fewest closings.</summary>
+    /// <summary>The pattern with the least slow-switching limit; among equals the least fast limit; switches that it needs not close are left open.</summary>
     public GatePattern BestBySlowLimit { get; }
 
-    /// <summary>The pattern with the least fast-switching limit; among equals the least slow limit, then the fewest closings.</summary>
+    /// <summary>The pattern with the least fast-switching limit; among equals the least slow limit; switches that it needs not close are left open.</summary>
     public GatePattern BestByFastLimit { get; }
 
     /// <summary>
     /// The pattern with the least highest blocking voltage; a pattern in which a switch sees a floating node
-    /// comes after every one in which none does. Among equals the least fast limit, then the fewest closings.
+    /// comes after every one in which none does. Among equals the least fast limit; switches that it needs not close are left open.
     /// </summary>
     public GatePattern BestByStress { get; }
 

@@ -1,0 +1,47 @@
+using BenchmarkDotNet.Attributes;
+using ScNet.Analysis;
+using ScNet.Netlists;
+using ScNet.Reconfiguration;
+
+namespace ScNet.Benchmarks;
+
+/// <summary>All gate patterns of nine switches and two capacitors in two phases: 4^9 = 262,144.</summary>
+public class GatePatterns
+{
+    private const int SampleSize = 4096;
+
+    private readonly Converter _converter = Gears();
+    private readonly Converter[] _sample;
+
+    /// <summary>Draws a sample of patterns for the one-by-one baseline.</summary>
+    public GatePatterns()
+    {
+        Random random = new(1);
+        _sample = [.. Enumerable.Range(0, SampleSize).Select(_ => _converter.WithModes(
+            ("pattern", [.. _converter.Switches.Select(_ => (PhaseSet)(random.Next(4) switch { 0 => [], 1 => [1], 2 => [2], _ => [1, 2] }))])))];
+    }
+
+    /// <summary>The search by classes, every pattern accounted for.</summary>
+    [Benchmark(Baseline = true)]
+    public ReachableRatios ByClasses() => ReachableRatios.Of(_converter);
+
+    /// <summary>A sixty-fourth of the patterns analysed one by one on one core: multiply by 64 for all of them.</summary>
+    [Benchmark]
+    public int OneByOneOneSixtyFourth() => _sample.Count(c => ModeAnalysis.Of(c, c.Modes[0]).HasResult);
+
+    // Two capacitors that nine switches put in series, in parallel or one above the other.
+    private static Converter Gears()
+    {
+        (string First, string Second)[] places =
+        [
+            ("vin", "p"), ("p", "vout"), ("n", "vout"), ("n", "gnd"), ("n", "q"), ("vin", "q"), ("q", "vout"), ("m", "vout"), ("m", "gnd"),
+        ];
+        ConverterBuilder builder = Converter.Create("Gears").Input("vin").Output("vout").Capacitor("fly1", "p", "n").Capacitor("fly2", "q", "m");
+        for (int s = 0; s < places.Length; s++)
+        {
+            builder.Switch($"s{s + 1}", places[s].First, places[s].Second);
+        }
+
+        return builder.Build();
+    }
+}
