@@ -9,7 +9,14 @@ internal sealed class ImpedanceKernel
 {
     private const int LargestOnStack = 32;
 
+    // Beyond this many of the slowest time constants the amounts have settled to rounding.
+    private const double SettledTimeConstants = 1e13;
+
+    // Slower rates than this fraction of the fastest are the rounding of a rate of zero.
+    private const double ZeroRate = 1e-20;
+
     private readonly int _directions;
+    private readonly double _settledPeriod;
     private readonly double[] _rate;
     private readonly double[] _duty;
     private readonly double[] _drive;
@@ -65,6 +72,7 @@ internal sealed class ImpedanceKernel
         }
 
         (_skew, _skewParticular) = Skew(phases, duties);
+        _settledPeriod = moving == 0 ? 0 : SettledTimeConstants / Math.Max(_rate.Min(), ZeroRate * _rate.Max());
     }
 
     public int Directions => _directions;
@@ -107,6 +115,8 @@ internal sealed class ImpedanceKernel
             return;
         }
 
+        // longer periods would only magnify the rounding of directions that move no capacitor
+        period = Math.Min(period, _settledPeriod);
         Span<double> system = n <= LargestOnStack ? stackalloc double[n * n] : new double[n * n];
         double sign = reversed ? -1 : 1;
         for (int m = 0; m < n; m++)

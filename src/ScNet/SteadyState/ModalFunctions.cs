@@ -14,6 +14,10 @@ internal static class ModalFunctions
     // Below this the series is exact to rounding; above, coth x - 1/x loses no more than four bits.
     private const double SeriesLimit = 0.5;
 
+    // Below this, differences of L(x)/x are taken term by term; above, no more than five bits are lost.
+    private const double DifferenceLimit = 2;
+    private const int DifferenceTerms = 42;
+
     // L(x) = Σ c_n x^(2n+1) with c_n = 2^(2n+2) B_(2n+2) / (2n+2)!
     private static readonly double[] s_langevin =
     [
@@ -71,16 +75,40 @@ internal static class ModalFunctions
     /// The integral of ψ_k(t) ψ_l(τ - t) over a phase, in seconds: minus half the divided difference of
     /// L(λτ/2) between the two rates.
     /// </summary>
-    public static double ReversedOverlap(double rate, double otherRate, double duration) =>
-        -0.5 * DividedDifference(
-            rate,
-            otherRate,
-            r => Langevin(0.5 * r * duration),
-            r => 0.5 * duration * LangevinDerivative(0.5 * r * duration));
+    public static double ReversedOverlap(double rate, double otherRate, double duration)
+    {
+        double x = 0.5 * rate * duration, y = 0.5 * otherRate * duration;
+        double difference;
+        if (AreClose(x, y))
+        {
+            // Gauss points of the derivative
+            difference = Mean(LangevinDerivative, x, y);
+        }
+        else if (Math.Min(x, y) < SeriesLimit)
+        {
+            difference = (Langevin(x) - Langevin(y)) / (x - y);
+        }
+        else
+        {
+            // L tends to 1, so the differences of 1/x and of coth x are written down each
+            double low = Math.Min(x, y), apart = Math.Abs(x - y);
+            double hyperbolic = -2 * Math.Exp(-2 * low) * ExpMinusOne(-2 * apart) / (ExpMinusOne(-2 * x) * ExpMinusOne(-2 * y));
+            difference = (1 / x / y) - (hyperbolic / apart);
+        }
+
+        return -0.25 * duration * difference;
+    }
 
     /// <summary>The divided difference of <see cref="Excess"/> between two rates, in s².</summary>
-    public static double ExcessDifference(double rate, double otherRate, double duration) =>
-        DividedDifference(rate, otherRate, r => Excess(r, duration), r => ExcessByRate(r, duration));
+    public static double ExcessDifference(double rate, double otherRate, double duration)
+    {
+        // Excess is (τ/4) L(x)/x
+        double x = 0.5 * rate * duration, y = 0.5 * otherRate * duration;
+        double difference = Math.Max(x, y) < DifferenceLimit ? (x + y) * SquareDifference(x * x, y * y)
+            : AreClose(x, y) ? Mean(SlopeOfRatio, x, y)
+            : (LangevinRatio(x) - LangevinRatio(y)) / (x - y);
+        return 0.125 * duration * duration * difference;
+    }
 
     /// <summary>
     /// ψ(t) = exp(-λt) / (1 - exp(-λτ)) - 1/(λτ): the shape of a mode's current about its mean, without a
@@ -116,17 +144,26 @@ internal static class ModalFunctions
         return ((ExpMinusOne(-rate * time) / ExpMinusOne(-x)) - s) / rate;
     }
 
-    private static double ExcessByRate(double rate, double duration)
+    private static bool AreClose(double x, double y) => Math.Min(x, y) >= 0.9 * Math.Max(x, y);
+
+    // L(x)/x, from 1/3 at 0
+    private static double LangevinRatio(double x) => x > 0 ? Langevin(x) / x : 1.0 / 3;
+
+    // (L(x)/x)', negative; for arguments that are not small
+    private static double SlopeOfRatio(double x) => (LangevinDerivative(x) - (Langevin(x) / x)) / x;
+
+    // The divided difference of L(x)/x by x²: Σ c_n (p^n - q^n) / (p - q), the quotient of powers as a sum of products.
+    private static double SquareDifference(double p, double q)
     {
-        double x = 0.5 * rate * duration;
-        if (x < SeriesLimit)
+        double sum = 0, powers = 1, power = 1;
+        for (int n = 1; n < DifferenceTerms; n++)
         {
-            // the derivative of (τ/4) L(x)/x by λ is (τ²/8) (L/x)'
-            double slope = x > 0 ? Series(x * x, (n, c) => 2 * n * c) / x : 0;
-            return duration * duration / 8 * slope;
+            sum += s_difference[n] * powers;
+            power *= q;
+            powers = (powers * p) + power;
         }
 
-        return duration * duration / 8 * ((LangevinDerivative(x) / x) - (Langevin(x) / (x * x)));
+        return sum;
     }
 
     // Σ term(n, c_n) y^n
@@ -141,21 +178,16 @@ internal static class ModalFunctions
         return sum;
     }
 
-    // Five Gauss points of the derivative where the rates are close, the plain quotient where they are not.
-    private static double DividedDifference(double a, double b, Func<double, double> function, Func<double, double> derivative)
+    // The mean of a function between two close arguments by five Gauss points.
+    private static double Mean(Func<double, double> function, double x, double y)
     {
-        if (Math.Abs(a - b) > 0.1 * Math.Max(a, b))
-        {
-            return (function(a) - function(b)) / (a - b);
-        }
-
         ReadOnlySpan<double> points = [0, 0.5384693101056831, 0.9061798459386640];
         ReadOnlySpan<double> weights = [0.5688888888888889, 0.4786286704993665, 0.2369268850561891];
-        double middle = 0.5 * (a + b), half = 0.5 * (a - b);
-        double sum = weights[0] * derivative(middle);
+        double middle = 0.5 * (x + y), half = 0.5 * (x - y);
+        double sum = weights[0] * function(middle);
         for (int i = 1; i < points.Length; i++)
         {
-            sum += weights[i] * (derivative(middle + (half * points[i])) + derivative(middle - (half * points[i])));
+            sum += weights[i] * (function(middle + (half * points[i])) + function(middle - (half * points[i])));
         }
 
         return 0.5 * sum;
@@ -186,6 +218,14 @@ internal static class ModalFunctions
 
         return sum;
     }
+
+    // c_n as above, and from there on (-1)^n 2 ζ(2n+2) / π^(2n+2), the zeta function by its first terms.
+    private static readonly double[] s_difference =
+    [
+        .. s_langevin,
+        .. Enumerable.Range(s_langevin.Length, DifferenceTerms - s_langevin.Length).Select(n =>
+            (n % 2 == 0 ? 2 : -2) * (1 + Math.Pow(2, -(2 * n) - 2) + Math.Pow(3, -(2 * n) - 2) + Math.Pow(4, -(2 * n) - 2)) * Math.Pow(Math.PI, -(2 * n) - 2)),
+    ];
 
     private static readonly double[] s_bernoulli =
     [

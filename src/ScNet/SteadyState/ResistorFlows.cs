@@ -10,17 +10,19 @@ namespace ScNet.SteadyState;
 /// </summary>
 internal sealed class ResistorFlows
 {
-    private const double DependentDirection = 1e-10;
+    private const double DependentDirection = 1e-13;
 
     private readonly Converter _converter;
     private readonly SwitchedNetwork _network;
     private readonly int _phases;
+    private readonly double[] _duties;
 
     private ResistorFlows(Converter converter, Mode mode, ExactMode exact)
     {
         _converter = converter;
         _network = _converter.Network;
         _phases = _network.PhaseCount;
+        _duties = [.. _converter.Phases.Select(p => p.Duty.ToDouble())];
         Resistors = new int[_phases][];
         for (int phase = 0; phase < _phases; phase++)
         {
@@ -29,15 +31,21 @@ internal sealed class ResistorFlows
 
         Particular = Charges([.. exact.Branches.Select(q => q.ToDouble())], [.. exact.Switches.Select(q => q.ToDouble())]);
         Directions = Independent(exact.Directions.Select(d => Charges(d.Branches, d.Switches)));
+
+        // the flow of least dissipation at high frequency, so that no amount has to undo a large part of it
+        MakeOrthogonal(Particular, Directions);
     }
 
     /// <summary>Per phase the resistors: a switch by its index, a capacitor's series resistance by the switch count plus its index.</summary>
     public int[][] Resistors { get; }
 
-    /// <summary>Per phase the charge through each resistor, from first to second terminal, times the root of its ohms.</summary>
+    /// <summary>
+    /// Per phase the charge through each resistor, from first to second terminal, times the root of its
+    /// ohms: of all flows of one unit into the load the one that dissipates least as constant currents.
+    /// </summary>
     public double[][] Particular { get; }
 
-    /// <summary>The same for each independent direction.</summary>
+    /// <summary>The same for each independent direction; constant currents of any two dissipate independently.</summary>
     public IReadOnlyList<double[][]> Directions { get; }
 
     public static ResistorFlows Of(Converter converter, Mode mode, ExactMode exact) => new(converter, mode, exact);
@@ -73,34 +81,47 @@ internal sealed class ResistorFlows
             (r < _network.SwitchCount ? switches[(r * _phases) + phase] : branches[((r - _network.SwitchCount) * _phases) + phase])).ToArray())];
 
     // Directions that no resistor sees, or that repeat others as far as resistors see, settle nothing.
-    private static List<double[][]> Independent(IEnumerable<double[][]> directions)
+    private List<double[][]> Independent(IEnumerable<double[][]> directions)
     {
         List<double[][]> kept = [];
         foreach (double[][] direction in directions)
         {
             double before = Length(direction);
-            for (int pass = 0; pass < 2; pass++)
-            {
-                foreach (double[][] unit in kept)
-                {
-                    AddMultiple(direction, unit, -Dot(direction, unit));
-                }
-            }
-
+            MakeOrthogonal(direction, kept);
             double after = Length(direction);
             if (after > DependentDirection * before)
             {
-                AddMultiple(direction, direction, (1 / after) - 1);
-                kept.Add(direction);
+                kept.Add([.. direction.Select(phase => phase.Select(charge => charge / after).ToArray())]);
             }
         }
 
         return kept;
     }
 
-    private static double Length(double[][] flow) => Math.Sqrt(Dot(flow, flow));
+    private void MakeOrthogonal(double[][] flow, IReadOnlyList<double[][]> units)
+    {
+        for (int pass = 0; pass < 2; pass++)
+        {
+            foreach (double[][] unit in units)
+            {
+                AddMultiple(flow, unit, -Dot(flow, unit));
+            }
+        }
+    }
 
-    private static double Dot(double[][] left, double[][] right) => left.Zip(right, (a, b) => DenseRows.Dot(a, b)).Sum();
+    private double Length(double[][] flow) => Math.Sqrt(Dot(flow, flow));
+
+    // What constant currents of these charges dissipate together.
+    private double Dot(double[][] left, double[][] right)
+    {
+        double sum = 0;
+        for (int phase = 0; phase < _phases; phase++)
+        {
+            sum += DenseRows.Dot(left[phase], right[phase]) / _duties[phase];
+        }
+
+        return sum;
+    }
 
     private static void AddMultiple(double[][] target, double[][] source, double factor)
     {
