@@ -30,6 +30,15 @@ internal sealed class ResistorFlows
 
         Particular = Charges([.. exact.Branches.Select(q => q.ToDouble())], [.. exact.Switches.Select(q => q.ToDouble())]);
         Directions = Independent(exact.Directions.Select(d => Charges(d.Branches, d.Switches)));
+
+        // what directions will take away again is taken away here, where it is not yet squared
+        for (int pass = 0; pass < 2; pass++)
+        {
+            foreach (double[][] unit in Directions)
+            {
+                AddMultiple(Particular, unit, -Dot(Particular, unit));
+            }
+        }
     }
 
     /// <summary>Per phase the resistors: a switch by its index, a capacitor's series resistance by the switch count plus its index.</summary>

@@ -60,7 +60,7 @@ public sealed class EnergyLaws
     [Fact]
     public void Peaks_ripples_and_blocking_ranges_enclose_dense_samples_closely() => Check(200, steady =>
     {
-        double[] times = [.. Phases(steady).SelectMany(p => Enumerable.Range(0, SamplesPerPhase).Select(i => p.Start + (p.Length * i / SamplesPerPhase)))];
+        double[] times = [.. Phases(steady).SelectMany(p => Enumerable.Range(0, SamplesPerPhase).Select(i => p.Start + (p.Length * Math.Pow((double)i / SamplesPerPhase, 3))))];
         foreach ((Func<double[], double[]> sample, _, double peak) in Currents(steady))
         {
             AssertEncloses(-Math.Abs(peak), Math.Abs(peak), sample(times), both: false);
