@@ -139,11 +139,15 @@ public sealed class PeriodicSteadyState
         double square = Point.FrequencyHz * currents.Sum(w => w?.SquareIntegral() ?? 0);
         PhaseValues ideal = _analysis.BlockingVoltages.Switches[index];
         int[] open = [.. Phases().Where(j => !IsClosed(j, index))];
-        VoltageRange? blocking = open.Length == 0 || open.Any(j => !ideal[j].IsDetermined)
-            ? null
-            : open.Select(j => ToRange(_solution.Difference(j, _network.SwitchFirst[index], _network.SwitchSecond[index])))
-                .Aggregate((a, b) => a.Including(b));
-        return new SwitchOperation(@switch, Math.Sqrt(square), Peak(currents), square * @switch.OnResistanceOhms, blocking);
+        VoltageRange? known = null;
+        foreach (int phase in open.Where(j => ideal[j].IsDetermined))
+        {
+            VoltageRange range = ToRange(_solution.Difference(phase, _network.SwitchFirst[index], _network.SwitchSecond[index]));
+            known = known?.Including(range) ?? range;
+        }
+
+        VoltageRange? blocking = open.All(j => ideal[j].IsDetermined) ? known : null;
+        return new SwitchOperation(@switch, Math.Sqrt(square), Peak(currents), square * @switch.OnResistanceOhms, blocking, known);
     }
 
     private CapacitorOperation OperateCapacitor(int index)

@@ -41,6 +41,7 @@ public sealed class DeadTimeTests
         Assert.Equal(-0.2 * 0.03 / 0.5, output[2]!.Value - output[1]!.Value, 1e-12);
         Assert.Equal([null, null, null], steady.SampleNodePotential("p", times));
         Assert.All(steady.Switches, s => Assert.Null(s.Blocking));
+        Assert.All(steady.Switches, s => Assert.NotNull(s.BlockingWhereDetermined));
     }
 
     [Fact]

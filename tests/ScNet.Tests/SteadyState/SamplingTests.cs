@@ -115,6 +115,12 @@ public sealed class SamplingTests
         Assert.Null(steady.Switches[0].Blocking);
         Assert.Null(steady.Switches[6].Blocking);
         Assert.NotNull(steady.Switches[3].Blocking);
+        Assert.Equal(steady.Switches[3].Blocking, steady.Switches[3].BlockingWhereDetermined);
+        double[] halving = [.. Enumerable.Range(0, 200).Select(i => 1.5 + (i / 400.0))];
+        Assert.Equal(
+            steady.SampleNodePotential(converter.Switches[0].SecondNode, halving).Max(v => 3 - v!.Value),
+            steady.Switches[0].BlockingWhereDetermined!.Value.GreatestVolts,
+            1e-3);
         Assert.NotNull(steady.Capacitors[1].AverageVoltageVolts);
     }
 
@@ -125,6 +131,7 @@ public sealed class SamplingTests
             .Switch("always", "vout", "x", on: [1, 2]).Capacitor("on", "x", Converter.ReferenceNode)
             .Switch("never", "vin", "vout").Switch("self", "p", "p", on: 1).Build(), 0.5);
         Assert.Null(steady.Switches[4].Blocking);
+        Assert.Null(steady.Switches[4].BlockingWhereDetermined);
         Assert.Equal((0, 0, 0), (steady.Switches[5].RmsCurrentAmperes, steady.Switches[5].PeakCurrentAmperes, steady.Switches[5].DissipationWatts));
         Assert.Equal(3 - steady.AverageOutputVoltageVolts, steady.Switches[5].Blocking!.Value.LeastVolts, 1e-12);
         Assert.Equal(0, steady.Switches[6].RmsCurrentAmperes);
