@@ -159,8 +159,11 @@ public sealed class PeriodicSteadyState
         double? average = _analysis.IdealPoint.CapacitorVoltages[index].IsDetermined
             ? voltages.Select((w, j) => w.Mean() * _solution.Bases[j].Duration).Sum() * Point.FrequencyHz
             : null;
+
+        // a square beyond the range of numbers is infinite, and loses nothing in no resistance
+        double dissipation = capacitor.EsrOhms > 0 ? square * capacitor.EsrOhms : 0;
         return new CapacitorOperation(
-            capacitor, average, Range(j => voltages[j]).PeakToPeakVolts, Math.Sqrt(square), Peak(currents), square * capacitor.EsrOhms);
+            capacitor, average, Range(j => voltages[j]).PeakToPeakVolts, Math.Sqrt(square), Peak(currents), dissipation);
     }
 
     private IEnumerable<int> Phases() => Enumerable.Range(0, _network.PhaseCount);
