@@ -5,11 +5,11 @@ namespace ScNet.Cli;
 /// <summary>The analyses of the modes of one file that were asked for.</summary>
 internal sealed class FileAnalysis
 {
-    private FileAnalysis(NetlistFile file, ModeAnalysis[] modes, bool hasMode)
+    private FileAnalysis(NetlistFile file, ModeAnalysis[] modes, bool isKnown)
     {
         File = file;
         Modes = modes;
-        IsComplete = hasMode && file.Reading.Succeeded && modes.All(m => m.HasResult);
+        IsComplete = isKnown && file.Reading.Succeeded && modes.All(m => m.HasResult);
     }
 
     public NetlistFile File { get; }
@@ -23,11 +23,21 @@ internal sealed class FileAnalysis
     public bool IsComplete { get; }
 
     /// <summary>Analyses all modes of a file, or the one of the given name.</summary>
-    public static FileAnalysis Of(NetlistFile file, string? modeName, TextWriter error)
+    /// <param name="file">The file.</param>
+    /// <param name="modeName">The name of a mode, or null for all.</param>
+    /// <param name="error">Receives what is wrong with the request.</param>
+    /// <param name="change">Makes another converter of the one that was read, or none, having said why.</param>
+    public static FileAnalysis Of(NetlistFile file, string? modeName, TextWriter error, Func<Converter, Converter?>? change = null)
     {
-        if (file.Reading.Converter is not { } converter)
+        Converter? converter = file.Reading.Converter;
+        if (converter is not null && change is not null)
         {
-            return new FileAnalysis(file, [], hasMode: true);
+            converter = change(converter);
+        }
+
+        if (converter is null)
+        {
+            return new FileAnalysis(file, [], isKnown: !file.Reading.Succeeded);
         }
 
         Mode[] modes = [.. converter.Modes.Where(m => modeName is null || m.Name == modeName)];
@@ -38,5 +48,17 @@ internal sealed class FileAnalysis
         }
 
         return new FileAnalysis(file, [.. modes.Select(m => ModeAnalysis.Of(converter, m))], modes.Length > 0);
+    }
+
+    /// <summary>Writes the errors of modes without a result, one line each.</summary>
+    public void ReportFailures(TextWriter error)
+    {
+        foreach (ModeAnalysis mode in Modes.Where(m => !m.HasResult))
+        {
+            foreach (Diagnostic diagnostic in mode.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error))
+            {
+                error.WriteLine(Rendering.Printable.Of($"{File.Path}: mode '{mode.Mode.Name}': error {diagnostic.Code}: {diagnostic.Message}"));
+            }
+        }
     }
 }

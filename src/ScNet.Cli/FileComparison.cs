@@ -19,14 +19,7 @@ internal sealed record FileComparison(NetlistFile File, IReadOnlyList<ModeRow> R
     public static FileComparison Of(NetlistFile file, ComparisonConditions conditions, TextWriter error)
     {
         FileAnalysis analysis = FileAnalysis.Of(file, null, error);
-        foreach (ModeAnalysis mode in analysis.Modes.Where(m => !m.HasResult))
-        {
-            foreach (Diagnostic diagnostic in mode.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error))
-            {
-                error.WriteLine(Rendering.Printable.Of($"{file.Path}: mode '{mode.Mode.Name}': error {diagnostic.Code}: {diagnostic.Message}"));
-            }
-        }
-
+        analysis.ReportFailures(error);
         return new FileComparison(
             file, [.. analysis.Modes.Select(m => new ModeRow(file, m, m.HasResult ? ModeComparison.Of(m, conditions) : null))]);
     }

@@ -46,6 +46,8 @@ internal static class Tool
         new VersionOption(),
         AnalyzeCommand.Create(),
         CompareCommand.Create(),
+        SweepCommand.Create(),
+        OperateCommand.Create(),
         SchemaCommand.Create(),
     };
 

@@ -10,8 +10,8 @@ internal static class AnalyzeCommand
     public static Command Create()
     {
         Argument<string[]> files = SharedOptions.Files();
-        Option<string> mode = new("--mode") { Description = "Only the mode of this name.", HelpName = "NAME" };
-        Option<double[]> frequencies = SharedOptions.Frequencies();
+        Option<string> mode = SharedOptions.Mode();
+        Option<double[]> frequencies = SharedOptions.Frequencies(": gives the exact output impedance at each", required: false);
         Option<string> format = SharedOptions.Format("text", "json");
         Command command = new("analyze", "Ratio, both limits of the output impedance, charges and voltages of every mode.")
         {

@@ -45,23 +45,12 @@ internal static class SharedOptions
     /// <summary>A positive number, written with a point whatever the machine's culture.</summary>
     public static Option<double> Number(string name, string helpName, string unit, string description, double? defaultValue = null)
     {
-        Option<double> option = new(name)
-        {
-            Description = $"{description}, in {unit}.",
-            HelpName = helpName,
-            Required = defaultValue is null,
-            CustomParser = result =>
-            {
-                string text = result.Tokens.Count > 0 ? result.Tokens[^1].Value : string.Empty;
-                if (TryParse(text, out double value))
-                {
-                    return value;
-                }
-
-                result.AddError($"Expected a positive number of {unit} after {name}, such as 2.5 or 1e-6 (from 1e-60 to 1e60), but got '{text}'.");
-                return 1;
-            },
-        };
+        Option<double> option = Parsed(
+            name,
+            helpName,
+            $"{description}, in {unit}.",
+            required: defaultValue is null,
+            (string text, out double value) => TryParse(text, out value) ? null : PositiveExpected(name, unit, text));
         if (defaultValue is { } number)
         {
             option.DefaultValueFactory = _ => number;
@@ -70,34 +59,67 @@ internal static class SharedOptions
         return option;
     }
 
-    /// <summary>Switching frequencies, separated by commas; empty where the option is not given.</summary>
-    public static Option<double[]> Frequencies() => new("--frequency")
+    /// <summary>A positive number that may be left out.</summary>
+    public static Option<double?> OptionalNumber(string name, string helpName, string unit, string description) =>
+        Parsed<double?>(name, helpName, $"{description}, in {unit}.", required: false, (string text, out double? value) =>
+        {
+            bool isNumber = TryParse(text, out double number);
+            value = number;
+            return isNumber ? null : PositiveExpected(name, unit, text);
+        });
+
+    /// <summary>A number of either sign, or zero.</summary>
+    public static Option<double> SignedNumber(string name, string helpName, string unit, string description) =>
+        Parsed(name, helpName, $"{description}, in {unit}.", required: true, (string text, out double value) =>
+            double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value)
+            && (value == 0 || Math.Abs(value) is >= SmallestValue and <= LargestValue)
+                ? null
+                : $"Expected a number of {unit} after {name}, such as 0.25, 0 or -1e-3 (zero, or 1e-60 to 1e60 of either sign), but got '{text}'.");
+
+    /// <summary>Only the mode of a name.</summary>
+    public static Option<string> Mode() => new("--mode") { Description = "Only the mode of this name.", HelpName = "NAME" };
+
+    /// <summary>Switching frequencies and ranges of them, separated by commas; null where the option is not given.</summary>
+    public static Option<double[]> Frequencies(string purpose, bool required)
     {
-        Description = "Switching frequencies, in hertz (Hz), separated by commas: gives the exact output impedance at each.",
-        HelpName = "HZ,HZ",
+        Option<double[]> option = new("--frequency")
+        {
+            Description = $"Switching frequencies, in hertz (Hz), separated by commas; 1e5..1e8 stands for {FrequencyList.PointsPerDecade} points per decade, "
+                + $"1e5..1e8:31 for 31 points{purpose}.",
+            HelpName = "HZ,HZ|HZ..HZ[:POINTS]",
+            Required = required,
+        };
+        option.CustomParser = result =>
+            FrequencyList.Parse(result.Tokens.Count > 0 ? result.Tokens[^1].Value : string.Empty, option.Name, result.AddError);
+        return option;
+    }
+
+    /// <summary>A positive number within the range that the library takes, with a decimal point in every culture.</summary>
+    public static bool TryParse(string text, out double value) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value)
+        && value is >= SmallestValue and <= LargestValue;
+
+    // Gives the value, and a message where the text is wrong.
+    private delegate string? Parser<T>(string text, out T value);
+
+    private static Option<T> Parsed<T>(string name, string helpName, string description, bool required, Parser<T> parse) => new(name)
+    {
+        Description = description,
+        HelpName = helpName,
+        Required = required,
         CustomParser = result =>
         {
-            string text = result.Tokens.Count > 0 ? result.Tokens[^1].Value : string.Empty;
-            List<double> frequencies = [];
-            foreach (string part in text.Split(','))
+            if (parse(result.Tokens.Count > 0 ? result.Tokens[^1].Value : string.Empty, out T value) is { } message)
             {
-                if (TryParse(part, out double value))
-                {
-                    frequencies.Add(value);
-                }
-                else
-                {
-                    result.AddError($"Expected positive numbers of hertz (Hz) after --frequency, such as 1e6,1e7 (from 1e-60 to 1e60), but got '{part}'.");
-                }
+                result.AddError(message);
             }
 
-            return [.. frequencies];
+            return value;
         },
     };
 
-    private static bool TryParse(string text, out double value) =>
-        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value)
-        && value is >= SmallestValue and <= LargestValue;
+    private static string PositiveExpected(string name, string unit, string text) =>
+        $"Expected a positive number of {unit} after {name}, such as 2.5 or 1e-6 (from 1e-60 to 1e60), but got '{text}'.";
 
     // No file has an empty name, and the parser would take a misspelt option for one more file.
     private static void RefuseOptions(ArgumentResult result)

@@ -1,5 +1,4 @@
 using ScNet.Analysis;
-using ScNet.SteadyState;
 
 namespace ScNet.Cli.Rendering;
 
@@ -27,7 +26,7 @@ internal static class AnalysisText
                 WriteSummary(output, mode);
                 WriteCapacitors(output, mode);
                 WriteSwitches(output, mode);
-                WriteImpedance(output, mode, frequenciesHz);
+                ImpedanceText.Write(output, mode, frequenciesHz);
             }
             else
             {
@@ -120,29 +119,6 @@ internal static class AnalysisText
                 mode.BlockingVoltages.Peaks[s].ToString(),
                 BothWays(blocks),
                 mode.FastSwitchingLimit.SwitchCoefficients[s].ToString(),
-            ]);
-        }
-
-        table.Write(output);
-    }
-
-    private static void WriteImpedance(TextWriter output, ModeAnalysis mode, double[] frequenciesHz)
-    {
-        if (frequenciesHz.Length == 0)
-        {
-            return;
-        }
-
-        output.WriteLine();
-        output.WriteLine("  Output impedance: exact, and estimated from the two limits as √(SSL² + FSL²)");
-        OutputImpedance impedance = OutputImpedance.Of(mode);
-        TextTable table = new TextTable(indent: "  ").Figures("frequency").Figures("exact").Figures("estimate").Figures("SSL").Figures("FSL");
-        foreach (double frequencyHz in frequenciesHz)
-        {
-            ImpedancePoint point = impedance.At(frequencyHz);
-            table.Row([
-                EngineeringNumber.Of(frequencyHz, "Hz"),
-                .. new[] { point.Ohms, point.RootSumSquareOhms, point.SlowOhms, point.FastOhms }.Select(ohms => EngineeringNumber.Of(ohms, "Ω")),
             ]);
         }
 

@@ -4,8 +4,8 @@ using ScNet.Design;
 namespace ScNet.Cli.Rendering;
 
 /// <summary>
-/// The comparison as comma-separated values (RFC 4180, but with "\n" line ends): one header line, one
-/// line per netlist and mode, an empty field for what is undetermined or has no result.
+/// The comparison as comma-separated values: one header line, one line per netlist and mode, an empty
+/// field for what is undetermined or has no result.
 /// </summary>
 internal static class ComparisonCsv
 {
@@ -31,17 +31,17 @@ internal static class ComparisonCsv
 
     public static void Write(TextWriter output, IEnumerable<FileComparison> comparisons)
     {
-        WriteLine(output, ["file", "converter", "mode", "status", .. s_columns.Select(c => c.Header)]);
+        CsvText.WriteLine(output, ["file", "converter", "mode", "status", .. s_columns.Select(c => c.Header)]);
         foreach (FileComparison file in comparisons)
         {
             if (!file.File.Reading.Succeeded)
             {
-                WriteLine(output, [file.File.Path, string.Empty, string.Empty, "error", .. s_columns.Select(_ => string.Empty)]);
+                CsvText.WriteLine(output, [file.File.Path, string.Empty, string.Empty, "error", .. s_columns.Select(_ => string.Empty)]);
             }
 
             foreach (ModeRow row in file.Rows)
             {
-                WriteLine(output, [
+                CsvText.WriteLine(output, [
                     file.File.Path,
                     row.Converter.Name,
                     row.Analysis.Mode.Name,
@@ -52,16 +52,9 @@ internal static class ComparisonCsv
         }
     }
 
-    private static void WriteLine(TextWriter output, IEnumerable<string> fields) =>
-        output.WriteLine(string.Join(',', fields.Select(Quote)));
-
-    private static string Quote(string field) => field.AsSpan().IndexOfAny(",\"\r\n") < 0
-        ? field
-        : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
-
     private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 
     private static string Number(Quantity value) => value.IsDetermined ? Number(value.ToDouble()) : string.Empty;
 
-    private static string Number(double? value) => value?.ToString("R", CultureInfo.InvariantCulture) ?? string.Empty;
+    private static string Number(double? value) => value is { } number ? CsvText.Number(number) : string.Empty;
 }

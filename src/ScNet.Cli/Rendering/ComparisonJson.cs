@@ -1,6 +1,3 @@
-using System.Buffers;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using ScNet.Design;
 
@@ -9,19 +6,9 @@ namespace ScNet.Cli.Rendering;
 /// <summary>The comparison for programs: the conditions, and one object per netlist and mode.</summary>
 internal static class ComparisonJson
 {
-    private static readonly JsonWriterOptions s_options = new()
-    {
-        Indented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    public static void Write(TextWriter output, ComparisonConditions conditions, IEnumerable<FileComparison> comparisons)
-    {
-        ArrayBufferWriter<byte> buffer = new();
-        using (Utf8JsonWriter writer = new(buffer, s_options))
+    public static void Write(TextWriter output, ComparisonConditions conditions, IEnumerable<FileComparison> comparisons) =>
+        JsonText.Write(output, writer =>
         {
-            writer.WriteStartObject();
             WriteConditions(writer, conditions);
             writer.WriteStartArray("rows");
             foreach (FileComparison file in comparisons)
@@ -30,11 +17,7 @@ internal static class ComparisonJson
             }
 
             writer.WriteEndArray();
-            writer.WriteEndObject();
-        }
-
-        output.WriteLine(Encoding.UTF8.GetString(buffer.WrittenSpan));
-    }
+        });
 
     private static void WriteConditions(Utf8JsonWriter writer, ComparisonConditions conditions)
     {
@@ -74,17 +57,7 @@ internal static class ComparisonJson
         writer.WriteString("converter", converter);
         writer.WriteString("mode", mode);
         writer.WriteString("status", comparison is null ? "error" : "ok");
-        writer.WriteStartArray("diagnostics");
-        foreach (Diagnostic diagnostic in diagnostics)
-        {
-            writer.WriteStartObject();
-            writer.WriteString("severity", diagnostic.Severity == DiagnosticSeverity.Error ? "error" : "warning");
-            writer.WriteString("code", diagnostic.Code);
-            writer.WriteString("message", diagnostic.Message);
-            writer.WriteEndObject();
-        }
-
-        writer.WriteEndArray();
+        JsonText.WriteDiagnostics(writer, diagnostics);
         if (comparison is not null)
         {
             WriteFigures(writer, comparison);
@@ -96,7 +69,7 @@ internal static class ComparisonJson
     private static void WriteFigures(Utf8JsonWriter writer, ModeComparison comparison)
     {
         WriteQuantity(writer, "ratio", comparison.Ratio);
-        WriteNumber(writer, "outputVoltageVolts", comparison.OutputVoltageVolts);
+        JsonText.WriteNumber(writer, "outputVoltageVolts", comparison.OutputVoltageVolts);
         WriteLimit(writer, "slowSwitchingLimit", comparison.SlowSwitchingLimit);
         WriteLimit(writer, "fastSwitchingLimit", comparison.FastSwitchingLimit);
         WriteUtilisation(writer, "capacitorUtilisation", comparison.CapacitorUtilisation);
@@ -108,8 +81,8 @@ internal static class ComparisonJson
     private static void WriteLimit(Utf8JsonWriter writer, string key, ComparedLimit limit)
     {
         writer.WriteStartObject(key);
-        WriteNumber(writer, "ownProportionsOhms", limit.OwnProportionsOhms);
-        WriteNumber(writer, "bestSplitOhms", limit.BestSplitOhms);
+        JsonText.WriteNumber(writer, "ownProportionsOhms", limit.OwnProportionsOhms);
+        JsonText.WriteNumber(writer, "bestSplitOhms", limit.BestSplitOhms);
         writer.WriteBoolean("dependsOnComponentValues", limit.DependsOnComponentValues);
         WriteNames(writer, "undetermined", limit.Undetermined);
         writer.WriteEndObject();
@@ -126,9 +99,9 @@ internal static class ComparisonJson
     private static void WriteStress(Utf8JsonWriter writer, string key, VoltageStress stress)
     {
         writer.WriteStartObject(key);
-        WriteNumber(writer, "highestVolts", stress.HighestVolts);
+        JsonText.WriteNumber(writer, "highestVolts", stress.HighestVolts);
         WriteNames(writer, "highest", stress.Highest);
-        WriteNumber(writer, "largestExcessVolts", stress.LargestExcessVolts);
+        JsonText.WriteNumber(writer, "largestExcessVolts", stress.LargestExcessVolts);
         WriteNames(writer, "exceeding", stress.Exceeding);
         WriteNames(writer, "undetermined", stress.Undetermined);
         writer.WriteEndObject();
@@ -153,19 +126,7 @@ internal static class ComparisonJson
         }
         else
         {
-            WriteNumber(writer, key, value.IsDetermined ? value.ToDouble() : null);
-        }
-    }
-
-    private static void WriteNumber(Utf8JsonWriter writer, string key, double? value)
-    {
-        if (value is { } number && double.IsFinite(number))
-        {
-            writer.WriteNumber(key, number);
-        }
-        else
-        {
-            writer.WriteNull(key);
+            JsonText.WriteNumber(writer, key, value.IsDetermined ? value.ToDouble() : null);
         }
     }
 }

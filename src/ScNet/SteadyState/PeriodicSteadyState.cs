@@ -1,3 +1,4 @@
+using System.Globalization;
 using ScNet.Analysis;
 using ScNet.Graphs;
 
@@ -13,6 +14,9 @@ namespace ScNet.SteadyState;
 /// </remarks>
 public sealed class PeriodicSteadyState
 {
+    // in units of the last place of a time
+    private const double BoundaryRounding = 1e-15;
+
     private readonly ModeAnalysis _analysis;
     private readonly SwitchedNetwork _network;
     private readonly PeriodicSolution _solution;
@@ -80,8 +84,8 @@ public sealed class PeriodicSteadyState
 
     /// <summary>The voltage of a capacitor, behind its series resistance, sampled over one period, in volts (V).</summary>
     /// <param name="capacitor">The capacitor's name.</param>
-    /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period.</param>
-    /// <exception cref="ArgumentException">No such capacitor.</exception>
+    /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period. On the boundary of two phases the later one counts.</param>
+    /// <exception cref="ArgumentException">No such capacitor, or a time that is not finite.</exception>
     /// <exception cref="InvalidOperationException">Nothing fixes the capacitor's voltage.</exception>
     public double[] SampleCapacitorVoltage(string capacitor, IReadOnlyList<double> timesSeconds)
     {
@@ -93,8 +97,8 @@ public sealed class PeriodicSteadyState
 
     /// <summary>The current into a capacitor's first terminal, sampled over one period, in amperes (A).</summary>
     /// <param name="capacitor">The capacitor's name.</param>
-    /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period.</param>
-    /// <exception cref="ArgumentException">No such capacitor.</exception>
+    /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period. On the boundary of two phases the later one counts.</param>
+    /// <exception cref="ArgumentException">No such capacitor, or a time that is not finite.</exception>
     public double[] SampleCapacitorCurrent(string capacitor, IReadOnlyList<double> timesSeconds)
     {
         int index = Converter.IndexOfCapacitor(capacitor);
@@ -103,8 +107,8 @@ public sealed class PeriodicSteadyState
 
     /// <summary>The current through a switch from its first terminal to its second, sampled over one period, in amperes (A).</summary>
     /// <param name="switch">The switch's name.</param>
-    /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period.</param>
-    /// <exception cref="ArgumentException">No such switch.</exception>
+    /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period. On the boundary of two phases the later one counts.</param>
+    /// <exception cref="ArgumentException">No such switch, or a time that is not finite.</exception>
     public double[] SampleSwitchCurrent(string @switch, IReadOnlyList<double> timesSeconds)
     {
         int index = Converter.IndexOfSwitch(@switch);
@@ -113,9 +117,9 @@ public sealed class PeriodicSteadyState
 
     /// <summary>The potential of a node against the reference, sampled over one period, in volts (V).</summary>
     /// <param name="node">The node's name.</param>
-    /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period.</param>
+    /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period. On the boundary of two phases the later one counts.</param>
     /// <returns>One value per time; null in a phase in which the node floats.</returns>
-    /// <exception cref="ArgumentException">No such node.</exception>
+    /// <exception cref="ArgumentException">No such node, or a time that is not finite.</exception>
     public double?[] SampleNodePotential(string node, IReadOnlyList<double> timesSeconds)
     {
         int index = Converter.Nodes.ToList().IndexOf(node);
@@ -135,11 +139,15 @@ public sealed class PeriodicSteadyState
         double square = Point.FrequencyHz * currents.Sum(w => w?.SquareIntegral() ?? 0);
         PhaseValues ideal = _analysis.BlockingVoltages.Switches[index];
         int[] open = [.. Phases().Where(j => !IsClosed(j, index))];
-        VoltageRange? blocking = open.Length == 0 || open.Any(j => !ideal[j].IsDetermined)
-            ? null
-            : open.Select(j => ToRange(_solution.Difference(j, _network.SwitchFirst[index], _network.SwitchSecond[index])))
-                .Aggregate((a, b) => a.Including(b));
-        return new SwitchOperation(@switch, Math.Sqrt(square), Peak(currents), square * @switch.OnResistanceOhms, blocking);
+        VoltageRange? known = null;
+        foreach (int phase in open.Where(j => ideal[j].IsDetermined))
+        {
+            VoltageRange range = ToRange(_solution.Difference(phase, _network.SwitchFirst[index], _network.SwitchSecond[index]));
+            known = known?.Including(range) ?? range;
+        }
+
+        VoltageRange? blocking = open.All(j => ideal[j].IsDetermined) ? known : null;
+        return new SwitchOperation(@switch, Math.Sqrt(square), Peak(currents), square * @switch.OnResistanceOhms, blocking, known);
     }
 
     private CapacitorOperation OperateCapacitor(int index)
@@ -151,8 +159,11 @@ public sealed class PeriodicSteadyState
         double? average = _analysis.IdealPoint.CapacitorVoltages[index].IsDetermined
             ? voltages.Select((w, j) => w.Mean() * _solution.Bases[j].Duration).Sum() * Point.FrequencyHz
             : null;
+
+        // a square beyond the range of numbers is infinite, and loses nothing in no resistance
+        double dissipation = capacitor.EsrOhms > 0 ? square * capacitor.EsrOhms : 0;
         return new CapacitorOperation(
-            capacitor, average, Range(j => voltages[j]).PeakToPeakVolts, Math.Sqrt(square), Peak(currents), square * capacitor.EsrOhms);
+            capacitor, average, Range(j => voltages[j]).PeakToPeakVolts, Math.Sqrt(square), Peak(currents), dissipation);
     }
 
     private IEnumerable<int> Phases() => Enumerable.Range(0, _network.PhaseCount);
@@ -198,20 +209,39 @@ public sealed class PeriodicSteadyState
     {
         ArgumentNullException.ThrowIfNull(times);
         PhaseWaveform?[] waveforms = [.. Phases().Select(waveform)];
-        double period = 1 / Point.FrequencyHz;
         var values = new double?[times.Count];
         for (int i = 0; i < values.Length; i++)
         {
-            double time = times[i] - (period * Math.Floor(times[i] / period));
-            int phase = 0;
-            while (phase < waveforms.Length - 1 && time >= _solution.Bases[phase].Duration)
-            {
-                time -= _solution.Bases[phase++].Duration;
-            }
-
-            values[i] = waveforms[phase]?.At(Math.Min(time, _solution.Bases[phase].Duration));
+            (int phase, double time) = Locate(times, i);
+            values[i] = waveforms[phase]?.At(time);
         }
 
         return values;
+    }
+
+    // The phase at a time and the time since its start. A time that rounding alone puts before a boundary is on it.
+    private (int Phase, double Time) Locate(IReadOnlyList<double> timesSeconds, int index)
+    {
+        double periods = timesSeconds[index] * Point.FrequencyHz;
+        if (!double.IsFinite(periods))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(timesSeconds), timesSeconds[index], $"Expected finite times in seconds, but the one at index {index.ToString(CultureInfo.InvariantCulture)} is not.");
+        }
+
+        double rounding = BoundaryRounding * Math.Max(1, Math.Abs(periods)) / Point.FrequencyHz;
+        double rest = (periods - Math.Floor(periods)) / Point.FrequencyHz;
+        for (int phase = 0; phase < _solution.Bases.Length; phase++)
+        {
+            double duration = _solution.Bases[phase].Duration;
+            if (rest < duration - Math.Min(rounding, 0.5 * duration))
+            {
+                return (phase, Math.Max(0, rest));
+            }
+
+            rest -= duration;
+        }
+
+        return (0, 0);
     }
 }

@@ -35,7 +35,8 @@ internal sealed class PhaseWaveform(PhaseBasis basis, double constant, double sl
             }
         }
 
-        return sum;
+        // of a signal that is nothing but rounding
+        return Math.Max(0, sum);
     }
 
     /// <summary>The value at a time in seconds from the start of the phase.</summary>
@@ -63,18 +64,23 @@ internal sealed class PhaseWaveform(PhaseBasis basis, double constant, double sl
     {
         double first = At(0), last = At(basis.Duration);
         double least = Math.Min(first, last), greatest = Math.Max(first, last);
-        double before = GridDerivative(0);
-        for (int p = 1; p < basis.Grid.Length; p++)
+        int lastSign = 0, lastPoint = 0;
+        for (int p = 0; p < basis.Grid.Length; p++)
         {
-            double after = GridDerivative(p);
-            if (before * after < 0)
+            // a derivative of exactly zero at a grid point decides nothing by itself
+            double derivative = GridDerivative(p);
+            int sign = derivative > 0 ? 1 : derivative < 0 ? -1 : 0;
+            if (sign * lastSign < 0)
             {
-                double value = At(StationaryTime(basis.Grid[p - 1], basis.Grid[p], before < 0));
+                double value = At(StationaryTime(basis.Grid[lastPoint], basis.Grid[p], lastSign < 0));
                 least = Math.Min(least, value);
                 greatest = Math.Max(greatest, value);
             }
 
-            before = after;
+            if (sign != 0)
+            {
+                (lastSign, lastPoint) = (sign, p);
+            }
         }
 
         return (least, greatest);

@@ -3,13 +3,14 @@ namespace ScNet.SteadyState;
 /// <summary>What one switch does over a period at an operating point.</summary>
 public sealed class SwitchOperation
 {
-    internal SwitchOperation(Switch @switch, double rms, double peak, double dissipation, VoltageRange? blocking)
+    internal SwitchOperation(Switch @switch, double rms, double peak, double dissipation, VoltageRange? blocking, VoltageRange? known)
     {
         Switch = @switch;
         RmsCurrentAmperes = rms;
         PeakCurrentAmperes = peak;
         DissipationWatts = dissipation;
         Blocking = blocking;
+        BlockingWhereDetermined = known;
     }
 
     /// <summary>The switch.</summary>
@@ -29,4 +30,10 @@ public sealed class SwitchOperation
     /// second; null where the switch is never open, or a side floats in some phase in which it is.
     /// </summary>
     public VoltageRange? Blocking { get; }
+
+    /// <summary>
+    /// As <see cref="Blocking"/>, over those phases only in which the switch is open and neither side floats; null
+    /// where there is none. In a dead time almost everything floats.
+    /// </summary>
+    public VoltageRange? BlockingWhereDetermined { get; }
 }

@@ -14,7 +14,20 @@ public sealed class UsageTests
         { ["analyze", "a.toml", "--rating", "1"], "scnet: There is no option '--rating' here. If it is a file, write ./--rating." },
         {
             ["analyze", "a.toml", "--frequency", "1e6,-2"],
-            "scnet: Expected positive numbers of hertz (Hz) after --frequency, such as 1e6,1e7 (from 1e-60 to 1e60), but got '-2'."
+            "scnet: Expected positive numbers of hertz (Hz) or ranges after --frequency, such as 1e6,1e7 or 1e5..1e8 or 1e5..1e8:31 (from 1e-60 to 1e60), but got '-2'."
+        },
+        {
+            ["sweep", "a.toml", "--frequency", "1e8..1e6"],
+            "scnet: Expected the ranges after --frequency to rise, such as 1e5..1e8, but got '1e8..1e6'."
+        },
+        { ["sweep", "a.toml"], "scnet: Option '--frequency' is required." },
+        { ["sweep", "--frequency", "1e6"], "scnet: Required argument 'FILE' missing for command: 'sweep'." },
+        { ["operate", "a.toml", "--load-current", "1", "--frequency", "1"], "scnet: Option '--input-voltage' is required." },
+        { ["operate", "a.toml", "--input-voltage", "1", "--frequency", "1"], "scnet: Option '--load-current' is required." },
+        { ["operate", "a.toml", "--input-voltage", "1", "--load-current", "1"], "scnet: Option '--frequency' is required." },
+        {
+            ["operate", "a.toml", "--dead-time", "0"],
+            "scnet: Expected a positive number of seconds (s) after --dead-time, such as 2.5 or 1e-6 (from 1e-60 to 1e60), but got '0'."
         },
         { ["compare", "a.toml", "--rating", "1"], "scnet: Option '--input-voltage' is required." },
         { ["compare", "a.toml", "--input-voltage", "1"], "scnet: Option '--rating' is required." },
@@ -80,6 +93,8 @@ public sealed class UsageTests
     [InlineData("--help")]
     [InlineData("analyze --help")]
     [InlineData("compare --help")]
+    [InlineData("sweep --help")]
+    [InlineData("operate --help")]
     [InlineData("schema --help")]
     public void Help_goes_to_standard_output_and_exits_with_0(string line)
     {

@@ -28,6 +28,40 @@ public sealed class GuideTests : IDisposable
     }
 
     [Fact]
+    public void The_impedance_of_the_command_line_page_is_what_the_tool_prints()
+    {
+        ToolRun run = ToolRun.Of("analyze", _folder.Write("half.toml", NetlistFolder.Half), "--frequency", "1e7..1e9:3");
+        string table = run.Output[run.Output.IndexOf("  Output impedance", StringComparison.Ordinal)..];
+        Assert.Contains($"```\n{table}```\n", Page("command-line.md"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_sweep_of_the_command_line_page_is_what_the_tool_prints()
+    {
+        ToolRun run = ToolRun.Of("sweep", _folder.Write("half.toml", NetlistFolder.Half), "--frequency", "1e7..1e9:3");
+        string block = Page("command-line.md").Split("```\n").Single(b => b.StartsWith("file,", StringComparison.Ordinal));
+        string[] expected = block.Split('\n'), actual = _folder.Relative(run.Output).Replace("@/", string.Empty, StringComparison.Ordinal).Split('\n');
+        Assert.Equal(expected[0], actual[0]);
+        Assert.Equal(expected.Length, actual.Length);
+
+        // the impedances are doubles and may differ in their last digits
+        foreach ((string e, string a) in expected.Zip(actual).Where(p => p.First.Length > 0).Skip(1))
+        {
+            Assert.Equal(e.Split(',')[..3], a.Split(',')[..3]);
+            Assert.Equal(Numbers(e), Numbers(a), (x, y) => Math.Abs(x - y) <= 1e-9 * x);
+        }
+    }
+
+    [Fact]
+    public void The_operating_point_of_the_command_line_page_is_what_the_tool_prints()
+    {
+        ToolRun run = ToolRun.Of(
+            "operate", _folder.Write("half.toml", NetlistFolder.Half), "--input-voltage", "3.6", "--load-current", "0.02", "--frequency", "2e7");
+        string output = _folder.Relative(run.Output).Replace("@/", string.Empty, StringComparison.Ordinal);
+        Assert.Contains($"```\n{output}```\n", Page("command-line.md"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_documents_of_the_analysis_document_page_are_what_the_tool_prints()
     {
         string[] blocks = [.. Page("analysis-document.md").Split("```json\n").Skip(1).Select(b => b.Split("```")[0])];
@@ -37,6 +71,9 @@ public sealed class GuideTests : IDisposable
         AssertSame(blocks[0], half.Output);
         Assert.Equal(blocks[1], missing.Output);
     }
+
+    private static double[] Numbers(string line) =>
+        [.. line.Split(',')[3..].Select(n => double.Parse(n, System.Globalization.CultureInfo.InvariantCulture))];
 
     // the impedance is a double and may differ in its last digit
     private static void AssertSame(string expected, string actual)

@@ -1,0 +1,135 @@
+using System.Globalization;
+using ScNet.SteadyState;
+
+namespace ScNet.Cli.Rendering;
+
+/// <summary>Operating points for people.</summary>
+internal static class OperationText
+{
+    // what is smaller against the input voltage or the load current is rounding
+    private const double Rounding = 1e-12;
+
+    public static void Write(TextWriter output, OperatingConditions conditions, IEnumerable<OperationRow> rows)
+    {
+        bool first = true;
+        foreach (OperationRow row in rows)
+        {
+            if (first)
+            {
+                output.WriteLine(
+                    $"{Of(conditions.Point.InputVoltageVolts, "V")} input, {Of(conditions.Point.LoadCurrentAmperes, "A")} load, {Of(conditions.Point.FrequencyHz, "Hz")}, "
+                    + (conditions.DeadTimeSeconds is { } seconds ? $"{Of(seconds, "s")} of dead time in each phase" : "no dead time"));
+                first = false;
+            }
+
+            output.WriteLine();
+            output.WriteLine(Printable.Of($"{row.Analysis.Converter.Name} ({row.File.Path}), mode {row.Analysis.Mode.Name}"));
+            if (row.Steady is { } steady)
+            {
+                WriteSummary(output, row, steady);
+                WriteSwitches(output, steady);
+                WriteCapacitors(output, steady);
+            }
+            else
+            {
+                output.WriteLine("  No result");
+            }
+
+            foreach (Diagnostic diagnostic in row.Analysis.Diagnostics)
+            {
+                output.WriteLine(Printable.Of($"  {diagnostic}"));
+            }
+        }
+    }
+
+    private static void WriteSummary(TextWriter output, OperationRow row, PeriodicSteadyState steady)
+    {
+        bool isStiff = steady.Converter.Load == LoadKind.Stiff;
+        output.WriteLine($"  Output voltage    {Of(steady.AverageOutputVoltageVolts, "V")}, ideally {Of(row.IdealVolts, "V")}");
+        output.WriteLine($"  Output ripple     {(isStiff ? "none, as the load is stiff" : Of(steady.OutputRippleVolts, "V") + " peak to peak")}");
+        output.WriteLine($"  Output impedance  {Of(steady.OutputImpedanceOhms, "Ω")}");
+        output.WriteLine($"  Input current     {Of(steady.AverageInputCurrentAmperes, "A")}");
+        output.WriteLine($"  Input power       {Of(steady.InputPowerWatts, "W")}");
+        output.WriteLine($"  Output power      {Of(steady.OutputPowerWatts, "W")}");
+        output.WriteLine($"  Dissipation       {Of(steady.DissipationWatts, "W")}");
+        string efficiency = row.Efficiency?.ToString("0.00 %", CultureInfo.InvariantCulture) ?? "none";
+        output.WriteLine($"  Efficiency        {efficiency} (conduction and charge redistribution only: no gate drive, switching or leakage)");
+        if (row.IsOverloaded)
+        {
+            output.WriteLine(
+                $"  Overload: the output voltage is pulled to zero by {Of(row.IdealVolts / steady.OutputImpedanceOhms, "A")} already. "
+                + "The figures extrapolate the linear model and mean nothing for a real load.");
+        }
+        else if (row.IsDriven)
+        {
+            output.WriteLine("  The load drives the converter: its current flows against the output voltage. For a load that takes power, change the sign.");
+        }
+    }
+
+    private static void WriteSwitches(TextWriter output, PeriodicSteadyState steady)
+    {
+        if (steady.Switches.Count == 0)
+        {
+            return;
+        }
+
+        output.WriteLine();
+        output.WriteLine("  Switches: peak current from first to second node, voltage (first minus second) while open");
+        TextTable table = new TextTable(indent: "  ")
+            .Words("name").Figures("RMS").Figures("peak").Figures("dissipation").Words("blocks");
+        for (int s = 0; s < steady.Switches.Count; s++)
+        {
+            SwitchOperation x = steady.Switches[s];
+            table.Row([
+                x.Switch.Name,
+                Of(x.RmsCurrentAmperes, "A", steady.Point.LoadCurrentAmperes),
+                Of(x.PeakCurrentAmperes, "A", steady.Point.LoadCurrentAmperes),
+                Of(x.DissipationWatts, "W", steady.InputPowerWatts),
+                steady.Mode.ClosedPhases[s].Count == steady.Converter.Phases.Count ? "-" : Blocks(x, steady.Point.InputVoltageVolts),
+            ]);
+        }
+
+        table.Write(output);
+        if (steady.Switches.Where((x, s) => x.Blocking is null && steady.Mode.ClosedPhases[s].Count < steady.Converter.Phases.Count).Any())
+        {
+            output.WriteLine("  ?: a side of the open switch floats in some phase, and nothing fixes the voltage there");
+        }
+    }
+
+    private static string Blocks(SwitchOperation x, double largestVolts)
+    {
+        string range = x.BlockingWhereDetermined is { } known
+            ? $"{Of(known.LeastVolts, "V", largestVolts)} to {Of(known.GreatestVolts, "V", largestVolts)}"
+            : string.Empty;
+        return x.Blocking is not null ? range : range.Length > 0 ? $"{range}, ?" : "?";
+    }
+
+    private static void WriteCapacitors(TextWriter output, PeriodicSteadyState steady)
+    {
+        if (steady.Capacitors.Count == 0)
+        {
+            return;
+        }
+
+        output.WriteLine();
+        output.WriteLine("  Capacitors: peak current into the positive plate, average voltage and ripple peak to peak");
+        TextTable table = new TextTable(indent: "  ")
+            .Words("name").Figures("RMS").Figures("peak").Figures("dissipation").Figures("average").Figures("ripple");
+        foreach (CapacitorOperation c in steady.Capacitors)
+        {
+            table.Row([
+                c.Capacitor.Name,
+                Of(c.RmsCurrentAmperes, "A", steady.Point.LoadCurrentAmperes),
+                Of(c.PeakCurrentAmperes, "A", steady.Point.LoadCurrentAmperes),
+                Of(c.DissipationWatts, "W", steady.InputPowerWatts),
+                Of(c.AverageVoltageVolts, "V", steady.Point.InputVoltageVolts),
+                Of(c.RippleVolts, "V", steady.Point.InputVoltageVolts),
+            ]);
+        }
+
+        table.Write(output);
+    }
+
+    private static string Of(double? value, string unit, double scale = 0) =>
+        EngineeringNumber.Of(Math.Abs(value ?? 0) < Rounding * Math.Abs(scale) ? 0 * value : value, unit);
+}

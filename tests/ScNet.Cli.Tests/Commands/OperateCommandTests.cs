@@ -1,0 +1,146 @@
+using System.Text.Json.Nodes;
+using ScNet.Analysis;
+using ScNet.Netlists;
+using ScNet.SteadyState;
+
+namespace ScNet.Cli.Tests.Commands;
+
+public sealed class OperateCommandTests : IDisposable
+{
+    /// <summary>Works into an output capacitor; switch "on" never opens, the top plate of "idle" floats.</summary>
+    private const string Loaded =
+        """
+        name = "Loaded"
+        input = "vin"
+        output = "vout"
+        load = "current"
+
+        [capacitors]
+        fly = { between = ["p", "n"], farads = 1e-9, esr_ohms = 0.05 }
+        out = { between = ["vout", "gnd"], farads = 4e-9 }
+        idle = { between = ["q", "gnd"], farads = 1e-9 }
+
+        [switches]
+        s1 = { between = ["vin", "p"], on = 1 }
+        s2 = { between = ["n", "x"], on = 1 }
+        s3 = { between = ["p", "vout"], on = 2 }
+        s4 = { between = ["n", "gnd"], on = 2 }
+        on = { between = ["x", "vout"], on = [1, 2], ohms = 0.5 }
+        sense = { between = ["vin", "q"], on = 1 }
+        """;
+
+    private readonly NetlistFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("de-DE")]
+    [InlineData("tr-TR")]
+    [InlineData("ar-SA")]
+    public void The_text_is_the_same_in_every_culture(string culture)
+    {
+        using CultureScope scope = new(culture);
+        ToolRun run = Operate("0.1", "--dead-time", "2e-9", "--frequency", "2e7", _folder.Write("loaded.toml", Loaded), _folder.Write("two.toml", NetlistFolder.TwoWays));
+        Assert.Equal(File.ReadAllText("Commands/operate.expected.txt").ReplaceLineEndings("\n"), _folder.Layout(run.Output));
+        Assert.Equal(1, run.Code);
+        Assert.Contains("two.toml: mode 'shorted': error input-shorted: ", Assert.Single(run.ErrorLines), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_json_holds_the_numbers_of_the_library()
+    {
+        using CultureScope scope = new("de-DE");
+        string loaded = _folder.Write("loaded.toml", Loaded);
+        ToolRun run = Operate("0.1", "--frequency", "2e7", "--format", "json", loaded, _folder.PathOf("missing.toml"));
+        Converter converter = NetlistReader.ReadFile(loaded).GetConverter();
+        PeriodicSteadyState steady = PeriodicSteadyState.Of(ModeAnalysis.Of(converter, converter.Modes[0]), new OperatingPoint(3.6, 0.1, 2e7));
+        JsonNode document = JsonNode.Parse(run.Output)!;
+        Assert.Equal((3.6, 0.1, 2e7, 0), ((double)document["conditions"]!["inputVoltageVolts"]!, (double)document["conditions"]!["loadCurrentAmperes"]!, (double)document["conditions"]!["hertz"]!, (double)document["conditions"]!["deadTimeSeconds"]!));
+        JsonNode row = document["rows"]![0]!;
+        Assert.Equal(("Loaded", "default", "ok", false), ((string?)row["converter"], (string?)row["mode"], (string?)row["status"], (bool)row["isOverloaded"]!));
+        Assert.Equal(steady.AverageOutputVoltageVolts, (double)row["outputVoltageVolts"]!);
+        Assert.Equal(1.8, (double)row["idealOutputVoltageVolts"]!);
+        Assert.Equal(steady.OutputRippleVolts, (double)row["outputRippleVolts"]!);
+        Assert.Equal(steady.OutputPowerWatts / steady.InputPowerWatts, (double)row["efficiency"]!);
+        Assert.Equal(steady.DissipationWatts, (double)row["dissipationWatts"]!);
+        JsonNode s1 = row["switches"]!["s1"]!, on = row["switches"]!["on"]!, fly = row["capacitors"]!["fly"]!;
+        Assert.Equal(steady.Switches[0].PeakCurrentAmperes, (double)s1["peakAmperes"]!);
+        Assert.Equal(steady.Switches[0].Blocking!.Value.GreatestVolts, (double)s1["greatestBlockingVolts"]!);
+        Assert.False((bool)s1["floatsWhileOpen"]!);
+        Assert.Null(on["leastBlockingVolts"]);
+        Assert.False((bool)on["floatsWhileOpen"]!);
+        Assert.Equal(steady.Capacitors[0].AverageVoltageVolts, (double)fly["averageVolts"]!);
+        Assert.Equal(steady.Capacitors[0].RippleVolts, (double)fly["rippleVolts"]!);
+        Assert.Equal(("error", null), ((string?)document["rows"]![1]!["status"], (string?)document["rows"]![1]!["converter"]));
+        Assert.Equal(1, run.Code);
+    }
+
+    [Fact]
+    public void A_current_that_pulls_the_output_to_zero_is_pointed_out()
+    {
+        string half = _folder.Write("half.toml", NetlistFolder.Half);
+        ToolRun run = Operate("0.1", "--frequency", "1e6", half);
+        Assert.Equal(0, run.Code);
+        Assert.Contains(
+            "\n  Overload: the output voltage is pulled to zero by 7.2 mA already. The figures extrapolate the linear model and mean nothing for a real load.\n",
+            run.Output,
+            StringComparison.Ordinal);
+        Assert.Contains("  Output voltage    -23.2 V, ideally 1.8 V\n", run.Output, StringComparison.Ordinal);
+        Assert.Contains("  Efficiency        none (", run.Output, StringComparison.Ordinal);
+        JsonNode row = JsonNode.Parse(Operate("0.1", "--frequency", "1e6", "--format", "json", half).Output)!["rows"]![0]!;
+        Assert.True((bool)row["isOverloaded"]!);
+        Assert.Null(row["efficiency"]);
+    }
+
+    [Fact]
+    public void No_load_and_a_driving_load_are_no_overload()
+    {
+        string half = _folder.Write("half.toml", NetlistFolder.Half);
+        ToolRun idle = Operate("0", "--frequency", "1e6", half), driven = Operate("-1e-3", "--frequency", "1e6", half);
+        Assert.Contains("  Output voltage    1.8 V, ideally 1.8 V\n", idle.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("Overload", idle.Output + driven.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("drives", idle.Output, StringComparison.Ordinal);
+        Assert.Contains("  The load drives the converter: ", driven.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("5e-7", "500 ns of phase 1 (and at least 1 as), but got 500 ns.")]
+    [InlineData("1e30", "500 ns of phase 1 (and at least 1 as), but got 1E+30 s.")]
+    [InlineData("1e-30", "500 ns of phase 1 (and at least 1 as), but got 1E-30 s.")]
+    public void A_dead_time_that_does_not_fit_is_a_failure_of_the_file(string seconds, string message)
+    {
+        ToolRun run = Operate("0.001", "--frequency", "1e6", "--dead-time", seconds, _folder.Write("half.toml", NetlistFolder.Half));
+        Assert.Equal((1, string.Empty), (run.Code, run.Output));
+        Assert.Equal($"@/half.toml: Expected, for --dead-time, less than the {message}", _folder.Relative(Assert.Single(run.ErrorLines)));
+    }
+
+    [Fact]
+    public void A_dead_time_is_taken_as_the_decimal_written()
+    {
+        string half = _folder.Write("half.toml", NetlistFolder.Half);
+        JsonNode row = JsonNode.Parse(Operate("0.001", "--frequency", "1e6", "--dead-time", "1e-8", "--format", "json", half).Output)!["rows"]![0]!;
+        Converter dead = NetlistReader.ReadFile(half).GetConverter().WithDeadTime(new Fractions.Fraction(1, 100));
+        Assert.Equal(OutputImpedance.Of(ModeAnalysis.Of(dead, dead.Modes[0])).Ohms(1e6), (double)row["outputImpedanceOhms"]!);
+        Assert.True((bool)row["switches"]!["s1"]!["floatsWhileOpen"]!);
+    }
+
+    [Theory]
+    [InlineData("abc")]
+    [InlineData("")]
+    [InlineData("NaN")]
+    [InlineData("1e61")]
+    [InlineData("-1e-61")]
+    [InlineData("0,1")]
+    public void A_load_current_that_is_no_number_is_refused(string text)
+    {
+        ToolRun run = Operate(text, "--frequency", "1e6", "a.toml");
+        Assert.Equal(2, run.Code);
+        Assert.Contains(
+            $"scnet: Expected a number of amperes (A) after --load-current, such as 0.25, 0 or -1e-3 (zero, or 1e-60 to 1e60 of either sign), but got '{text}'.",
+            run.ErrorLines);
+    }
+
+    private static ToolRun Operate(string amperes, params string[] rest) =>
+        ToolRun.Of(["operate", "--input-voltage", "3.6", "--load-current", amperes, .. rest]);
+}

@@ -1,0 +1,209 @@
+using System.Globalization;
+using ScNet.Analysis;
+using ScNet.SteadyState;
+
+namespace ScNet.Tests.SteadyState;
+
+public sealed class SamplingTests
+{
+    private const double FrequencyHz = 3e6;
+
+    private readonly PeriodicSteadyState _steady = Operate(OperatedConverters.Half(farads: 1e-9).Build());
+
+    [Theory]
+    [InlineData(0, true)]
+    [InlineData(1, true)]
+    [InlineData(2, false)]
+    [InlineData(3, false)]
+    [InlineData(4, true)]
+    [InlineData(6, false)]
+    [InlineData(12345, true)]
+    [InlineData(12346, false)]
+    [InlineData(12348, true)]
+    [InlineData(-1, false)]
+    [InlineData(-2, false)]
+    [InlineData(-3, true)]
+    [InlineData(-4, true)]
+    [InlineData(-12350, false)]
+    public void On_a_boundary_the_later_phase_counts_in_every_period(int quarters, bool isFirstPhase)
+    {
+        // times that rounding puts before or after the boundary
+        foreach (double time in new[] { quarters * 0.25 / FrequencyHz, quarters / (4 * FrequencyHz), 0.25 * quarters * (1 / FrequencyHz) })
+        {
+            Assert.Equal(isFirstPhase, _steady.SampleSwitchCurrent("s1", [time])[0] != 0);
+        }
+    }
+
+    [Fact]
+    public void Times_are_taken_modulo_the_period()
+    {
+        double[] times = [.. Enumerable.Range(0, 20).Select(i => (i + 0.3) / 20 / FrequencyHz)];
+        double[] expected = _steady.SampleCapacitorVoltage("fly", times);
+        foreach (int periods in new[] { -1000, -1, 1, 1000 })
+        {
+            double[] shifted = _steady.SampleCapacitorVoltage("fly", [.. times.Select(t => t + (periods / FrequencyHz))]);
+            Assert.Equal(expected, shifted, (a, b) => Math.Abs(a - b) < 1e-9);
+        }
+    }
+
+    [Fact]
+    public void The_capacitor_voltage_has_no_step_at_any_boundary()
+    {
+        PeriodicSteadyState steady = Operate(OperatedConverters.ThreePhases().WithDeadTime(new Fractions.Fraction(1, 50)));
+        double end = 0;
+        foreach (Phase phase in steady.Converter.Phases)
+        {
+            end += phase.Duty.ToDouble() / FrequencyHz;
+            double[] around = steady.SampleCapacitorVoltage("fly1", [end * (1 - 1e-13), end]);
+            Assert.Equal(around[0], around[1], 1e-10);
+        }
+    }
+
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    [InlineData(double.NegativeInfinity)]
+    [InlineData(1e305)]
+    public void A_time_that_is_not_finite_is_refused(double time)
+    {
+        ArgumentOutOfRangeException thrown = Assert.Throws<ArgumentOutOfRangeException>(() => _steady.SampleSwitchCurrent("s1", [0, time]));
+        Assert.Equal("timesSeconds", thrown.ParamName);
+        Assert.StartsWith("Expected finite times in seconds, but the one at index 1 is not.", thrown.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Unknown_names_and_missing_arguments_are_refused()
+    {
+        Assert.Throws<ArgumentException>(() => _steady.SampleSwitchCurrent("s9", [0]));
+        Assert.Throws<ArgumentException>(() => _steady.SampleCapacitorVoltage("s1", [0]));
+        Assert.Throws<ArgumentException>(() => _steady.SampleCapacitorCurrent("s1", [0]));
+        Assert.Contains("'half' has no node 'q'", Assert.Throws<ArgumentException>(() => _steady.SampleNodePotential("q", [0])).Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentNullException>(() => _steady.SampleNodePotential("p", null!));
+        Assert.Throws<ArgumentNullException>(() => PeriodicSteadyState.Of(null!, _steady.Point));
+        Assert.Empty(_steady.SampleSwitchCurrent("s1", []));
+    }
+
+    [Fact]
+    public void A_capacitor_whose_voltage_nothing_fixes_has_a_ripple_but_no_average()
+    {
+        Converter series = Converter.Create("series").Input("vin").Output("vout")
+            .Capacitor("a", "p", "m", 1).Capacitor("b", "m", "n", 3)
+            .Switch("s1", "vin", "p", on: 1).Switch("s2", "n", "vout", on: 1)
+            .Switch("s3", "p", "vout", on: 2).Switch("s4", "n", Converter.ReferenceNode, on: 2)
+            .Build();
+        PeriodicSteadyState steady = Operate(series, 0.5);
+        Assert.Equal(0.1 / 2 / 0.5 / 1, steady.Capacitors[0].RippleVolts, 1e-12);
+        Assert.Equal(0.1 / 2 / 0.5 / 3, steady.Capacitors[1].RippleVolts, 1e-12);
+        Assert.All(steady.Capacitors, c => Assert.Null(c.AverageVoltageVolts));
+        Assert.Contains("Nothing fixes", Assert.Throws<InvalidOperationException>(() => steady.SampleCapacitorVoltage("a", [0])).Message, StringComparison.Ordinal);
+        Assert.Equal([null, null], steady.SampleNodePotential("m", [0, 1.5]));
+        Assert.All(steady.SampleNodePotential("p", [0, 1.5]), v => Assert.NotNull(v));
+        Assert.Equal(0, steady.SampleCapacitorCurrent("a", [0.3])[0] - steady.SampleCapacitorCurrent("b", [0.3])[0], 1e-12);
+        Assert.All(steady.Switches, s => Assert.NotNull(s.Blocking));
+    }
+
+    [Fact]
+    public void A_node_that_floats_has_no_potential_and_its_switch_no_blocking_range()
+    {
+        // without the second half of s7, fly2 hangs in the air while fly1 delivers
+        NetworkSketch sketch = NetworkSketch.Of(OperatedConverters.ThreePhases());
+        sketch = sketch with { Switches = [.. sketch.Switches.Select((s, i) => i == 6 ? s with { Phases = 0b100 } : s)] };
+        Converter converter = sketch.Build();
+        PeriodicSteadyState steady = Operate(converter, 0.5);
+        string floating = converter.Switches[6].FirstNode;
+        Assert.Equal([false, true, false], steady.SampleNodePotential(floating, [0.25, 1, 1.75]).Select(v => v is null));
+        Assert.Null(steady.Switches[0].Blocking);
+        Assert.Null(steady.Switches[6].Blocking);
+        Assert.NotNull(steady.Switches[3].Blocking);
+        Assert.Equal(steady.Switches[3].Blocking, steady.Switches[3].BlockingWhereDetermined);
+        double[] halving = [.. Enumerable.Range(0, 200).Select(i => 1.5 + (i / 400.0))];
+        Assert.Equal(
+            steady.SampleNodePotential(converter.Switches[0].SecondNode, halving).Max(v => 3 - v!.Value),
+            steady.Switches[0].BlockingWhereDetermined!.Value.GreatestVolts,
+            1e-3);
+        Assert.NotNull(steady.Capacitors[1].AverageVoltageVolts);
+    }
+
+    [Fact]
+    public void A_switch_that_is_never_open_blocks_nothing_and_one_that_never_closes_carries_nothing()
+    {
+        PeriodicSteadyState steady = Operate(OperatedConverters.Half()
+            .Switch("always", "vout", "x", on: [1, 2]).Capacitor("on", "x", Converter.ReferenceNode)
+            .Switch("never", "vin", "vout").Switch("self", "p", "p", on: 1).Build(), 0.5);
+        Assert.Null(steady.Switches[4].Blocking);
+        Assert.Null(steady.Switches[4].BlockingWhereDetermined);
+        Assert.Equal((0, 0, 0), (steady.Switches[5].RmsCurrentAmperes, steady.Switches[5].PeakCurrentAmperes, steady.Switches[5].DissipationWatts));
+        Assert.Equal(3 - steady.AverageOutputVoltageVolts, steady.Switches[5].Blocking!.Value.LeastVolts, 1e-12);
+        Assert.Equal(0, steady.Switches[6].RmsCurrentAmperes);
+        Assert.Equal([0.0], steady.SampleSwitchCurrent("self", [0.1]));
+    }
+
+    [Fact]
+    public void A_mode_without_a_result_is_refused()
+    {
+        Converter shorted = OperatedConverters.Half().Switch("bad", "vin", Converter.ReferenceNode, on: 1).Build();
+        Assert.Throws<ScNetException>(() => PeriodicSteadyState.Of(ModeAnalysis.Of(shorted, shorted.Modes[0]), _steady.Point));
+    }
+
+    [Theory]
+    [InlineData(0.0, 1, 1)]
+    [InlineData(-1.0, 1, 1)]
+    [InlineData(double.NaN, 1, 1)]
+    [InlineData(1, double.NaN, 1)]
+    [InlineData(1, double.NegativeInfinity, 1)]
+    [InlineData(1, 1e61, 1)]
+    [InlineData(1, -1e-61, 1)]
+    [InlineData(1, 1, 0)]
+    [InlineData(1, 1, double.PositiveInfinity)]
+    public void An_operating_point_out_of_range_is_refused(double volts, double amperes, double hertz) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => new OperatingPoint(volts, amperes, hertz));
+
+    [Fact]
+    public void Many_threads_may_use_one_steady_state_in_any_culture()
+    {
+        double[] times = [.. Enumerable.Range(0, 50).Select(i => i / 50.0 / FrequencyHz)];
+        Converter converter = OperatedConverters.ThreePhases();
+        PeriodicSteadyState alone = Operate(converter), shared = Operate(converter);
+        double expected = alone.DissipationWatts;
+        double[] samples = alone.SampleCapacitorVoltage("fly1", times);
+        Parallel.For(0, 64, i =>
+        {
+            CultureInfo before = CultureInfo.CurrentCulture;
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(i % 2 == 0 ? "de-DE" : "ar-SA");
+            try
+            {
+                Assert.Equal(expected, shared.DissipationWatts);
+                Assert.Equal(samples, shared.SampleCapacitorVoltage("fly1", times));
+                Assert.Equal(alone.Switches[0].Blocking!.Value.ToString(), shared.Switches[0].Blocking!.Value.ToString());
+            }
+            finally
+            {
+                CultureInfo.CurrentCulture = before;
+            }
+        });
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("de-DE")]
+    [InlineData("fa-IR")]
+    public void A_voltage_range_reads_the_same_in_every_culture(string culture)
+    {
+        CultureInfo before = CultureInfo.CurrentCulture;
+        CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
+        try
+        {
+            Assert.Equal("1.75 V to 1.79 V", new VoltageRange(1.75, 1.79).ToString());
+            Assert.Equal("-0.5 V to 0 V", new VoltageRange(-0.5, 0).ToString());
+            Assert.Equal(0.04, new VoltageRange(1.75, 1.79).PeakToPeakVolts, 1e-15);
+            Assert.Equal(new VoltageRange(-1, 3), new VoltageRange(-1, 2).Including(new VoltageRange(0, 3)));
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    private static PeriodicSteadyState Operate(Converter converter, double frequencyHz = FrequencyHz) =>
+        PeriodicSteadyState.Of(ModeAnalysis.Of(converter, converter.Modes[0]), new OperatingPoint(3, 0.1, frequencyHz));
+}
