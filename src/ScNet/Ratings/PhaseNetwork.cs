@@ -94,14 +94,15 @@ internal sealed class PhaseNetwork
     public Interval Difference(int first, int second)
     {
         int component = Component(first);
-        if (IsUnknown[component] && first != second)
+        Fraction tree = Potential(first) - Potential(second);
+        if (_pieces.Piece[first] == _pieces.Piece[second])
         {
-            return Interval.Unbounded;
+            return Interval.Point(tree);
         }
 
-        bool isFixed = Spread[component].IsZero || _pieces.Piece[first] == _pieces.Piece[second];
-        Fraction tree = Potential(first) - Potential(second);
-        return isFixed ? Interval.Point(tree) : _paths.Of(first, second) ?? Interval.Of(tree - Spread[component], tree + Spread[component]);
+        return IsUnknown[component] ? Interval.Unbounded
+            : Spread[component].IsZero ? Interval.Point(tree)
+            : _paths.Of(first, second) ?? Interval.Of(tree - Spread[component], tree + Spread[component]);
     }
 
     /// <summary>The loops that conflict: sum of the voltages round each, edges, and rigid branches between them.</summary>
