@@ -3,7 +3,7 @@ namespace ScNet.Ratings;
 /// <summary>One capacitor against the rating of its kind.</summary>
 public sealed class CapacitorRating
 {
-    internal CapacitorRating(Capacitor capacitor, CapacitorKind kind, RatingVerdict[] modes, RatingVerdict overall, CapacitorStack stack)
+    internal CapacitorRating(Capacitor capacitor, CapacitorKind kind, RatingVerdict[] modes, RatingVerdict overall, StackedCapacitor stack)
     {
         Capacitor = capacitor;
         Kind = kind;
@@ -25,7 +25,7 @@ public sealed class CapacitorRating
     public RatingVerdict Overall { get; }
 
     /// <summary>The stack that the overall verdict takes, whether it is allowed or not, with the netlist's capacitance.</summary>
-    public CapacitorStack Stack { get; }
+    public StackedCapacitor Stack { get; }
 
     /// <summary>The overall verdict.</summary>
     public override string ToString() => Overall.ToString();

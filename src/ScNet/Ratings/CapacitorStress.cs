@@ -40,7 +40,7 @@ public sealed class CapacitorStress
     internal static CapacitorStress Worst(Capacitor capacitor, IReadOnlyCollection<CapacitorStress> stresses) => new(
         capacitor,
         stresses.Select(s => s.Largest).OfType<StressExtreme>().MaxBy(MagnitudeOf),
-        stresses.Any(s => s.IsUndetermined));
+        stresses.Count == 0 || stresses.Any(s => s.IsUndetermined));
 
     private static Fraction MagnitudeOf(StressExtreme extreme) =>
         extreme.PerVoltOfInput.ToFraction().Abs() * ExactDecimal.Of(extreme.InputVoltageVolts);

@@ -24,7 +24,7 @@ public sealed class ConverterStress
 
         Changes = [.. _changes.Cast<ModeChange?>().OfType<ModeChange>()];
         Switches = [.. converter.Switches.Select((s, i) => SwitchStress.Worst(s, [.. modes.Select(m => m.Switches[i])]))];
-        SwitchesAtChanges = [.. converter.Switches.Select((s, i) =>
+        SwitchesAtChanges = Changes.Count == 0 ? [] : [.. converter.Switches.Select((s, i) =>
             SwitchStress.Worst(s, [.. Changes.SelectMany(c => new[] { c.OpenSwitches[i], c.ClosedSwitches[i] })]))];
         Capacitors = [.. converter.Capacitors.Select((c, i) => CapacitorStress.Worst(c, [.. modes.Select(m => m.Capacitors[i])]))];
     }
@@ -44,7 +44,7 @@ public sealed class ConverterStress
     /// <summary>The worst of each switch over all modes, changes left out; index as in <see cref="Converter.Switches"/>.</summary>
     public IReadOnlyList<SwitchStress> Switches { get; }
 
-    /// <summary>The worst of each switch over all changes, open or closed; index as in <see cref="Converter.Switches"/>.</summary>
+    /// <summary>The worst of each switch over all changes, open or closed; index as in <see cref="Converter.Switches"/>. Empty where there are no changes.</summary>
     public IReadOnlyList<SwitchStress> SwitchesAtChanges { get; }
 
     /// <summary>The worst of each capacitor over all modes; index as in <see cref="Converter.Capacitors"/>.</summary>

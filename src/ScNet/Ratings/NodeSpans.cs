@@ -69,6 +69,15 @@ internal sealed class NodeSpans
 
     public bool IsPinned(int node, int phase) => _isPinned[phase][_phases[phase].Component(node)];
 
+    /// <summary>First minus second potential where it is fixed: both pinned, or floating together.</summary>
+    public Fraction? FixedDifference(int first, int second, int phase)
+    {
+        PhaseNetwork network = _phases[phase];
+        return network.Component(first) == network.Component(second) ? network.Potential(first) - network.Potential(second)
+            : IsPinned(first, phase) && IsPinned(second, phase) ? Potential(first, phase).Low - Potential(second, phase).Low
+            : null;
+    }
+
     public VoltageSpan Span(int node, int phase) =>
         VoltageSpan.Of(_potentials[phase][node], IsPinned(node, phase) ? VoltageBasis.Fixed : VoltageBasis.Floating);
 

@@ -3,7 +3,7 @@ namespace ScNet.Ratings;
 /// <summary>One switch against the rating of its kind.</summary>
 public sealed class SwitchRating
 {
-    internal SwitchRating(Switch @switch, SwitchKind kind, RatingVerdict[] modes, RatingVerdict? atChanges, RatingVerdict overall, SwitchStack stack)
+    internal SwitchRating(Switch @switch, SwitchKind kind, RatingVerdict[] modes, RatingVerdict? atChanges, RatingVerdict overall, StackedSwitch stack)
     {
         Switch = @switch;
         Kind = kind;
@@ -29,7 +29,7 @@ public sealed class SwitchRating
     public RatingVerdict Overall { get; }
 
     /// <summary>The stack that the overall verdict takes, whether it is allowed or not, with the netlist's on-resistance.</summary>
-    public SwitchStack Stack { get; }
+    public StackedSwitch Stack { get; }
 
     /// <summary>The overall verdict.</summary>
     public override string ToString() => Overall.ToString();

@@ -89,13 +89,13 @@ public sealed class SwitchStress
             value, (value.ToFraction() * input.ExactMaximum).ToDouble(), input.MaximumVolts, mode, from, phase + 1, phases[phase].Basis);
     }
 
-    /// <summary>The worst of several stresses of one switch.</summary>
+    /// <summary>The worst of several stresses of one switch; undetermined where nothing is said of it.</summary>
     internal static SwitchStress Worst(Switch @switch, IReadOnlyCollection<SwitchStress> stresses) => new(
         @switch,
         stresses.Select(s => s.LargestPositive).OfType<StressExtreme>().MaxBy(e => e.PerVoltOfInput.ToFraction() * Input(e)),
         stresses.Select(s => s.LargestNegative).OfType<StressExtreme>().MinBy(e => e.PerVoltOfInput.ToFraction() * Input(e)),
         stresses.Any(s => s.IsFloating),
-        stresses.Any(s => s.IsUndetermined),
+        stresses.Count == 0 || stresses.Any(s => s.IsUndetermined),
         []);
 
     private static Fraction Input(StressExtreme extreme) => Netlists.ExactDecimal.Of(extreme.InputVoltageVolts);

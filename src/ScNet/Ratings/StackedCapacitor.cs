@@ -5,14 +5,14 @@ namespace ScNet.Ratings;
 /// Each of n capacitors has n times the capacitance, hence n² times the area in all: four times the area
 /// for twice the voltage (common practice, no source; derived in docs/theory/stress.md).
 /// </remarks>
-public sealed class CapacitorStack
+public sealed class StackedCapacitor
 {
     /// <summary>Sizes a stack.</summary>
     /// <param name="kind">The kind of its capacitors.</param>
     /// <param name="count">The capacitors in series, at least 1.</param>
     /// <param name="capacitanceFarads">The capacitance of the whole in farads (F).</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
-    public CapacitorStack(CapacitorKind kind, int count, double capacitanceFarads)
+    public StackedCapacitor(CapacitorKind kind, int count, double capacitanceFarads)
     {
         ArgumentNullException.ThrowIfNull(kind);
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);

@@ -6,14 +6,14 @@ namespace ScNet.Ratings;
 /// width, charge and area in all. Twice the voltage costs four times the area (common practice, no
 /// source; derived in docs/theory/stress.md).
 /// </remarks>
-public sealed class SwitchStack
+public sealed class StackedSwitch
 {
     /// <summary>Sizes a stack.</summary>
     /// <param name="kind">The kind of its devices.</param>
     /// <param name="count">The devices in series, at least 1.</param>
     /// <param name="onResistanceOhms">The on-resistance of the whole in ohms (Ω).</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
-    public SwitchStack(SwitchKind kind, int count, double onResistanceOhms)
+    public StackedSwitch(SwitchKind kind, int count, double onResistanceOhms)
     {
         ArgumentNullException.ThrowIfNull(kind);
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
