@@ -59,7 +59,7 @@ public sealed class ConverterGateDrive
             BodyNodes(rating.Kind, first, second));
     }
 
-    private GatePhase PhaseOf(SwitchKind kind, ModeStress mode, int phase, int source)
+    private static GatePhase PhaseOf(SwitchKind kind, ModeStress mode, int phase, int source)
     {
         Converter converter = mode.Analysis.Converter;
         Fraction sign = kind.Polarity == DevicePolarity.NType ? Fraction.One : Fraction.MinusOne;
