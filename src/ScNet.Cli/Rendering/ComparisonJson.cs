@@ -6,14 +6,14 @@ namespace ScNet.Cli.Rendering;
 /// <summary>The comparison for programs: the conditions, and one object per netlist and mode.</summary>
 internal static class ComparisonJson
 {
-    public static void Write(TextWriter output, ComparisonConditions conditions, IEnumerable<FileComparison> comparisons) =>
+    public static void Write(TextWriter output, ComparisonConditions conditions, IEnumerable<ComparisonRow> rows) =>
         JsonText.Write(output, writer =>
         {
             WriteConditions(writer, conditions);
             writer.WriteStartArray("rows");
-            foreach (FileComparison file in comparisons)
+            foreach (ComparisonRow row in rows)
             {
-                WriteFile(writer, file);
+                WriteRow(writer, row);
             }
 
             writer.WriteEndArray();
@@ -30,24 +30,13 @@ internal static class ComparisonJson
         writer.WriteEndObject();
     }
 
-    private static void WriteFile(Utf8JsonWriter writer, FileComparison file)
-    {
-        if (!file.File.Reading.Succeeded)
-        {
-            WriteRow(writer, file.File.Path, null, null, file.File.Reading.Diagnostics, null);
-        }
-
-        foreach (ModeRow row in file.Rows)
-        {
-            WriteRow(
-                writer,
-                file.File.Path,
-                row.Converter.Name,
-                row.Analysis.Mode.Name,
-                row.Analysis.Diagnostics.Union(row.Converter.Warnings),
-                row.Comparison);
-        }
-    }
+    private static void WriteRow(Utf8JsonWriter writer, ComparisonRow row) => WriteRow(
+        writer,
+        row.File.Path,
+        row.Mode?.Converter.Name,
+        row.Mode?.Analysis.Mode.Name,
+        row.Mode is { } mode ? mode.Analysis.Diagnostics.Union(mode.Converter.Warnings) : row.File.Reading.Diagnostics,
+        row.Mode?.Comparison);
 
     private static void WriteRow(
         Utf8JsonWriter writer, string path, string? converter, string? mode, IEnumerable<Diagnostic> diagnostics, ModeComparison? comparison)
@@ -76,6 +65,8 @@ internal static class ComparisonJson
         WriteUtilisation(writer, "switchUtilisation", comparison.SwitchUtilisation);
         WriteStress(writer, "switchStress", comparison.SwitchStress);
         WriteStress(writer, "capacitorStress", comparison.CapacitorStress);
+        WriteCounts(writer, comparison.Analysis.Converter);
+        WriteSwing(writer, comparison);
     }
 
     private static void WriteLimit(Utf8JsonWriter writer, string key, ComparedLimit limit)
@@ -104,6 +95,26 @@ internal static class ComparisonJson
         JsonText.WriteNumber(writer, "largestExcessVolts", stress.LargestExcessVolts);
         WriteNames(writer, "exceeding", stress.Exceeding);
         WriteNames(writer, "undetermined", stress.Undetermined);
+        writer.WriteEndObject();
+    }
+
+    private static void WriteCounts(Utf8JsonWriter writer, Converter converter)
+    {
+        writer.WriteStartObject("counts");
+        writer.WriteNumber("capacitors", converter.Capacitors.Count);
+        writer.WriteNumber("switches", converter.Switches.Count);
+        writer.WriteNumber("phases", converter.Phases.Count);
+        writer.WriteEndObject();
+    }
+
+    private static void WriteSwing(Utf8JsonWriter writer, ModeComparison comparison)
+    {
+        BottomPlateSwing swing = comparison.BottomPlateSwing;
+        writer.WriteStartObject("bottomPlateSwing");
+        WriteNumber(writer, "worstVolts", comparison.WorstBottomPlateSwingVolts);
+        WriteNames(writer, "worst", swing.WorstCapacitors);
+        WriteNumber(writer, "weight", swing.WeightedSquare);
+        WriteNames(writer, "undetermined", swing.Undetermined);
         writer.WriteEndObject();
     }
 

@@ -16,9 +16,9 @@ internal static class ComparisonText
         "?, ≥, ~       undetermined; a lower bound, as others are undetermined; an estimate, as charges depend on component values",
     ];
 
-    public static void Write(TextWriter output, ComparisonConditions conditions, IReadOnlyList<FileComparison> comparisons)
+    public static void Write(TextWriter output, ComparisonConditions conditions, IReadOnlyList<FileComparison> comparisons, IEnumerable<ComparisonRow> sorted)
     {
-        ModeRow[] rows = [.. comparisons.SelectMany(c => c.Rows)];
+        ModeRow[] rows = [.. sorted.Select(r => r.Mode).OfType<ModeRow>()];
         if (rows.Length == 0)
         {
             return;

@@ -37,6 +37,7 @@ public sealed class ModeComparison
             capacitors.Select((name, c) => (name, (IEnumerable<Quantity>)[voltages[c]])), conditions);
         SwitchStress = VoltageStress.Of(
             switches.Select((name, s) => (name, (IEnumerable<Quantity>)blocking.Switches[s])), conditions);
+        BottomPlateSwing = BottomPlateSwing.Of(analysis);
     }
 
     /// <summary>The analysis that is compared.</summary>
@@ -68,6 +69,12 @@ public sealed class ModeComparison
 
     /// <summary>The switches' blocking voltages against the rating.</summary>
     public VoltageStress SwitchStress { get; }
+
+    /// <summary>How far the capacitors' bottom plates swing over the phases.</summary>
+    public BottomPlateSwing BottomPlateSwing { get; }
+
+    /// <summary>The largest determined swing of a bottom plate in volts (V); null where there is none.</summary>
+    public double? WorstBottomPlateSwingVolts => Conditions.Volts(BottomPlateSwing.Worst);
 
     /// <summary>Compares one mode. The cost is one pass over elements and phases.</summary>
     /// <param name="analysis">The mode's analysis.</param>

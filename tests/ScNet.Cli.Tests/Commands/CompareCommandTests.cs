@@ -34,12 +34,13 @@ public sealed class CompareCommandTests : IDisposable
             "file,converter,mode,status,ratio,output_voltage_volts,ssl_own_proportions_ohms,ssl_best_split_ohms,fsl_own_proportions_ohms,"
             + "fsl_best_split_ohms,capacitor_charge_voltage,switch_charge_voltage,highest_blocking_volts,switches_over_rating,"
             + "switch_largest_excess_volts,switches_undetermined,highest_capacitor_volts,capacitors_over_rating,"
-            + "capacitor_largest_excess_volts,capacitors_undetermined",
+            + "capacitor_largest_excess_volts,capacitors_undetermined,capacitors,switches,phases,worst_bottom_plate_swing_volts,"
+            + "bottom_plate_swing_weight,bottom_plates_undetermined",
             lines[0]);
         Assert.StartsWith("@/0.toml,\"A \"\"third\"\", say\",default,ok,0.3333333333333333,1.2,0.5,0.444", lines[1], StringComparison.Ordinal);
-        Assert.EndsWith(",2.4,3,0.6,0,1.2,0,0,0", lines[1], StringComparison.Ordinal);
-        Assert.EndsWith(",3.6,1,1.8,1,1.8,0,0,1", lines[2], StringComparison.Ordinal);
-        Assert.Equal("@/1.toml,Two ways,shorted,error" + new string(',', 16), lines[3]);
+        Assert.Contains(",2.4,3,0.6,0,1.2,0,0,0,2,7,2,2.4,", lines[1], StringComparison.Ordinal);
+        Assert.Contains(",3.6,1,1.8,1,1.8,0,0,1,", lines[2], StringComparison.Ordinal);
+        Assert.Equal("@/1.toml,Two ways,shorted,error" + new string(',', 22), lines[3]);
         Assert.Equal(5, lines.Length);
         Assert.Empty(lines[4]);
     }
@@ -60,6 +61,38 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal(["s 6"], document["rows"]![1]!["switchStress"]!["undetermined"]!.AsArray().Select(n => (string?)n));
         Assert.Equal("error", (string?)document["rows"]![2]!["status"]);
         Assert.False(document["rows"]![2]!.AsObject().ContainsKey("ratio"));
+    }
+
+    [Fact]
+    public void The_json_holds_counts_and_bottom_plates()
+    {
+        JsonNode third = JsonNode.Parse(Compare("json", NetlistFolder.Third).Output)!["rows"]![0]!;
+        Assert.True(JsonNode.DeepEquals(JsonNode.Parse("""{ "capacitors": 2, "switches": 7, "phases": 2 }"""), third["counts"]));
+        // n1 of the series string is at 2/3 of 3.6 V, then at 0
+        Assert.Equal(2.4, (double)third["bottomPlateSwing"]!["worstVolts"]!);
+        Assert.Single(third["bottomPlateSwing"]!["worst"]!.AsArray());
+        Assert.Empty(third["bottomPlateSwing"]!["undetermined"]!.AsArray());
+    }
+
+    [Theory]
+    [InlineData("text")]
+    [InlineData("csv")]
+    [InlineData("json")]
+    public void Rows_are_sorted_by_a_column_with_those_that_have_no_value_last(string format)
+    {
+        string[] files = [.. new[] { NetlistFolder.Half, NetlistFolder.TwoWays, NetlistFolder.Third }.Select((text, i) => _folder.Write($"{i}.toml", text))];
+        ToolRun run = ToolRun.Of(["compare", .. files, "--input-voltage", "3.6", "--rating", "1.8", "--sort", "ratio", "--format", format]);
+        int[] places = [.. new[] { "Third", "Half", "Two ways", "shorted" }.Select(name => run.Output.IndexOf(name, StringComparison.Ordinal))];
+        Assert.Equal(places.Order(), places);
+    }
+
+    [Fact]
+    public void A_column_that_does_not_exist_is_refused_with_those_that_do()
+    {
+        ToolRun run = ToolRun.Of("compare", "a.toml", "--input-voltage", "1", "--rating", "1", "--sort", "cost");
+        Assert.Equal(2, run.Code);
+        Assert.Contains(run.ErrorLines, line => line.StartsWith("scnet: Expected one of ratio, output_voltage_volts, ", StringComparison.Ordinal)
+            && line.EndsWith(" after --sort, but got 'cost'.", StringComparison.Ordinal));
     }
 
     [Fact]
