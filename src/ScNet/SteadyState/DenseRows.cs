@@ -61,26 +61,23 @@ internal sealed class DenseRows
     /// a triangle in the order of columns returned, the others zeros there. Columns that depend on
     /// earlier ones (below the tolerance, relative to the longest) are left out of the order.
     /// </summary>
-    public int[] Triangularise(int count, double tolerance) => Triangularise(0, 0, count, tolerance);
-
-    /// <summary>The same with <paramref name="count"/> columns from the first column on, in the rows from the first row on.</summary>
-    public int[] Triangularise(int firstRow, int firstColumn, int count, double tolerance)
+    public int[] Triangularise(int count, double tolerance)
     {
         Span<int> order = count <= 256 ? stackalloc int[count] : new int[count];
         for (int c = 0; c < count; c++)
         {
-            order[c] = firstColumn + c;
+            order[c] = c;
         }
 
         double first = 0;
         int rank = 0;
-        for (; rank < Math.Min(count, RowCount - firstRow); rank++)
+        for (; rank < Math.Min(count, RowCount); rank++)
         {
             int best = rank;
             double longest = -1;
             for (int c = rank; c < count; c++)
             {
-                double length = ColumnLength(order[c], firstRow + rank);
+                double length = ColumnLength(order[c], rank);
                 if (length > longest)
                 {
                     (longest, best) = (length, c);
@@ -94,7 +91,7 @@ internal sealed class DenseRows
             }
 
             (order[rank], order[best]) = (order[best], order[rank]);
-            Reflect(order[rank], firstRow + rank, longest);
+            Reflect(order[rank], rank, longest);
         }
 
         return order[..rank].ToArray();

@@ -13,7 +13,7 @@ internal sealed class ImpedanceKernel
     private const double SettledTimeConstants = 1e13;
 
     // Slower rates than this fraction of the fastest are the rounding of a rate of zero.
-    private const double ZeroRate = 1e-20;
+    private const double ZeroRate = 1e-27;
 
     private readonly int _directions;
     private readonly double _settledPeriod;
@@ -72,7 +72,8 @@ internal sealed class ImpedanceKernel
         }
 
         (_skew, _skewParticular) = Skew(phases, duties);
-        _settledPeriod = moving == 0 ? 0 : SettledTimeConstants / Math.Max(_rate.Min(), ZeroRate * _rate.Max());
+        double fastest = _rate.DefaultIfEmpty().Max();
+        _settledPeriod = moving == 0 ? 0 : SettledTimeConstants / _rate.Where(r => r >= ZeroRate * fastest).Min();
     }
 
     public int Directions => _directions;

@@ -106,8 +106,6 @@ internal sealed class PhaseModes
         double[] load = network.Load == LoadKind.Current
             ? LoadDrive(space, rows, order, groups, groupOf[space.Cluster[network.Output]], network.Output)
             : new double[space.StateCount];
-        // a triangle with its long rows first: rotations then keep the digits of slow modes, and soon end
-        rows.Triangularise(order.Length, groups, space.StateCount, 0);
         rows.Orthogonalise(order.Length, groups, space.StateCount);
         return new PhaseModes(rows, groupOf, order, groups, space.StateCount, directions, load);
     }

@@ -102,36 +102,33 @@ public sealed class DenseRowsTests
     {
         // columns (3, 1) and e·(1, 2): determinant 5e, sum of squares 10 + 5e²
         DenseRows rows = Rows(new double[,] { { 3, e }, { 1, 2 * e } });
-        rows.Triangularise(2, 0);
         rows.Orthogonalise(0, 0, 2);
         AssertPair(rows, 10 + (5 * e * e), 25 * e * e);
     }
 
     [Fact]
-    public void Three_grades_of_rows_and_columns_keep_their_digits()
-    {
-        // diag(1, r, r²) X diag(1, c, c²) with the leading minors 2, 3 and 4 of X: the singular values are
-        // 2·√(…) each up to the grade, so their product is the determinant 4 (r c)³ and, taken from the
-        // matrix of cofactors, the inverse of the smallest is the length of the last row of the inverse up to the grade
-        const double R = 1e-3, C = 1e-3;
-        double[,] x = { { 2, 1, 0 }, { 1, 2, 1 }, { 0, 1, 2 } };
-        double[,] values = new double[3, 3];
-        for (int i = 0; i < 3; i++)
+    public void Grades_of_rows_and_columns_together_keep_their_digits() =>
+        Gen.Select(Gen.Int[-3, 3].Array[16], Gen.Int[0, 20].Array[4], Gen.Int[0, 20].Array[4]).Sample((entries, rowGrades, columnGrades) =>
         {
-            for (int k = 0; k < 3; k++)
+            // integers times powers of two: the product of the singular values is the determinant, known exactly
+            Matrix<double> x = Matrix<double>.Build.Dense(4, 4, (r, c) => entries[(4 * r) + c]);
+            double determinant = Math.Abs(Math.Round(x.Determinant()));
+            if (determinant > 0)
             {
-                values[i, k] = Math.Pow(R, i) * x[i, k] * Math.Pow(C, k);
-            }
-        }
+                DenseRows rows = new(4, 4);
+                for (int r = 0; r < 4; r++)
+                {
+                    for (int c = 0; c < 4; c++)
+                    {
+                        rows[r, c] = Math.ScaleB(x[r, c], -rowGrades[r] - columnGrades[c]);
+                    }
+                }
 
-        DenseRows rows = Rows(values);
-        rows.Triangularise(3, 0);
-        rows.Orthogonalise(0, 0, 3);
-        double[] lengths = [.. Part(rows, 0, 3).EnumerateRows().Select(r => r.L2Norm()).OrderDescending()];
-        Assert.Equal(1, lengths[0] / 2, 1e-5);
-        Assert.Equal(1, lengths[0] * lengths[1] * lengths[2] / (4 * Math.Pow(R * C, 3)), 1e-12);
-        Assert.Equal(1, lengths[0] * lengths[1] / (3 * R * C), 1e-5);
-    }
+                rows.Orthogonalise(0, 0, 4);
+                double product = Part(rows, 0, 4).EnumerateRows().Select(r => r.L2Norm()).Aggregate((p, q) => p * q);
+                Assert.Equal(1, product / Math.ScaleB(determinant, -rowGrades.Sum() - columnGrades.Sum()), 1e-12);
+            }
+        }, iter: 3000);
 
     [Fact]
     public void Dependent_rows_end_as_rows_of_zeros()

@@ -98,6 +98,26 @@ public sealed class OutputImpedanceTests
         }
     }
 
+    /// <summary>A loop of switches that moves no capacitor, and a phase whose resistors see no voltage at all.</summary>
+    [Fact]
+    public void Loops_without_capacitors_stay_harmless_at_the_lowest_frequencies()
+    {
+        NetworkSketch sketch = new(
+            5,
+            [new(1, 9), new(2, 9), new(7, 18), new(5, 18)],
+            [new(1, 2, 1.903225806451613, 0)],
+            [
+                new(2, 3, 9, 3.8153641363118282), new(3, 4, 11, 2), new(4, 1, 3, 3.2950330601743), new(4, 2, 14, 3.13953488372093),
+                new(4, 3, 4, 1.1126760563380282), new(1, 4, 3, 2.78125), new(2, 3, 4, 1),
+            ],
+            LoadKind.Current);
+        OutputImpedance impedance = OutputImpedance.Of(LawSample.Analyse(sketch));
+        for (int exponent = -60; exponent <= 0; exponent++)
+        {
+            Assert.True(double.IsFinite(impedance.Ohms(Math.Pow(10, exponent))), $"1e{exponent} Hz");
+        }
+    }
+
     [Fact]
     public void Frequencies_of_any_size_give_finite_numbers_on_random_networks() => LawSample.Check((_, analysis) =>
     {

@@ -10,7 +10,7 @@ namespace ScNet.Tests.SteadyState;
 /// </summary>
 public sealed class StiffnessTests
 {
-    private const double Tolerance = 1e-10;
+    private const double Tolerance = 1e-9;
 
     public static TheoryData<double, double, double, double> Spreads => new()
     {
