@@ -14,7 +14,7 @@ namespace ScNet.SteadyState;
 /// </remarks>
 public sealed class PeriodicSteadyState
 {
-    // in units of the last place of a time
+    // relative to the time that is rounded
     private const double BoundaryRounding = 1e-15;
 
     private readonly ModeAnalysis _analysis;
@@ -66,10 +66,14 @@ public sealed class PeriodicSteadyState
     /// <summary>The power lost in all resistances in watts (W), summed over the elements.</summary>
     public double DissipationWatts => Switches.Sum(s => s.DissipationWatts) + Capacitors.Sum(c => c.DissipationWatts);
 
-    /// <summary>The ripple of the output voltage, peak to peak over the period, in volts (V); zero with a stiff load.</summary>
-    public double OutputRippleVolts => _network.Load == LoadKind.Stiff
-        ? 0
-        : Range(j => _solution.Difference(j, _network.Output, SwitchedNetwork.Reference)).PeakToPeakVolts;
+    /// <summary>
+    /// The ripple of the output voltage, peak to peak over the period, in volts (V); zero with a stiff load, and
+    /// null where nothing fixes the output's potential in some phase, though its average is fixed.
+    /// </summary>
+    public double? OutputRippleVolts => _network.Load == LoadKind.Stiff ? 0
+        : _analysis.IdealPoint.NodePotentials[_network.Output].All(v => v.IsDetermined)
+            ? Range(j => _solution.Difference(j, _network.Output, SwitchedNetwork.Reference)).PeakToPeakVolts
+            : null;
 
     /// <summary>Solves one analysed mode at an operating point.</summary>
     /// <param name="analysis">An analysis with a result.</param>

@@ -35,6 +35,12 @@ public sealed class EnergyLaws
         {
             double[] times = [.. GaussTimes(start, length)];
             double?[] values = steady.SampleNodePotential(steady.Converter.OutputNode, times);
+            if (values[0] is null)
+            {
+                Assert.Null(steady.OutputRippleVolts);
+                return;
+            }
+
             mean += values.Select((v, i) => v!.Value * GaussWeight(i, length)).Sum() / period;
         }
 

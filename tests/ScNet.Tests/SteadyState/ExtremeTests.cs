@@ -33,7 +33,7 @@ public sealed class ExtremeTests
         PeriodicSteadyState steady = Operate(OperatedConverters.Loaded(esrOhms), 0.5 / HalfPeriod);
         double expected = Output(peakTime) - Math.Min(Output(0), Output(HalfPeriod));
         Assert.True(expected > 1.05 * Math.Abs(Output(HalfPeriod) - Output(0)));
-        Assert.Equal(expected, steady.OutputRippleVolts, 1e-12);
+        Assert.Equal(expected, steady.OutputRippleVolts!.Value, 1e-12);
         Assert.Equal(Current(0), steady.Switches[0].PeakCurrentAmperes, 1e-12);
         Assert.Equal(steady.Switches[0].PeakCurrentAmperes - Amperes, steady.Capacitors[1].PeakCurrentAmperes, 1e-12);
 
