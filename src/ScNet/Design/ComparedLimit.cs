@@ -39,10 +39,12 @@ public sealed class ComparedLimit
     /// <param name="coefficients">The coefficient k of each.</param>
     /// <param name="values">The netlist's own value x of each, capacitance or conductance.</param>
     /// <param name="total">The total X, times frequency for capacitances.</param>
-    internal static ComparedLimit Of(string[] names, IReadOnlyList<Quantity> coefficients, double[] values, double total)
+    /// <param name="dependsOnComponentValues">Whether component values decide the flow, where the coefficients do not tell.</param>
+    internal static ComparedLimit Of(
+        string[] names, IReadOnlyList<Quantity> coefficients, double[] values, double total, bool? dependsOnComponentValues = null)
     {
         string[] undetermined = [.. names.Where((_, i) => !coefficients[i].IsDetermined)];
-        bool numeric = coefficients.Any(k => k.Kind == QuantityKind.Numeric);
+        bool numeric = dependsOnComponentValues ?? coefficients.Any(k => k.Kind == QuantityKind.Numeric);
         if (undetermined.Length > 0)
         {
             return new ComparedLimit(null, null, numeric, undetermined);

@@ -26,15 +26,15 @@ public sealed class SiliconComparison
             [.. analysis.SlowSwitchingLimit.Coefficients.Select((k, c) => Weighted(
                 k, Square(ratings.Capacitors[c].Stack.Count) / ratings.Capacitors[c].Kind.FaradsPerSquareMetre))],
             capacitorAreas,
-            totals.CapacitorAreaSquareMetres * totals.FrequencyHz);
+            totals.CapacitorAreaSquareMetres * totals.FrequencyHz,
+            analysis.SlowSwitchingLimit.Coefficients.Any(k => k.Kind == QuantityKind.Numeric));
         FastSwitchingLimit = ComparedLimit.Of(
             [.. ratings.Switches.Select(s => s.Switch.Name)],
             [.. analysis.FastSwitchingLimit.SwitchCoefficients.Select((k, s) => Weighted(
                 k, Square(ratings.Switches[s].Stack.Count) * ratings.Switches[s].Kind.OnResistanceOhmMicrometres * ratings.Switches[s].Kind.AreaSquareMetresPerMicrometre))],
             switchAreas,
-            totals.SwitchAreaSquareMetres);
-        SlowLimitDependsOnValues = analysis.SlowSwitchingLimit.Coefficients.Any(k => k.Kind == QuantityKind.Numeric);
-        FastLimitDependsOnValues = analysis.FastSwitchingLimit.SwitchCoefficients.Any(k => k.Kind == QuantityKind.Numeric);
+            totals.SwitchAreaSquareMetres,
+            analysis.FastSwitchingLimit.SwitchCoefficients.Any(k => k.Kind == QuantityKind.Numeric));
         BottomPlateSwing = BottomPlateSwing.Of(analysis);
     }
 
@@ -48,18 +48,10 @@ public sealed class SiliconComparison
     public SiliconTotals Totals { get; }
 
     /// <summary>The slow-switching limit at the total capacitor area and frequency; "own proportions" are the netlist's capacitances, stacked.</summary>
-    /// <remarks><see cref="ComparedLimit.DependsOnComponentValues"/> does not speak here, as kinds make every coefficient a number: see <see cref="SlowLimitDependsOnValues"/>.</remarks>
     public ComparedLimit SlowSwitchingLimit { get; }
 
     /// <summary>The fast-switching limit at the total switch area; "own proportions" are the netlist's conductances, stacked.</summary>
-    /// <remarks><see cref="ComparedLimit.DependsOnComponentValues"/> does not speak here, as kinds make every coefficient a number: see <see cref="FastLimitDependsOnValues"/>.</remarks>
     public ComparedLimit FastSwitchingLimit { get; }
-
-    /// <summary>Whether the charges of capacitors depend on component values, so that the best split of the slow limit is an estimate.</summary>
-    public bool SlowLimitDependsOnValues { get; }
-
-    /// <summary>Whether the charges of switches depend on component values, so that the best split of the fast limit is an estimate.</summary>
-    public bool FastLimitDependsOnValues { get; }
 
     /// <summary>The swings of the bottom plates in this mode.</summary>
     public BottomPlateSwing BottomPlateSwing { get; }

@@ -20,7 +20,7 @@ public sealed class SiliconComparisonTests
         Assert.Equal(4, half.FastSwitchingLimit.OwnProportionsOhms!.Value, 1e-12);
         Assert.Equal(4, half.FastSwitchingLimit.BestSplitOhms!.Value, 1e-12);
         Assert.Equal((1, 4, 1), (half.CapacitorDeviceCount, half.SwitchDeviceCount, half.LargestStackCount));
-        Assert.False(half.SlowLimitDependsOnValues || half.FastLimitDependsOnValues);
+        Assert.False(half.SlowSwitchingLimit.DependsOnComponentValues || half.FastSwitchingLimit.DependsOnComponentValues);
     }
 
     // at 4.8 V everything is stacked by two: a quarter of the capacitance and of the conductance
