@@ -111,9 +111,9 @@ internal static class ComparisonJson
     {
         BottomPlateSwing swing = comparison.BottomPlateSwing;
         writer.WriteStartObject("bottomPlateSwing");
-        WriteNumber(writer, "worstVolts", comparison.WorstBottomPlateSwingVolts);
+        JsonText.WriteNumber(writer, "worstVolts", comparison.WorstBottomPlateSwingVolts);
         WriteNames(writer, "worst", swing.WorstCapacitors);
-        WriteNumber(writer, "weight", swing.WeightedSquare);
+        JsonText.WriteNumber(writer, "weight", swing.WeightedSquare);
         WriteNames(writer, "undetermined", swing.Undetermined);
         writer.WriteEndObject();
     }

@@ -1,7 +1,6 @@
 using CsCheck;
 using MathNet.Numerics.LinearAlgebra;
 using ScNet.Analysis;
-using ScNet.Netlists;
 using ScNet.SteadyState;
 using ScNet.Tests.Laws;
 using ScNet.Tests.Networks;
