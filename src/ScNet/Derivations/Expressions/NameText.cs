@@ -67,7 +67,8 @@ internal static class NameText
 
     private static bool IsPlain(string name) => name.All(c => c == '_' || char.IsLetterOrDigit(c));
 
-    private static bool IsVisible(char c) => char.GetUnicodeCategory(c) is not (UnicodeCategory.Control
+    // the replacement character stands for something that could not be shown
+    private static bool IsVisible(char c) => c != '\uFFFD' && char.GetUnicodeCategory(c) is not (UnicodeCategory.Control
         or UnicodeCategory.Format or UnicodeCategory.Surrogate or UnicodeCategory.OtherNotAssigned or UnicodeCategory.PrivateUse
         or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator);
 }
