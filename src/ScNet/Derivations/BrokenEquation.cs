@@ -4,7 +4,7 @@ namespace ScNet.Derivations;
 
 /// <summary>The one equation that shows best why a statement is wrong.</summary>
 /// <param name="Equation">The equation.</param>
-/// <param name="IsAllStated">Whether every value in it is stated.</param>
+/// <param name="IsAllStated">Whether it is short and every value in it is stated.</param>
 /// <param name="UsesTruth">Whether the other values are those of the analysis, since the stated ones cancel.</param>
 internal sealed record BrokenEquation(Equation Equation, bool IsAllStated, bool UsesTruth)
 {
@@ -26,12 +26,12 @@ internal sealed record BrokenEquation(Equation Equation, bool IsAllStated, bool 
         {
             foreach (Equation equation in bench.Equations.With(unknown))
             {
-                (int Unstated, int Wrong, int Length) score = Score(bench, equation, unknown, usesTruth);
+                (int Obscure, int Wrong, int Length) score = Score(bench, equation, unknown, usesTruth);
                 if (score.CompareTo(bestScore) < 0
                     && bench.Holds(equation)
                     && bench.IsBroken(equation, u => ValueOf(bench, statement, unknown, u, usesTruth)))
                 {
-                    (best, bestScore) = (new BrokenEquation(equation, score.Unstated == 0, usesTruth), score);
+                    (best, bestScore) = (new BrokenEquation(equation, score.Obscure == 0, usesTruth), score);
                 }
             }
 
@@ -84,6 +84,7 @@ internal sealed record BrokenEquation(Equation Equation, bool IsAllStated, bool 
             }
         }
 
-        return (unstated, wrong, equation.Terms.Length);
+        // a long equation shows nothing, even where all of it is stated
+        return (unstated + (equation.Terms.Length > EquationText.MostTerms ? 2 : 0), wrong, equation.Terms.Length);
     }
 }

@@ -6,11 +6,15 @@ namespace ScNet.Derivations;
 /// </summary>
 public sealed class Conflict : IEquatable<Conflict>
 {
-    internal Conflict(IEnumerable<Statement> statements, IEnumerable<string> equations)
+    internal Conflict(IEnumerable<Statement> statements, IEnumerable<string> equations, IEnumerable<Equation>? laws = null)
     {
         Statements = [.. statements];
         Equations = [.. equations];
+        Laws = laws is null ? [] : [.. laws];
     }
+
+    /// <summary>The laws themselves, where they are linear.</summary>
+    internal IReadOnlyList<Equation> Laws { get; }
 
     /// <summary>The statements; at least one.</summary>
     public IReadOnlyList<Statement> Statements { get; }

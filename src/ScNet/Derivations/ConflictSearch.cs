@@ -1,17 +1,17 @@
 using System.Numerics;
-using Fractions;
 using ScNet.Exact;
 
 namespace ScNet.Derivations;
 
 /// <summary>
-/// Contradictions among statements and laws, reduced until none of their members can be left out, and
-/// values that statements and laws imply; by exact elimination.
+/// Contradictions among statements and laws of which no member can be left out, and values that statements
+/// and laws imply; by exact elimination.
 /// </summary>
-/// <remarks>Method and proof: docs/theory/derivation-checks.md.</remarks>
+/// <remarks>Method and proof: docs/theory/derivation-checks.md. Cost: a few near-linear eliminations for each statement asked about.</remarks>
 internal sealed class ConflictSearch(Workbench bench)
 {
     private const int FirstReach = 2;
+    private const int MostCandidates = 16;
 
     /// <summary>A smallest contradiction in which a statement takes part, or null. The others may contradict each other too.</summary>
     /// <param name="subject">The statement.</param>
@@ -26,33 +26,37 @@ internal sealed class ConflictSearch(Workbench bench)
 
         // near equations first: they make the shortest explanations, and most contradictions are near
         Neighbourhood near = new(bench, start);
-        List<Statement> usable = [.. others.Where(s => s != subject && IsUsable(s))];
+        List<Statement> usable = [.. others.Where(s => !ReferenceEquals(s, subject) && IsUsable(s))];
         for (int reach = FirstReach; ; reach *= 2)
         {
-            bool isWhole = !near.Grow(reach);
+            bool hasMore = near.Grow(reach);
             while (true)
             {
-                List<Row> rows = [.. usable.Prepend(subject).Where(s => near.Contains(bench.Unknowns.Of(s.Subject))).Select(Row.Of(bench))];
-                rows.AddRange(near.Equations.Select(e => new Row(null, e, Scaled(e.Terms, e.Constant))));
-                List<Row>? members = Reduce(rows);
+                EquationRow[] rows =
+                [
+                    Row(subject),
+                    .. usable.Where(s => near.Contains(bench.Unknowns.Of(s.Subject))).Select(Row),
+                    .. near.Equations.Select(EquationRow.Of),
+                ];
+                EquationRow[]? members = OnMachineIntegersFirst(() => Contradiction<long>(rows), () => Contradiction<BigInteger>(rows));
                 if (members is null)
                 {
                     break;
                 }
 
-                if (members.Exists(m => ReferenceEquals(m.Statement, subject)))
+                if (ReferenceEquals(members[0].Statement, subject))
                 {
-                    EquationText text = new(bench.Equations);
+                    Equation[] laws = [.. members.Select(m => m.Equation).OfType<Equation>()];
                     return new Conflict(
-                        members.Where(m => m.Statement is not null).Select(m => m.Statement!),
-                        members.Where(m => m.Equation is not null).Select(m => text.Name(m.Equation!)));
+                        members.Select(m => m.Statement).OfType<Statement>(), laws.Select(new EquationText(bench.Equations).Name), laws);
                 }
 
                 // a contradiction of the others alone: it is not this statement's
-                usable.Remove(members.FindLast(m => m.Statement is not null)!.Statement!);
+                Statement last = members.Last(m => m.Statement is not null).Statement!;
+                usable.RemoveAll(s => ReferenceEquals(s, last));
             }
 
-            if (isWhole)
+            if (!hasMore)
             {
                 return null;
             }
@@ -62,10 +66,19 @@ internal sealed class ConflictSearch(Workbench bench)
     /// <summary>The value of an unknown that the laws and some statements imply; undetermined where they leave it open or contradict each other.</summary>
     public Quantity Solve(int unknown, IEnumerable<Statement> statements)
     {
-        List<Row> rows = [.. statements.Where(IsUsable).Select(Row.Of(bench))];
-        rows.AddRange(bench.Equations.All.Where(bench.Holds).Select(e => new Row(null, e, Scaled(e.Terms, e.Constant))));
-        (SparseRows<BigInteger> matrix, int columns) = Matrix(rows, unknown);
-        Elimination<BigInteger> elimination = Elimination<BigInteger>.Run(matrix, columns - 1, 1);
+        EquationRow[] rows =
+        [
+            .. statements.Where(IsUsable).Select(Row),
+            .. bench.Equations.All.Where(bench.Holds).Select(EquationRow.Of),
+        ];
+        return OnMachineIntegersFirst(() => Solve<long>(rows, unknown), () => Solve<BigInteger>(rows, unknown));
+    }
+
+    private static Quantity Solve<T>(EquationRow[] rows, int unknown)
+        where T : struct, IBinaryInteger<T>
+    {
+        (SparseRows<T> matrix, int columns) = Matrix<T>(rows, unknown);
+        Elimination<T> elimination = Elimination<T>.Run(matrix, columns - 1, 1);
         if (!elimination.IsPivotColumn(columns - 1)
             || Enumerable.Range(0, matrix.Count).Any(r => !elimination.IsPivotRow(r) && matrix.Length(r) > 0))
         {
@@ -77,79 +90,37 @@ internal sealed class ConflictSearch(Workbench bench)
         int constant = matrix.Find(row, columns);
         return constant < 0
             ? Quantity.Zero
-            : Quantity.Exact(new Fraction(matrix.Values(row)[constant], matrix.Values(row)[matrix.Find(row, columns - 1)], true));
+            : Rational<T>.Of(matrix.Values(row)[constant], matrix.Values(row)[matrix.Find(row, columns - 1)]).ToQuantity();
     }
 
-    // A number is no fraction: it cannot stand in an exact equation.
-    private bool IsUsable(Statement statement) => bench.Unknowns.Of(statement.Subject) >= 0
-        && statement.Value.Value.IsExact && bench.Truth.Of(statement.Subject).Kind != QuantityKind.Numeric;
-
-    private static List<Row>? Reduce(List<Row> rows)
+    // A row that elimination turns into 0 = constant is a combination of itself and pivot rows. Those are
+    // independent, so there is one such combination and every member of it is needed.
+    private static EquationRow[]? Contradiction<T>(EquationRow[] rows)
+        where T : struct, IBinaryInteger<T>
     {
-        (BigInteger[]? conflict, _) = Dependencies(rows);
-        if (conflict is null)
+        (SparseRows<T> matrix, int columns) = Matrix<T>(rows, Unknowns.None);
+        Elimination<T> elimination = Elimination<T>.Run(matrix, columns, 0);
+        return Enumerable.Range(0, rows.Length).Where(r => !elimination.IsPivotRow(r) && matrix.Length(r) > 0).Take(MostCandidates)
+            .Select(Members)
+            .OrderByDescending(members => members[0] == rows[0])
+            .ThenBy(members => members.Count(m => m.Equation is not null)).ThenBy(members => members.Length)
+            .FirstOrDefault();
+
+        EquationRow[] Members(int row)
         {
-            return null;
-        }
-
-        // what takes part in one contradiction already contradicts itself
-        List<Row> members = [.. rows.Where((_, k) => !conflict[k].IsZero)];
-        while (true)
-        {
-            (conflict, BigInteger[]? other) = Dependencies(members);
-            if (other is null)
-            {
-                return [.. members.Where((_, k) => !conflict![k].IsZero)];
-            }
-
-            // a member that follows from others is not needed; the last one, so that statements stay
-            members.RemoveAt(Array.FindLastIndex(other, weight => !weight.IsZero));
-        }
-    }
-
-    // The weights of a combination that contradicts itself, and those of one that vanishes, where there are such.
-    private static (BigInteger[]? Conflict, BigInteger[]? Other) Dependencies(List<Row> rows)
-    {
-        (SparseRows<BigInteger> matrix, int columns) = Matrix(rows, Unknowns.None);
-        Elimination<BigInteger> elimination = Elimination<BigInteger>.Run(matrix, columns, 0);
-        int[] dependent = [.. Enumerable.Range(0, rows.Count).Where(r => !elimination.IsPivotRow(r)).OrderByDescending(matrix.Length)];
-        if (dependent.Length == 0 || matrix.Length(dependent[0]) == 0)
-        {
-            return (null, null);
-        }
-
-        Rational<BigInteger>[] conflict = Combination(dependent[0]);
-        if (dependent.Length == 1)
-        {
-            return (Weights(conflict), null);
-        }
-
-        Rational<BigInteger>[] other = Combination(dependent[1]);
-        if (matrix.Length(dependent[1]) > 0)
-        {
-            // both contradict themselves: their difference, so weighted that the constants cancel, does not
-            BigInteger own = matrix.Values(dependent[0])[0], others = matrix.Values(dependent[1])[0];
-            other = [.. other.Select((weight, k) => (weight * own) - (conflict[k] * others))];
-        }
-
-        return (Weights(conflict), Weights(other));
-
-        Rational<BigInteger>[] Combination(int row)
-        {
-            var weights = new Rational<BigInteger>[rows.Count];
-            weights[row] = Rational<BigInteger>.One;
+            var weights = new Rational<T>[rows.Length];
+            weights[row] = Rational<T>.One;
             elimination.CarryBack(weights);
-            return weights;
+            return [.. rows.Where((_, k) => !weights[k].IsZero)];
         }
-
-        static BigInteger[] Weights(Rational<BigInteger>[] weights) => [.. weights.Select(w => w.Numerator)];
     }
 
     // One column per unknown that occurs, the wanted one last, and the constants carried behind.
-    private static (SparseRows<BigInteger> Matrix, int Columns) Matrix(List<Row> rows, int last)
+    private static (SparseRows<T> Matrix, int Columns) Matrix<T>(EquationRow[] rows, int last)
+        where T : struct, IBinaryInteger<T>
     {
         Dictionary<int, int> column = [];
-        foreach ((int unknown, _) in rows.SelectMany(r => r.Scaled.Terms))
+        foreach ((int unknown, _) in rows.SelectMany(r => r.Terms))
         {
             if (unknown != last)
             {
@@ -162,35 +133,39 @@ internal sealed class ConflictSearch(Workbench bench)
             column.Add(last, column.Count);
         }
 
-        SparseRows<BigInteger> matrix = new(rows.Count + 1, rows.Sum(r => r.Scaled.Terms.Length + 1) + 4);
-        foreach (Row entry in rows)
+        SparseRows<T> matrix = new(rows.Length, rows.Sum(r => r.Terms.Length + 1));
+        foreach (EquationRow entry in rows)
         {
             int row = matrix.AddRow();
-            foreach ((int unknown, BigInteger coefficient) in entry.Scaled.Terms)
+            foreach ((int unknown, BigInteger coefficient) in entry.Terms)
             {
-                matrix.Append(row, column[unknown], coefficient);
+                matrix.Append(row, column[unknown], T.CreateChecked(coefficient));
             }
 
-            if (!entry.Scaled.Constant.IsZero)
+            if (!entry.Constant.IsZero)
             {
-                matrix.Append(row, column.Count, entry.Scaled.Constant);
+                matrix.Append(row, column.Count, T.CreateChecked(entry.Constant));
             }
         }
 
         return (matrix, column.Count);
     }
 
-    private static ((int Unknown, BigInteger Coefficient)[] Terms, BigInteger Constant) Scaled((int Unknown, Fraction Coefficient)[] terms, Fraction constant)
+    private static TResult OnMachineIntegersFirst<TResult>(Func<TResult> machine, Func<TResult> big)
     {
-        BigInteger common = terms.Select(t => t.Coefficient.Denominator).Append(constant.Denominator)
-            .Aggregate(BigInteger.One, (a, b) => a * b / BigInteger.GreatestCommonDivisor(a, b));
-        return ([.. terms.Select(t => (t.Unknown, t.Coefficient.Numerator * (common / t.Coefficient.Denominator)))],
-            constant.Numerator * (common / constant.Denominator));
+        try
+        {
+            return machine();
+        }
+        catch (OverflowException)
+        {
+            return big();
+        }
     }
 
-    private sealed record Row(Statement? Statement, Equation? Equation, ((int Unknown, BigInteger Coefficient)[] Terms, BigInteger Constant) Scaled)
-    {
-        public static Func<Statement, Row> Of(Workbench bench) => statement => new Row(
-            statement, null, ConflictSearch.Scaled([(bench.Unknowns.Of(statement.Subject), Fraction.One)], statement.Value.Value.ToFraction()));
-    }
+    // A number is no fraction: it cannot stand in an exact equation.
+    private bool IsUsable(Statement statement) => bench.Unknowns.Of(statement.Subject) >= 0
+        && statement.Value.Value.IsExact && bench.Truth.Of(statement.Subject).Kind != QuantityKind.Numeric;
+
+    private EquationRow Row(Statement statement) => EquationRow.Of(statement, bench.Unknowns.Of(statement.Subject));
 }

@@ -54,11 +54,11 @@ internal static class DerivationCheck
 
         // the statements that the circuit bears out, and those about which it says nothing
         Statement[] others = [.. bench.Statements.Where(s =>
-            s.Subject != statement.Subject && bench.Judge(s) != Verdict.Wrong && s.Value.Value.IsDetermined)];
+            s != statement && s.Value.Value.IsDetermined && bench.Judge(s) != Verdict.Wrong)];
         ConflictSearch search = new(bench);
-        Quantity implied = derived.IsExact ? derived : search.Solve(bench.Unknowns.Of(statement.Subject), others);
-        Statement[] sameSubject = [.. bench.Statements.Where(s => s.Subject == statement.Subject && s != statement && bench.Judge(s) != Verdict.Wrong)];
-        return new Explanation(text, implied, search.Find(statement, [.. sameSubject, .. others]));
+        Quantity implied = derived.IsExact ? derived
+            : search.Solve(bench.Unknowns.Of(statement.Subject), others.Where(s => s.Subject != statement.Subject));
+        return new Explanation(text, implied, search.Find(statement, others));
     }
 
     // An equation all of whose values are stated is a contradiction as it stands, and loses it with any one of them.
@@ -67,6 +67,7 @@ internal static class DerivationCheck
         int own = bench.Unknowns.Of(statement.Subject);
         return new Conflict(
             equation.Terms.Select(t => t.Unknown == own ? statement : bench.StatedOf(t.Unknown)!),
-            [new EquationText(bench.Equations).Name(equation)]);
+            [new EquationText(bench.Equations).Name(equation)],
+            [equation]);
     }
 }

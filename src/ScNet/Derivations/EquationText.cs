@@ -6,7 +6,9 @@ namespace ScNet.Derivations;
 /// <summary>Equations in words and symbols, and in the numbers that break them.</summary>
 internal sealed class EquationText(EquationSet set)
 {
-    private const int MostTerms = 8;
+    /// <summary>The most terms that are written out.</summary>
+    public const int MostTerms = 8;
+
     private const int MostNodes = 4;
 
     /// <summary>"KCL at p1+vin in phase 1", "balance of fly1".</summary>

@@ -66,7 +66,9 @@ internal static class ReportText
 
         if (finding.IfOthersAreRight is { IsDetermined: true } implied && implied != finding.Derived)
         {
-            yield return $"would be  {implied} if the others are right";
+            yield return implied == finding.Statement.Value.Value
+                ? "agrees    with the other statements"
+                : $"would be  {implied} if the others are right";
         }
 
         if (finding.Slips is [{ Explains.Count: 1 }, ..] slips)

@@ -5,7 +5,7 @@ namespace ScNet.Derivations;
 /// <summary>Slips of one value.</summary>
 internal static class SingleSlips
 {
-    public static IEnumerable<SlipHypothesis> Of(Workbench bench, SlipValues values, IReadOnlySet<Statement> wrong) =>
+    public static IEnumerable<SlipHypothesis> Of(Workbench bench, SlipValues values, IEnumerable<Statement> wrong) =>
         wrong.SelectMany(s => Of(bench, values, s));
 
     private static IEnumerable<SlipHypothesis> Of(Workbench bench, SlipValues values, Statement statement)

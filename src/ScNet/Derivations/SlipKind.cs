@@ -42,6 +42,9 @@ public enum SlipKind
     /// <summary>The coefficient of the fast-switching limit without the division by the duties.</summary>
     DutyForgotten,
 
+    /// <summary>The flow that equal capacitors and equal switches would have, where the component values decide it.</summary>
+    EqualParts,
+
     /// <summary>The value follows from other stated values that are wrong.</summary>
     FollowsFromWrong,
 }

@@ -5,45 +5,53 @@ namespace ScNet.Derivations;
 /// stated are taken, the ones that explain most first. Hypotheses that explain the same are told side by side.
 /// </summary>
 /// <remarks>The list of slips: docs/theory/derivation-checks.md. Cost: linear in statements for each wide slip, then in wrong statements.</remarks>
-internal static class SlipSearch
+internal sealed class SlipSearch
 {
     private const int MostAlternatives = 3;
+
+    private readonly Workbench _bench;
+    private readonly HashSet<Statement> _wrong;
+    private readonly List<List<Slip>> _groups = [];
+    private readonly Dictionary<Statement, List<Slip>> _groupOf = [];
+
+    private SlipSearch(Workbench bench, HashSet<Statement> wrong)
+    {
+        _bench = bench;
+        _wrong = wrong;
+    }
 
     /// <summary>The suspected slips; those that explain the same statements follow one another.</summary>
     public static IReadOnlyList<Slip> Of(Workbench bench, IReadOnlyCollection<Statement> wrongStatements)
     {
         HashSet<Statement> wrong = [.. wrongStatements];
         SlipValues values = new(bench);
-        IEnumerable<SlipHypothesis> hypotheses =
-        [
-            .. WideSlips.Of(bench, values),
-            .. ElementSlips.Of(bench, values, wrong),
-            .. ElementSwaps.Of(bench, wrong),
-            .. SingleSlips.Of(bench, values, wrong),
-        ];
+        SlipSearch search = new(bench, wrong);
+        search.Take([.. WideSlips.Of(bench, values), .. ElementSlips.Of(bench, values, wrong), .. ElementSwaps.Of(bench, wrong)]);
+        search.Take(SingleSlips.Of(bench, values, wrong.Where(s => search._groupOf.GetValueOrDefault(s) is not [{ Explains.Count: > 1 }, ..])));
+        return [.. search._groups.SelectMany(g => g).OrderByDescending(s => s.Explains.Count)];
+    }
+
+    private void Take(IEnumerable<SlipHypothesis> hypotheses)
+    {
         (SlipHypothesis Hypothesis, Statement[] Explained)[] credible =
         [
-            .. hypotheses.Select(h => (Hypothesis: h, Explained: h.Explains(bench, wrong))).Where(h => h.Explained.Length > 0)
+            .. hypotheses.Select(h => (Hypothesis: h, Explained: h.Explains(_bench, _wrong))).Where(h => h.Explained.Length > 0)
                 .OrderByDescending(h => h.Explained.Length).ThenBy(h => h.Hypothesis.Rank),
         ];
-        List<List<Slip>> groups = [];
-        Dictionary<Statement, List<Slip>> groupOf = [];
         foreach ((SlipHypothesis hypothesis, Statement[] explained) in credible)
         {
-            Statement[] open = [.. explained.Where(s => !groupOf.ContainsKey(s))];
+            Statement[] open = [.. explained.Where(s => !_groupOf.ContainsKey(s))];
             if (open.Length == 0)
             {
-                AddAlternative(groupOf[explained[0]], hypothesis, explained);
+                AddAlternative(_groupOf[explained[0]], hypothesis, explained);
             }
             else if (open.Length == explained.Length || !hypothesis.IsWide)
             {
                 List<Slip> group = [new Slip(hypothesis.Kind, hypothesis.Description, open)];
-                groups.Add(group);
-                Array.ForEach(open, s => groupOf.Add(s, group));
+                _groups.Add(group);
+                Array.ForEach(open, s => _groupOf.Add(s, group));
             }
         }
-
-        return [.. groups.SelectMany(g => g)];
     }
 
     private static void AddAlternative(List<Slip> group, SlipHypothesis hypothesis, Statement[] explained)

@@ -11,6 +11,9 @@ internal sealed class SlipValues(Workbench bench)
 
     private readonly IReadOnlyList<Phase> _phases = bench.Scope.Converter.Phases;
 
+    /// <summary>What the converter would have with equal capacitors and equal switches; null where topology decides alone.</summary>
+    public Func<Statement, Quantity>? WithEqualParts { get; } = EqualParts(bench);
+
     public static bool IsCharge(Statement s) => s.Kind is StatementKind.CapacitorCharge or StatementKind.SwitchCharge
         or StatementKind.InputCharge or StatementKind.OutputCharge;
 
@@ -48,6 +51,19 @@ internal sealed class SlipValues(Workbench bench)
     public Quantity DutyForgotten(Statement s) => s.Kind == StatementKind.FastCoefficient
         ? Sum(s, q => QuantityArithmetic.Multiply(q, q), (_, _) => Fraction.One)
         : Right(s);
+
+    private static Func<Statement, Quantity>? EqualParts(Workbench bench)
+    {
+        if (bench.Truth.HasExactFlow)
+        {
+            return null;
+        }
+
+        Converter equal = bench.Scope.Converter.WithValues(
+            [.. bench.Scope.Converter.Capacitors.Select(_ => 1.0)], [.. bench.Scope.Converter.Switches.Select(_ => 1.0)]);
+        Truth truth = new(bench.Scope.Analysis.WithValuesOf(equal));
+        return s => truth.Of(s.Subject);
+    }
 
     private static Fraction Weight(Statement s, Phase phase) =>
         s.Kind == StatementKind.SlowCoefficient ? new Fraction(1, 2) : Fraction.One / phase.Duty;

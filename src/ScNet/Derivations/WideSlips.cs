@@ -6,11 +6,12 @@ namespace ScNet.Derivations;
 internal static class WideSlips
 {
     private const int MostPhasePairs = 8;
+    private const string MixedGroup = "charges and coefficients";
 
     // wider groups first
     private static readonly (string Name, Func<Statement, bool> Holds)[] s_groups =
     [
-        ("charges and coefficients", s => SlipValues.IsCharge(s) || SlipValues.IsCoefficient(s)),
+        (MixedGroup, s => SlipValues.IsCharge(s) || SlipValues.IsCoefficient(s)),
         ("charges", SlipValues.IsCharge),
         ("charges of capacitors and switches", s => s.Kind is StatementKind.CapacitorCharge or StatementKind.SwitchCharge),
         ("charges of capacitors", s => s.Kind == StatementKind.CapacitorCharge),
@@ -29,9 +30,14 @@ internal static class WideSlips
         List<SlipHypothesis> found = [];
         foreach ((string name, IReadOnlyList<Statement> scope) in Scopes(bench))
         {
-            Add(SlipKind.SignsFlipped, 10, $"signs of all {name} flipped", scope, values.Negated);
             Add(SlipKind.PerInputCharge, 12, $"{name} per unit of input charge instead of output charge", scope, values.PerInput);
             Add(SlipKind.PerInputCharge, 13, $"{name} per unit of input charge and with flipped signs", scope, values.NegatedPerInput);
+            if (name == MixedGroup)
+            {
+                continue;
+            }
+
+            Add(SlipKind.SignsFlipped, 10, $"signs of all {name} flipped", scope, values.Negated);
             Add(SlipKind.PerOutputVoltage, 14, $"{name} per volt of output instead of input", scope, values.PerOutput);
             AddFactors(name, scope);
             Add(SlipKind.SignsDropped, 16, $"signs of all {name} dropped", scope, values.Magnitude);
@@ -41,6 +47,11 @@ internal static class WideSlips
             {
                 Add(SlipKind.SignsFlipped, 18, $"signs of all {name} in phase {j} flipped", [.. scope.Where(s => s.Phase == j)], values.Negated);
             }
+        }
+
+        if (values.WithEqualParts is { } equal)
+        {
+            Add(SlipKind.EqualParts, 9, "as if all capacitors and all switches were equal", [.. bench.Statements.Where(s => SlipValues.IsCharge(s) || SlipValues.IsCoefficient(s))], equal);
         }
 
         Statement[] phased = [.. bench.Statements.Where(s => s.Phase is not null)];
@@ -100,18 +111,12 @@ internal static class WideSlips
 
     private static Statement[] Coefficients(IReadOnlyList<Statement> scope) => scope.All(SlipValues.IsCoefficient) ? [.. scope] : [];
 
+    // Of groups that hold the same statements, the one with the narrowest name.
     private static IEnumerable<(string Name, IReadOnlyList<Statement> Scope)> Scopes(Workbench bench)
     {
-        int before = -1;
-        foreach ((string name, Func<Statement, bool> holds) in s_groups)
-        {
-            Statement[] scope = [.. bench.Statements.Where(holds)];
-            if (scope.Length > 1 && scope.Length != before)
-            {
-                yield return (name, scope);
-            }
-
-            before = scope.Length;
-        }
+        (string Name, Statement[] Scope)[] groups = [.. s_groups.Select(g => (g.Name, bench.Statements.Where(g.Holds).ToArray()))];
+        return groups
+            .Where((group, k) => group.Scope.Length > 1 && !groups.Skip(k + 1).Any(narrower => narrower.Scope.SequenceEqual(group.Scope)))
+            .Select(group => (group.Name, (IReadOnlyList<Statement>)group.Scope));
     }
 }
