@@ -119,7 +119,9 @@ internal sealed class SnapshotReader
 
     private static Quantity Value(JsonElement value) => value.ValueKind switch
     {
-        JsonValueKind.String => StatedValue.FromString(value.GetString()!).Value,
+        JsonValueKind.String => StatedValue.TryRead(value.GetString()!, out Quantity exact)
+            ? exact
+            : throw new FormatException($"Expected a fraction such as \"1/3\", but found \"{value.GetString()}\"."),
         JsonValueKind.Number => Quantity.Numeric(value.GetDouble()),
         JsonValueKind.Null => Quantity.Undetermined,
         _ => throw new FormatException($"Expected a fraction as text, a number or null, but found {value.ValueKind.ToString().ToLowerInvariant()}."),

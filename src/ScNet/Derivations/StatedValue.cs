@@ -12,13 +12,18 @@ namespace ScNet.Derivations;
 /// <remarks>A double is compared within the tolerance of the derivation, everything else exactly.</remarks>
 public readonly struct StatedValue : IEquatable<StatedValue>
 {
-    private StatedValue(Quantity value) => Value = value;
+    // far beyond any circuit, but sums and squares of it are still numbers
+    private const double Largest = 1e100;
+
+    private StatedValue(Quantity value) => Value = !value.IsDetermined || Math.Abs(value.ToDouble()) <= Largest
+        ? value
+        : throw new ArgumentOutOfRangeException(nameof(value), value, "Expected a magnitude of 1e100 at most.");
 
     /// <summary>The value; undetermined for "?".</summary>
     public Quantity Value { get; }
 
     /// <summary>Reads "1/3", "-2", "0.25" or "?", in the invariant culture.</summary>
-    /// <exception cref="ArgumentException">The text is none of these.</exception>
+    /// <exception cref="ArgumentException">The text is none of these, or its magnitude exceeds 1e100.</exception>
     public static StatedValue FromString(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
@@ -31,14 +36,15 @@ public readonly struct StatedValue : IEquatable<StatedValue>
     public static StatedValue FromInt32(int value) => new(value);
 
     /// <summary>A fraction.</summary>
-    /// <exception cref="ArgumentException">The fraction is infinite or not a number.</exception>
+    /// <exception cref="ArgumentException">The fraction is infinite, not a number, or its magnitude exceeds 1e100.</exception>
     public static StatedValue FromFraction(Fraction value) => new(Quantity.Exact(value));
 
     /// <summary>A number, compared within the tolerance.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The number is not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The number is not finite, or its magnitude exceeds 1e100.</exception>
     public static StatedValue FromDouble(double value) => new(Quantity.Numeric(value));
 
     /// <summary>A value of any kind.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The magnitude exceeds 1e100.</exception>
     public static StatedValue FromQuantity(Quantity value) => new(value);
 
     /// <inheritdoc cref="FromString"/>
@@ -74,7 +80,8 @@ public readonly struct StatedValue : IEquatable<StatedValue>
     /// <summary>"1/3", a number with six significant digits, or "?".</summary>
     public override string ToString() => Value.ToString();
 
-    private static bool TryRead(string text, out Quantity value)
+    /// <summary>The value of a text of any magnitude; false where it is none.</summary>
+    internal static bool TryRead(string text, out Quantity value)
     {
         value = Quantity.Undetermined;
         if (text == "?")
@@ -83,17 +90,19 @@ public readonly struct StatedValue : IEquatable<StatedValue>
         }
 
         int bar = text.IndexOf('/', StringComparison.Ordinal);
-        if (bar < 0)
+        if (TryReadWhole(bar < 0 ? text : text[..bar], out BigInteger numerator))
         {
-            bool isDecimal = ExactDecimal.TryParse(text, out Fraction exact);
-            value = isDecimal ? Quantity.Exact(exact) : value;
-            return isDecimal;
+            BigInteger denominator = BigInteger.One;
+            bool isFraction = bar < 0 || (TryReadWhole(text[(bar + 1)..], out denominator) && !denominator.IsZero);
+            value = isFraction ? Quantity.Exact(new Fraction(numerator, denominator, true)) : value;
+            return isFraction;
         }
 
-        bool isFraction = BigInteger.TryParse(text.AsSpan(0, bar), NumberStyles.Integer, CultureInfo.InvariantCulture, out BigInteger numerator)
-            & BigInteger.TryParse(text.AsSpan(bar + 1), NumberStyles.Integer, CultureInfo.InvariantCulture, out BigInteger denominator)
-            && !denominator.IsZero;
-        value = isFraction ? Quantity.Exact(new Fraction(numerator, denominator, true)) : value;
-        return isFraction;
+        bool isDecimal = ExactDecimal.TryParse(text, out Fraction exact);
+        value = isDecimal ? Quantity.Exact(exact) : value;
+        return isDecimal;
     }
+
+    private static bool TryReadWhole(string text, out BigInteger value) =>
+        BigInteger.TryParse(text, NumberStyles.Integer, CultureInfo.InvariantCulture, out value);
 }

@@ -29,6 +29,14 @@ public sealed class AnalysisDifferenceTests
     }
 
     [Fact]
+    public void Fractions_of_any_length_are_kept()
+    {
+        AnalysisSnapshot snapshot = AnalysisSnapshot.Of(Doubler.StepUp(400));
+        Assert.Equal(Quantity.Exact(new Fractions.Fraction(System.Numerics.BigInteger.Pow(2, 400))), snapshot.Entries[0].Value);
+        Assert.Equal(snapshot, AnalysisSnapshot.Parse(snapshot.ToJson()));
+    }
+
+    [Fact]
     public void Every_value_of_the_document_is_in_the_snapshot()
     {
         Converter half = Circuits.Half();

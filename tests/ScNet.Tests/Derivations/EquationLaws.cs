@@ -63,6 +63,25 @@ public sealed class EquationLaws
     }
 
     [Fact]
+    public void Whatever_is_stated_of_whatever_network_the_check_answers()
+    {
+        int answered = 0;
+        Gen.Select(RandomNetworks.Any, Gen.Int[0, 1 << 20]).Sample(
+            (sketch, draw) =>
+            {
+                DerivationReport report = Anything(sketch.Build(), new Random(draw)).Check();
+                string text = report.ToString();
+                Assert.False(string.IsNullOrEmpty(text));
+                Assert.All(report.Findings, f => Assert.True(f.Verdict == Verdict.Right || !report.IsRight));
+                Assert.All(report.Slips, s => Assert.NotEmpty(s.Explains));
+                Interlocked.Increment(ref answered);
+            },
+            iter: 800,
+            print: s => $"{s.Item1} {s.Item2}");
+        Assert.Equal(800, answered);
+    }
+
+    [Fact]
     public void Where_little_is_stated_the_contradiction_is_a_chain_of_laws_none_of_which_can_be_left_out()
     {
         Random random = new(5);
@@ -108,6 +127,33 @@ public sealed class EquationLaws
         }
 
         return random.Next(2) == 0 ? derivation.Ratio(analysis.Ratio) : derivation;
+    }
+
+    private static Derivation Anything(Converter converter, Random random)
+    {
+        Derivation derivation = Derivation.Of(converter).Ratio(Value()).Input(Values()).Output(Values());
+        foreach (Capacitor c in converter.Capacitors.Where(_ => random.Next(4) > 0))
+        {
+            derivation = derivation.Capacitor(c.Name, Values()).CapacitorVoltage(c.Name, Value()).SlowCoefficient(c.Name, Value()).FastCoefficient(c.Name, Value());
+        }
+
+        foreach (Switch s in converter.Switches.Where(_ => random.Next(4) > 0))
+        {
+            derivation = derivation.Switch(s.Name, Values()).Blocking(s.Name, Values()).PeakBlocking(s.Name, Value()).FastCoefficient(s.Name, Value());
+        }
+
+        return derivation;
+
+        StatedValue[] Values() => [.. converter.Phases.Select(_ => Value())];
+
+        StatedValue Value() => random.Next(8) switch
+        {
+            0 => "?",
+            1 => random.NextDouble() - 0.5,
+            2 => 1e100,
+            3 => new Fraction(System.Numerics.BigInteger.Pow(7, random.Next(1, 90)), System.Numerics.BigInteger.Pow(10, random.Next(1, 90))),
+            _ => new Fraction(random.Next(-3, 4), random.Next(1, 5)),
+        };
     }
 
     // By dense elimination of the members as written down: contradictory together, and consistent without any one.

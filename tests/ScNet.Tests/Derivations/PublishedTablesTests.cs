@@ -50,6 +50,7 @@ public sealed class PublishedTablesTests
         Assert.Equal(changed.Value.Value, finding.Derived);
         Assert.Equal(changed.Value.Value, finding.IfOthersAreRight);
         Assert.NotNull(finding.BrokenEquation);
+        Assert.Empty(finding.Slips);
         Assert.Contains(finding.Statement, finding.Conflict!.Statements);
     }
 }

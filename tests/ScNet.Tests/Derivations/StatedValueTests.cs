@@ -47,5 +47,7 @@ public sealed class StatedValueTests
         Assert.Equal(((StatedValue)"1/3").GetHashCode(), ((StatedValue)new Fraction(2, 6)).GetHashCode());
         Assert.Equal(["2", "1/3", "0.5", "?"], new StatedValue[] { 2, "1/3", 0.5, "?" }.Select(v => v.ToString()));
         Assert.Throws<ArgumentOutOfRangeException>(() => (StatedValue)double.NaN);
+        Assert.Throws<ArgumentOutOfRangeException>(() => (StatedValue)1.1e100);
+        Assert.Throws<ArgumentOutOfRangeException>(() => (StatedValue)"-2e100");
     }
 }
