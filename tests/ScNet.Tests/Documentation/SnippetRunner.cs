@@ -19,7 +19,7 @@ internal static class SnippetRunner
     private static readonly string[] _silencedByEveryProject = ["CS1701", "CS1702"];
 
     private static readonly ScriptOptions _options = ScriptOptions.Default
-        .AddReferences(typeof(Converter).Assembly, typeof(Fraction).Assembly)
+        .AddReferences(typeof(Converter).Assembly, typeof(Fraction).Assembly, typeof(Assert).Assembly, typeof(FactAttribute).Assembly)
         .AddImports(["System", "System.Collections.Generic", "System.IO", "System.Linq", .. NamespacesOfTheLibrary()]);
 
     /// <summary>Runs the snippets of one page in their order.</summary>

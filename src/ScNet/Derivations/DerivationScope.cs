@@ -1,0 +1,66 @@
+using ScNet.Analysis;
+
+namespace ScNet.Derivations;
+
+/// <summary>The converter and mode that statements refer to; turns names into positions.</summary>
+internal sealed class DerivationScope
+{
+    private readonly Dictionary<string, int> _capacitors = [];
+    private readonly Dictionary<string, int> _switches = [];
+
+    public DerivationScope(ModeAnalysis analysis)
+    {
+        Analysis = analysis;
+        for (int c = 0; c < Converter.Capacitors.Count; c++)
+        {
+            _capacitors.Add(Converter.Capacitors[c].Name, c);
+        }
+
+        for (int s = 0; s < Converter.Switches.Count; s++)
+        {
+            _switches.Add(Converter.Switches[s].Name, s);
+        }
+    }
+
+    public ModeAnalysis Analysis { get; }
+
+    public Converter Converter => Analysis.Converter;
+
+    /// <summary>The converter's name, and the mode's where there are several.</summary>
+    public string Title => Converter.Modes.Count == 1 ? Converter.Name : $"{Converter.Name}, mode {Analysis.Mode.Name}";
+
+    public Statement Whole(StatementKind kind, string? element, StatedValue value) => Make(kind, element, null, value);
+
+    public Statement Phase(StatementKind kind, string? element, int phase, StatedValue value) =>
+        phase >= 1 && phase <= Converter.Phases.Count
+            ? Make(kind, element, phase, value)
+            : throw new ArgumentOutOfRangeException(nameof(phase), phase, $"'{Converter.Name}' has the phases 1 to {Converter.Phases.Count}.");
+
+    public IEnumerable<Statement> Phases(StatementKind kind, string? element, StatedValue[] values)
+    {
+        ArgumentNullException.ThrowIfNull(values);
+        return values.Length == Converter.Phases.Count
+            ? [.. values.Select((value, j) => Make(kind, element, j + 1, value))]
+            : throw new ArgumentException($"Expected {Converter.Phases.Count} values for the {Statement.Describe(kind, element)}, one per phase of '{Converter.Name}', but got {values.Length}.", nameof(values));
+    }
+
+    private Statement Make(StatementKind kind, string? element, int? phase, StatedValue value)
+    {
+        (int index, bool isCapacitor) = kind switch
+        {
+            StatementKind.Ratio or StatementKind.InputCharge or StatementKind.OutputCharge => (0, false),
+            StatementKind.CapacitorCharge or StatementKind.CapacitorVoltage or StatementKind.SlowCoefficient =>
+                (Find(_capacitors, "capacitor", element), true),
+            StatementKind.FastCoefficient when element is not null && _capacitors.TryGetValue(element, out int capacitor) => (capacitor, true),
+            StatementKind.FastCoefficient => (Find(_switches, "switch or capacitor", element), false),
+            _ => (Find(_switches, "switch", element), false),
+        };
+        return new Statement(kind, element, phase, value, new Subject(kind, index, (phase ?? 1) - 1, isCapacitor));
+    }
+
+    private int Find(Dictionary<string, int> index, string kind, string? name)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        return index.TryGetValue(name, out int found) ? found : throw new ArgumentException($"'{Converter.Name}' has no {kind} '{name}'.", nameof(name));
+    }
+}

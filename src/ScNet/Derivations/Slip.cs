@@ -1,0 +1,34 @@
+namespace ScNet.Derivations;
+
+/// <summary>A suspected slip: one mistake that gives exactly the wrong values that were stated.</summary>
+public sealed class Slip : IEquatable<Slip>
+{
+    internal Slip(SlipKind kind, string description, IEnumerable<Statement> explains)
+    {
+        Kind = kind;
+        Description = description;
+        Explains = [.. explains];
+    }
+
+    /// <summary>Which slip.</summary>
+    public SlipKind Kind { get; }
+
+    /// <summary>The slip in words: "terminals of fly1 reversed".</summary>
+    public string Description { get; }
+
+    /// <summary>The wrong statements that it explains.</summary>
+    public IReadOnlyList<Statement> Explains { get; }
+
+    /// <inheritdoc/>
+    public bool Equals(Slip? other) => other is not null && Kind == other.Kind
+        && Description == other.Description && Explains.SequenceEqual(other.Explains);
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as Slip);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Kind, Description, Explains.Count);
+
+    /// <summary>The slip in words.</summary>
+    public override string ToString() => Description;
+}
