@@ -16,8 +16,7 @@ internal sealed class PeriodicSolution
     private readonly PhaseModes[] _phases;
     private readonly double[] _sources;
     private readonly double _loadCurrent;
-    private readonly double[][] _charge;
-    private readonly double[][] _drive;
+    private readonly ModeFlow[] _flow;
     private readonly double[][] _startState;
 
     public PeriodicSolution(
@@ -33,15 +32,13 @@ internal sealed class PeriodicSolution
         _sources = [inputVoltage, _network.Load == LoadKind.Stiff ? OutputVoltage : 0];
         var amounts = new double[kernel.Directions];
         kernel.Amounts(period, amounts, reversed: false);
-        _charge = new double[_phases.Length][];
-        _drive = new double[_phases.Length][];
+        _flow = new ModeFlow[_phases.Length];
         Bases = new PhaseBasis[_phases.Length];
         for (int j = 0; j < _phases.Length; j++)
         {
             double duty = _network.Duties[j].ToDouble();
             Bases[j] = new PhaseBasis(_phases[j].Rates, duty * period);
-            _charge[j] = Charges(_phases[j], amounts, loadCurrent * period);
-            _drive[j] = Drives(_phases[j], _charge[j], duty * period * loadCurrent);
+            _flow[j] = ModeFlow.Of(_phases[j], amounts, duty, factor: loadCurrent * period);
         }
 
         _startState = States();
@@ -70,7 +67,7 @@ internal sealed class PeriodicSolution
     /// <summary>The current into a capacitor's first terminal in amperes.</summary>
     public PhaseWaveform CapacitorCurrent(int phase, int capacitor, double farads)
     {
-        double[] voltage = CapacitorRow(capacitor);
+        double[] voltage = Space.CapacitorRow(capacitor);
         PhaseModes modes = _phases[phase];
         return OfCurrents(
             phase,
@@ -82,7 +79,7 @@ internal sealed class PeriodicSolution
     public PhaseWaveform CapacitorVoltage(int phase, int capacitor)
     {
         int first = Space.InnerNode[capacitor], second = _network.BranchSecond[capacitor];
-        return OfStates(phase, CapacitorRow(capacitor), SourcePart(first) - SourcePart(second));
+        return OfStates(phase, Space.CapacitorRow(capacitor), SourcePart(first) - SourcePart(second));
     }
 
     /// <summary>The potential of one node minus that of another, where both hang together, in volts.</summary>
@@ -91,18 +88,6 @@ internal sealed class PeriodicSolution
         double[] row = new double[Space.StateCount];
         double constant = AddPotential(phase, first, 1, row) + AddPotential(phase, second, -1, row);
         return OfStates(phase, row, constant);
-    }
-
-    private double[] CapacitorRow(int capacitor)
-    {
-        ReadOnlySpan<double> first = Space.StatesOf(Space.InnerNode[capacitor]), second = Space.StatesOf(_network.BranchSecond[capacitor]);
-        var row = new double[first.Length];
-        for (int x = 0; x < row.Length; x++)
-        {
-            row[x] = first[x] - second[x];
-        }
-
-        return row;
     }
 
     private double SourcePart(int node) => DenseRows.Dot(Space.SourcesOf(node), _sources);
@@ -145,7 +130,7 @@ internal sealed class PeriodicSolution
                     row[x] -= weights[k] * coupling[x];
                 }
 
-                constant += weights[k] * ((_charge[phase][k] / Bases[phase].Duration) - SourceDrive(modes, k));
+                constant += weights[k] * ((_flow[phase].Charge[k] / Bases[phase].Duration) - SourceDrive(modes, k));
             }
         }
 
@@ -153,34 +138,6 @@ internal sealed class PeriodicSolution
     }
 
     private double SourceDrive(PhaseModes modes, int row) => DenseRows.Dot(modes.Rows.Row(row).Slice(modes.SourceColumn, _sources.Length), _sources);
-
-    private static double[] Charges(PhaseModes modes, double[] amounts, double scale)
-    {
-        var charges = new double[modes.ModeCount];
-        for (int row = 0; row < charges.Length; row++)
-        {
-            double charge = modes.Particular(row);
-            for (int k = 0; k < amounts.Length; k++)
-            {
-                charge += amounts[k] * modes.Direction(row, k);
-            }
-
-            charges[row] = scale * charge;
-        }
-
-        return charges;
-    }
-
-    private static double[] Drives(PhaseModes modes, double[] charges, double loadCharge)
-    {
-        var drives = new double[charges.Length];
-        for (int row = modes.FirstMode; row < drives.Length; row++)
-        {
-            drives[row] = (modes.Rates[row] * charges[row]) - (loadCharge * modes.Ramps[row]);
-        }
-
-        return drives;
-    }
 
     // Every mode's mean of both ends is its drive by the states' mean of both ends and by the sources.
     private double[][] States()
@@ -193,13 +150,13 @@ internal sealed class PeriodicSolution
         for (int j = 0; j < _phases.Length; j++)
         {
             PhaseModes modes = _phases[j];
-            fallen[j + 1] = Fallen(j, fallen[j]);
+            fallen[j + 1] = [.. fallen[j].Zip(_flow[j].Fall(), (before, fall) => before + fall)];
             for (int row = modes.FirstMode; row < modes.ModeCount; row++)
             {
                 ReadOnlySpan<double> coupling = modes.Coupling(row);
                 coupling.CopyTo(rows.Row(at));
-                double mean = (_charge[j][row] / Bases[j].Duration)
-                    + (0.5 * _drive[j][row] * ModalFunctions.Langevin(0.5 * modes.Rates[row] * Bases[j].Duration));
+                double mean = (_flow[j].Charge[row] / Bases[j].Duration)
+                    + (0.5 * _flow[j].Drive[row] * ModalFunctions.Langevin(0.5 * modes.Rates[row] * Bases[j].Duration));
                 rows[at++, states] = mean - SourceDrive(modes, row)
                     + (0.5 * (DenseRows.Dot(coupling, fallen[j]) + DenseRows.Dot(coupling, fallen[j + 1])));
             }
@@ -207,28 +164,6 @@ internal sealed class PeriodicSolution
 
         double[] start = Solve(rows, states);
         return [.. fallen[.._phases.Length].Select(f => start.Zip(f, (x, y) => x - y).ToArray())];
-    }
-
-    // How far the states have fallen by the end of a phase.
-    private double[] Fallen(int phase, double[] before)
-    {
-        var after = (double[])before.Clone();
-        PhaseModes modes = _phases[phase];
-        for (int row = modes.FirstMode; row < modes.ModeCount; row++)
-        {
-            ReadOnlySpan<double> coupling = modes.Coupling(row);
-            for (int x = 0; x < after.Length; x++)
-            {
-                after[x] += _charge[phase][row] * coupling[x];
-            }
-        }
-
-        for (int x = 0; x < after.Length; x++)
-        {
-            after[x] -= Bases[phase].Duration * _loadCurrent * modes.Load[x];
-        }
-
-        return after;
     }
 
     // Least squares by reflections; states that nothing fixes are set to zero.
@@ -256,8 +191,8 @@ internal sealed class PeriodicSolution
         for (int row = 0; row < shapes.Length; row++)
         {
             double own = weight(row);
-            constant += own * _charge[phase][row] / Bases[phase].Duration;
-            shapes[row] = own * _drive[phase][row];
+            constant += own * _flow[phase].Charge[row] / Bases[phase].Duration;
+            shapes[row] = own * _flow[phase].Drive[row];
         }
 
         return new PhaseWaveform(Bases[phase], constant, 0, shapes, new double[shapes.Length]);
@@ -271,8 +206,8 @@ internal sealed class PeriodicSolution
         for (int k = modes.FirstMode; k < integrals.Length; k++)
         {
             double coupling = DenseRows.Dot(row, modes.Coupling(k));
-            slope -= coupling * _charge[phase][k];
-            integrals[k] = -coupling * _drive[phase][k];
+            slope -= coupling * _flow[phase].Charge[k];
+            integrals[k] = -coupling * _flow[phase].Drive[k];
         }
 
         return new PhaseWaveform(

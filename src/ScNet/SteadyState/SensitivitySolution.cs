@@ -16,8 +16,8 @@ internal sealed class SensitivitySolution
     private readonly ResistorFlows _flows;
     private readonly PhaseModes[] _phases;
     private readonly double[] _duty;
-    private readonly Side[] _forward;
-    private readonly Side[] _reversed;
+    private readonly ModeFlow[] _forward;
+    private readonly ModeFlow[] _reversed;
 
     public SensitivitySolution(ModeAnalysis analysis, double period)
     {
@@ -28,8 +28,8 @@ internal sealed class SensitivitySolution
         Period = period;
         Ohms = kernel.Ohms(period);
         _duty = [.. _network.Duties.Select(d => d.ToDouble())];
-        _forward = Sides(kernel, reversed: false);
-        _reversed = Sides(kernel, reversed: true);
+        _forward = Flow(kernel, reversed: false);
+        _reversed = Flow(kernel, reversed: true);
     }
 
     /// <summary>The period in seconds.</summary>
@@ -55,7 +55,7 @@ internal sealed class SensitivitySolution
     /// <summary>The derivative by a capacitor's series resistance: the product of its currents.</summary>
     public double ByEsr(int index)
     {
-        double[] voltage = CapacitorRow(index);
+        double[] voltage = _space.CapacitorRow(index);
         double farads = _converter.Capacitors[index].CapacitanceFarads, sum = 0;
         for (int j = 0; j < _phases.Length; j++)
         {
@@ -74,7 +74,7 @@ internal sealed class SensitivitySolution
     /// <summary>The derivative by a capacitance in ohms per farad.</summary>
     public double ByCapacitance(int index)
     {
-        double[] voltage = CapacitorRow(index);
+        double[] voltage = _space.CapacitorRow(index);
         double sum = 0, before = 0;
         for (int j = 0; j < _phases.Length; j++)
         {
@@ -128,7 +128,7 @@ internal sealed class SensitivitySolution
                     * (ModalFunctions.Excess(rate, Duration(j)) + (Duration(j) * ModalFunctions.ExcessByDuration(rate, Duration(j))));
             }
 
-            double[] fall = Fall(j, _forward[j]), reversedFall = Fall(j, _reversed[j]);
+            double[] fall = _forward[j].Fall(), reversedFall = _reversed[j].Fall();
             sum += DenseRows.Dot(reversedFall, before) + (0.5 * DenseRows.Dot(reversedFall, fall));
             for (int x = 0; x < before.Length; x++)
             {
@@ -141,23 +141,11 @@ internal sealed class SensitivitySolution
 
     private double Duration(int phase) => _duty[phase] * Period;
 
-    private Side[] Sides(ImpedanceKernel kernel, bool reversed)
+    private ModeFlow[] Flow(ImpedanceKernel kernel, bool reversed)
     {
         var amounts = new double[kernel.Directions];
         kernel.Amounts(Period, amounts, reversed);
-        return [.. _phases.Select((modes, j) => Side.Of(modes, amounts, _duty[j]))];
-    }
-
-    private double[] CapacitorRow(int capacitor)
-    {
-        ReadOnlySpan<double> first = _space.StatesOf(_space.InnerNode[capacitor]), second = _space.StatesOf(_network.BranchSecond[capacitor]);
-        var row = new double[first.Length];
-        for (int x = 0; x < row.Length; x++)
-        {
-            row[x] = first[x] - second[x];
-        }
-
-        return row;
+        return [.. _phases.Select((modes, j) => ModeFlow.Of(modes, amounts, _duty[j]))];
     }
 
     // How a voltage over the states falls with each mode's current.
@@ -202,47 +190,5 @@ internal sealed class SensitivitySolution
         }
 
         return (charge * reversedCharge / _duty[phase]) + (Period * sum);
-    }
-
-    private double[] Fall(int phase, Side side)
-    {
-        PhaseModes modes = _phases[phase];
-        var fall = new double[modes.States];
-        for (int x = 0; x < fall.Length; x++)
-        {
-            fall[x] = -_duty[phase] * modes.Load[x];
-        }
-
-        for (int k = modes.FirstMode; k < modes.ModeCount; k++)
-        {
-            ReadOnlySpan<double> coupling = modes.Coupling(k);
-            for (int x = 0; x < fall.Length; x++)
-            {
-                fall[x] += side.Charge[k] * coupling[x];
-            }
-        }
-
-        return fall;
-    }
-
-    /// <summary>Charge and drive of every mode of one phase.</summary>
-    private sealed record Side(double[] Charge, double[] Drive)
-    {
-        public static Side Of(PhaseModes modes, double[] amounts, double duty)
-        {
-            double[] charge = new double[modes.ModeCount], drive = new double[modes.ModeCount];
-            for (int row = 0; row < charge.Length; row++)
-            {
-                charge[row] = modes.Particular(row);
-                for (int k = 0; k < amounts.Length; k++)
-                {
-                    charge[row] += amounts[k] * modes.Direction(row, k);
-                }
-
-                drive[row] = row < modes.FirstMode ? 0 : (modes.Rates[row] * charge[row]) - (duty * modes.Ramps[row]);
-            }
-
-            return new Side(charge, drive);
-        }
     }
 }

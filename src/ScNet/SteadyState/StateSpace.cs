@@ -70,6 +70,19 @@ internal sealed class StateSpace
 
     public ReadOnlySpan<double> SourcesOf(int node) => Sources.AsSpan(node * SourceCount, SourceCount);
 
+    /// <summary>A capacitor's voltage per unit of each state.</summary>
+    public double[] CapacitorRow(int capacitor)
+    {
+        ReadOnlySpan<double> first = StatesOf(InnerNode[capacitor]), second = StatesOf(_network.BranchSecond[capacitor]);
+        var row = new double[first.Length];
+        for (int x = 0; x < row.Length; x++)
+        {
+            row[x] = first[x] - second[x];
+        }
+
+        return row;
+    }
+
     // Breadth-first over sources and capacitors, sources first; returns the nodes in the order found.
     private int[] Search()
     {

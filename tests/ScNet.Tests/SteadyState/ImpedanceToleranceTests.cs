@@ -1,0 +1,104 @@
+using ScNet.Analysis;
+using ScNet.SteadyState;
+using ScNet.Topologies;
+
+namespace ScNet.Tests.SteadyState;
+
+public sealed class ImpedanceToleranceTests
+{
+    private static ModeAnalysis Analysis(Converter converter) => ModeAnalysis.Of(converter, converter.Modes[0]);
+
+    private static ModeAnalysis Half() => Analysis(OperatedConverters.Half(farads: 1e-9, ohms: 2).Build());
+
+    [Fact]
+    public void The_worst_case_of_a_divider_is_at_the_ends_that_its_closed_form_says()
+    {
+        // coth(x)/(4fC) with x = 1/(4fRC) falls with C and rises with R (by hand)
+        ImpedanceRange range = ImpedanceTolerance.WorstCase(Half(), 5e7, new ComponentTolerances(capacitance: 0.2, onResistance: 0.3));
+        Near(Closed(1.2e-9, 2 * 2 * 0.7), range.LeastOhms);
+        Near(Closed(0.8e-9, 2 * 2 * 1.3), range.GreatestOhms);
+
+        static double Closed(double farads, double loopOhms) =>
+            1 / (4 * 5e7 * farads) / Math.Tanh(1 / (4 * 5e7 * farads * loopOhms));
+    }
+
+    [Fact]
+    public void At_low_frequency_the_mean_of_uniform_capacitances_is_that_of_their_inverse()
+    {
+        // R = 1/(4fC): with C uniform within 20 %, the mean of 1/C is ln(1.2/0.8)/0.4 per nominal C (by hand)
+        ImpedanceDistribution distribution = ImpedanceTolerance.MonteCarlo(Half(), 1e3, new ComponentTolerances(capacitance: 0.2), 20_000, seed: 5);
+        double expected = distribution.NominalOhms * Math.Log(1.2 / 0.8) / 0.4;
+        double error = distribution.StandardDeviationOhms / Math.Sqrt(distribution.SamplesOhms.Count);
+        Assert.InRange(distribution.MeanOhms, expected - (5 * error), expected + (5 * error));
+        Near(distribution.NominalOhms / 1.2, distribution.QuantileOhms(0), 1e-3);
+        Near(distribution.NominalOhms / 0.8, distribution.QuantileOhms(1), 1e-3);
+    }
+
+    [Fact]
+    public void Samples_lie_within_the_worst_case()
+    {
+        ModeAnalysis analysis = Analysis(Ladder.StepDown(4, farads: 1e-9, ohms: 1));
+        ComponentTolerances tolerances = new(0.1, 0.25);
+        double frequency = OutputImpedance.Of(analysis).CornerFrequencyHz;
+        ImpedanceRange range = ImpedanceTolerance.WorstCase(analysis, frequency, tolerances);
+        ImpedanceDistribution distribution = ImpedanceTolerance.MonteCarlo(analysis, frequency, tolerances, 3000, seed: 1);
+        Assert.All(distribution.SamplesOhms, ohms => Assert.InRange(ohms, range.LeastOhms, range.GreatestOhms));
+        Assert.True(range.LeastOhms < distribution.NominalOhms && distribution.NominalOhms < range.GreatestOhms);
+    }
+
+    [Fact]
+    public void A_seed_gives_the_same_samples_whatever_runs_beside_it_and_another_gives_others()
+    {
+        ModeAnalysis analysis = Half();
+        ComponentTolerances tolerances = new(0.2, 0.3);
+        double[] Run(int seed) => [.. ImpedanceTolerance.MonteCarlo(analysis, 1e8, tolerances, 500, seed).SamplesOhms];
+        double[] first = Run(3);
+        double[][] together = new double[8][];
+        Parallel.For(0, together.Length, i => together[i] = Run(3));
+        Assert.All(together, samples => Assert.Equal(first, samples));
+        Assert.NotEqual(first, Run(4));
+        Assert.Equal(500, first.Distinct().Count());
+        Assert.Equal(first.Take(100), ImpedanceTolerance.MonteCarlo(analysis, 1e8, tolerances, 100, 3).SamplesOhms);
+    }
+
+    [Fact]
+    public void Progress_ends_at_one_and_a_cancelled_run_stops()
+    {
+        double last = 0;
+        ImpedanceTolerance.MonteCarlo(Half(), 1e8, new ComponentTolerances(0.1), 1000, 1, new Greatest(value => last = value));
+        Assert.Equal(1, last);
+        using CancellationTokenSource source = new();
+        source.Cancel();
+        Assert.ThrowsAny<OperationCanceledException>(
+            () => ImpedanceTolerance.MonteCarlo(Half(), 1e8, new ComponentTolerances(0.1), 1000, 1, null, source.Token));
+    }
+
+    [Fact]
+    public void Tolerances_of_a_hundred_percent_and_empty_runs_are_refused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => new ComponentTolerances(capacitance: 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new ComponentTolerances(onResistance: -0.1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new ComponentTolerances(esr: double.NaN));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ImpedanceTolerance.MonteCarlo(Half(), 1e8, new ComponentTolerances(), 0, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ImpedanceTolerance.WorstCase(Half(), 0, new ComponentTolerances()));
+        Assert.Throws<ArgumentOutOfRangeException>(
+            () => ImpedanceTolerance.MonteCarlo(Half(), 1e8, new ComponentTolerances(0.1), 10, 1).QuantileOhms(1.5));
+    }
+
+    private static void Near(double expected, double actual, double tolerance = 1e-12) => Assert.Equal(expected, actual, tolerance * expected);
+
+    private sealed class Greatest(Action<double> set) : IProgress<double>
+    {
+        private readonly Lock _lock = new();
+        private double _greatest;
+
+        public void Report(double value)
+        {
+            lock (_lock)
+            {
+                _greatest = Math.Max(_greatest, value);
+                set(_greatest);
+            }
+        }
+    }
+}
