@@ -1,5 +1,6 @@
 using BenchmarkDotNet.Attributes;
 using ScNet.Analysis;
+using ScNet.Graphs;
 using ScNet.Netlists;
 using ScNet.Reconfiguration;
 
@@ -12,6 +13,7 @@ public class GatePatterns
 
     private readonly Converter _converter = Gears();
     private readonly Converter[] _sample;
+    private readonly LoopSet[] _sampleLoops;
 
     /// <summary>Draws a sample of patterns for the one-by-one baseline.</summary>
     public GatePatterns()
@@ -19,6 +21,8 @@ public class GatePatterns
         Random random = new(1);
         _sample = [.. Enumerable.Range(0, SampleSize).Select(_ => _converter.WithModes(
             ("pattern", [.. _converter.Switches.Select(_ => (PhaseSet)(random.Next(4) switch { 0 => [], 1 => [1], 2 => [2], _ => [1, 2] }))])))];
+        _sampleLoops = [.. _sample.Select(c => LoopSet.Of(
+            c.Network, [PhaseForest.Of(c.Network, c.Network.ClosedIn(0, 0)), PhaseForest.Of(c.Network, c.Network.ClosedIn(0, 1))]))];
     }
 
     /// <summary>The search by classes, every pattern accounted for.</summary>
@@ -28,6 +32,19 @@ public class GatePatterns
     /// <summary>A sixty-fourth of the patterns analysed one by one on one core: multiply by 64 for all of them.</summary>
     [Benchmark]
     public int OneByOneOneSixtyFourth() => _sample.Count(c => ModeAnalysis.Of(c, c.Modes[0]).HasResult);
+
+    /// <summary>Only the eliminations of these patterns, on loops found beforehand: the least that one by one could cost.</summary>
+    [Benchmark]
+    public int EliminationsOneSixtyFourth()
+    {
+        int converters = 0;
+        for (int i = 0; i < _sample.Length; i++)
+        {
+            converters += LoopSolution<long>.Of(_sample[i].Network, _sampleLoops[i]).IsOutputFixed ? 1 : 0;
+        }
+
+        return converters;
+    }
 
     // Two capacitors that nine switches put in series, in parallel or one above the other.
     private static Converter Gears()

@@ -1,12 +1,14 @@
 using System.Numerics;
 using ScNet.Exact;
 using ScNet.Graphs;
+using ScNet.Netlists;
 
 namespace ScNet.Analysis;
 
 /// <summary>
-/// Turns loops that contradict each other into a finding. The loops are first reduced to a set of which
-/// none can be left out, so that each one named is part of the contradiction and changing any one solves it.
+/// Turns loops that contradict each other into a finding. Elimination combines a row only with pivot rows,
+/// which are independent, so none of the loops in a contradiction can be left out: each one named is part of
+/// it, and changing any one solves it.
 /// </summary>
 internal sealed class ConflictReport(Converter converter, PhaseForest[] forests, LoopSet loops)
 {
@@ -22,63 +24,14 @@ internal sealed class ConflictReport(Converter converter, PhaseForest[] forests,
         where T : struct, IBinaryInteger<T>
     {
         HashSet<int> told = [];
-        foreach (int[] members in conflicts.Select(c => Reduce<T>([.. Enumerable.Range(0, loops.Count).Where(l => !c[l].IsZero)])).OrderBy(m => m.Length))
+        foreach (int[] members in conflicts
+            .Select(c => Enumerable.Range(0, loops.Count).Where(l => !c[l].IsZero).ToArray()).OrderBy(m => m.Length))
         {
             if (!told.Overlaps(members))
             {
                 told.UnionWith(members);
                 yield return Describe(members);
             }
-        }
-    }
-
-    // As long as the members depend on each other in two ways, one that takes part in the second is not
-    // needed for the first; with one way left, the loops that take part in it are all needed.
-    private int[] Reduce<T>(List<int> members)
-        where T : struct, IBinaryInteger<T>
-    {
-        while (true)
-        {
-            (Rational<T>[] conflict, Rational<T>[]? dependency) = Dependencies<T>(members);
-            if (dependency is null)
-            {
-                return [.. members.Where((_, k) => !conflict[k].IsZero)];
-            }
-
-            members.RemoveAt(Array.FindLastIndex(dependency, weight => !weight.IsZero));
-        }
-    }
-
-    // A combination of the members that contradicts itself, and one that vanishes where there is one.
-    private (Rational<T>[] Conflict, Rational<T>[]? Dependency) Dependencies<T>(List<int> members)
-        where T : struct, IBinaryInteger<T>
-    {
-        SparseRows<T> rows = new(members.Count, 4 * members.Count);
-        members.ForEach(l => LoopSolution<T>.AddEquation(rows, loops, l));
-        Elimination<T> elimination = Elimination<T>.Run(rows, _network.CapacitorCount, 1);
-        int[] dependent = [.. Enumerable.Range(0, rows.Count).Where(r => !elimination.IsPivotRow(r)).OrderByDescending(rows.Length)];
-        Rational<T>[] conflict = Combination(dependent[0]);
-        if (dependent.Length == 1)
-        {
-            return (conflict, null);
-        }
-
-        Rational<T>[] other = Combination(dependent[1]);
-        if (rows.Length(dependent[1]) > 0)
-        {
-            // both contradict themselves: their difference, so weighted that the input cancels, does not
-            T own = rows.Values(dependent[0])[0], others = rows.Values(dependent[1])[0];
-            other = [.. other.Select((weight, k) => (weight * own) - (conflict[k] * others))];
-        }
-
-        return (conflict, other);
-
-        Rational<T>[] Combination(int row)
-        {
-            var weights = new Rational<T>[members.Count];
-            weights[row] = Rational<T>.One;
-            elimination.CarryBack(weights);
-            return weights;
         }
     }
 
@@ -102,7 +55,7 @@ internal sealed class ConflictReport(Converter converter, PhaseForest[] forests,
         return new Diagnostic(
             DiagnosticSeverity.Error,
             DiagnosticCodes.CapacitorShorted,
-            $"In phase {LoopDescriptions.Label(converter, loops.Phase(loop))} {ModeFindings.ClosedSwitches(switches)} short{(switches.Length == 1 ? "s" : string.Empty)} capacitor '{name}', but other loops require it to hold a voltage: {_descriptions.Demands(others)}. Open {(switches.Length == 1 ? "it" : "one of them")} in that phase.",
+            $"In phase {LoopDescriptions.Label(converter, loops.Phase(loop))} {ModeFindings.ClosedSwitches(switches)} short{(switches.Length == 1 ? "s" : string.Empty)} capacitor {Quoted.Name(name)}, but other loops require it to hold a voltage: {_descriptions.Demands(others)}. Open {(switches.Length == 1 ? "it" : "one of them")} in that phase.",
             [name, .. switches, .. _descriptions.Elements(others).Where(n => n != name && !switches.Contains(n))],
             loops.Phase(loop) + 1);
     }

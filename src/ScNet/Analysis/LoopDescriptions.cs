@@ -1,5 +1,6 @@
 using ScNet.Exact;
 using ScNet.Graphs;
+using ScNet.Netlists;
 
 namespace ScNet.Analysis;
 
@@ -8,7 +9,6 @@ internal sealed class LoopDescriptions(Converter converter, PhaseForest[] forest
 {
     private const int MostLoops = 8;
     private const int MostTerms = 6;
-    private const int MostNames = 8;
 
     private readonly SwitchedNetwork _network = converter.Network;
 
@@ -18,12 +18,8 @@ internal sealed class LoopDescriptions(Converter converter, PhaseForest[] forest
         : $"{phase + 1} ({converter.Phases[phase].Name})";
 
     /// <summary>"capacitor 'a'" or "capacitors 'a', 'b'"; of very many, the first few and how many more.</summary>
-    public static string List(IReadOnlyCollection<string> capacitors)
-    {
-        string names = string.Join(", ", capacitors.Take(MostNames).Select(c => $"'{c}'"));
-        string rest = capacitors.Count > MostNames ? $" and {capacitors.Count - MostNames} more" : string.Empty;
-        return (capacitors.Count == 1 ? "capacitor " : "capacitors ") + names + rest;
-    }
+    public static string List(IReadOnlyCollection<string> capacitors) =>
+        (capacitors.Count == 1 ? "capacitor " : "capacitors ") + Quoted.List(capacitors);
 
     /// <summary>What several loops demand, one after the other.</summary>
     public string Demands(IReadOnlyCollection<int> members)

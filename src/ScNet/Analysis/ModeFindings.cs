@@ -1,6 +1,7 @@
 using System.Numerics;
 using ScNet.Exact;
 using ScNet.Graphs;
+using ScNet.Netlists;
 
 namespace ScNet.Analysis;
 
@@ -55,7 +56,7 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
         {
             Error(
                 DiagnosticCodes.LoadInterrupted,
-                $"In phase {Label(phase)} the load current has no path: no chain of closed switches and capacitors leads from the output '{converter.OutputNode}' to '{Converter.ReferenceNode}' or to the input. Put a capacitor from the output to '{Converter.ReferenceNode}', or take the load as stiff.",
+                $"In phase {Label(phase)} the load current has no path: no chain of closed switches and capacitors leads from the output {Quoted.Name(converter.OutputNode)} to '{Converter.ReferenceNode}' or to the input. Put a capacitor from the output to '{Converter.ReferenceNode}', or take the load as stiff.",
                 [],
                 phase);
         }
@@ -95,7 +96,7 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
         string[] movers = [.. converter.Capacitors.Where((_, i) => !movement[i].IsZero).Select(c => c.Name)];
         Error(
             DiagnosticCodes.CapacitorUnbalanced,
-            $"No flow delivers charge to the output '{converter.OutputNode}' and leaves every capacitor balanced over the period: it always leaves a net charge on {(movers.Length == 1 ? string.Empty : "one of the ")}{LoopDescriptions.List(movers)}. Close switches, in this or another phase, that lead this charge back.",
+            $"No flow delivers charge to the output {Quoted.Name(converter.OutputNode)} and leaves every capacitor balanced over the period: it always leaves a net charge on {(movers.Length == 1 ? string.Empty : "one of the ")}{LoopDescriptions.List(movers)}. Close switches, in this or another phase, that lead this charge back.",
             movers);
         return false;
     }
@@ -115,7 +116,7 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
         string average = _network.Load == LoadKind.Current ? " on average" : string.Empty;
         Error(
             DiagnosticCodes.ZeroRatio,
-            $"These loops together hold the output '{converter.OutputNode}' at zero volts{average}, whatever the input is: {descriptions.Demands(members)}. Change the switches of one of them.",
+            $"These loops together hold the output {Quoted.Name(converter.OutputNode)} at zero volts{average}, whatever the input is: {descriptions.Demands(members)}. Change the switches of one of them.",
             descriptions.Elements(members));
         return false;
     }
@@ -131,7 +132,7 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
             {
                 Warning(
                     DiagnosticCodes.CapacitorUnconnected,
-                    $"Capacitor '{name}' is in no loop in any phase: it carries no charge and nothing fixes its voltage. Leave it out, or close switches on both its plates in some phase.",
+                    $"Capacitor {Quoted.Name(name)} is in no loop in any phase: it carries no charge and nothing fixes its voltage. Leave it out, or close switches on both its plates in some phase.",
                     [name]);
             }
             else if (Moves(free, i))
@@ -141,7 +142,7 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
                 string together = others.Length > 0 ? $"it can shift together with that of {LoopDescriptions.List(others)}, and every loop still closes" : "every loop closes whatever it is";
                 Warning(
                     DiagnosticCodes.CapacitorVoltageUndetermined,
-                    $"Nothing fixes the voltage of capacitor '{name}': {together}. Put it, in some phase, into a loop of known voltages.",
+                    $"Nothing fixes the voltage of capacitor {Quoted.Name(name)}: {together}. Put it, in some phase, into a loop of known voltages.",
                     [name, .. others]);
             }
         }
@@ -155,7 +156,7 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
             : $"in every phase the output is in loops with {LoopDescriptions.List(companions)} only, which the input never charges";
         Error(
             DiagnosticCodes.OutputNeverCharged,
-            $"No charge gets from the input '{converter.InputNode}' to the output '{converter.OutputNode}', at once or by way of capacitors: {reason}. Close switches that connect them.",
+            $"No charge gets from the input {Quoted.Name(converter.InputNode)} to the output {Quoted.Name(converter.OutputNode)}, at once or by way of capacitors: {reason}. Close switches that connect them.",
             companions);
     }
 
@@ -176,7 +177,7 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
         bool isOne = path.Count == 1;
         Error(
             code,
-            $"In phase {Label(phase)} {ClosedSwitches(path)} connect{(isOne ? "s" : string.Empty)} the {port} '{name}' to '{Converter.ReferenceNode}'. Open {(isOne ? "it" : "one of them")} in that phase.",
+            $"In phase {Label(phase)} {ClosedSwitches(path)} connect{(isOne ? "s" : string.Empty)} the {port} {Quoted.Name(name)} to '{Converter.ReferenceNode}'. Open {(isOne ? "it" : "one of them")} in that phase.",
             [.. path],
             phase);
     }
