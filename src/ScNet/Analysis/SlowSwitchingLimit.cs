@@ -21,7 +21,7 @@ public sealed class SlowSwitchingLimit
 
     /// <summary>The limit in ohms (Ω) at a switching frequency.</summary>
     /// <param name="frequencyHz">Switching frequency, one period per cycle, in hertz (Hz).</param>
-    /// <exception cref="ArgumentOutOfRangeException">The frequency is not finite and positive.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is not positive, or not from 1e-60 to 1e60 Hz.</exception>
     public double Ohms(double frequencyHz) => OhmsAtOneHertz / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz));
 
     /// <summary>The limit at 1 Hz and the coefficients.</summary>

@@ -52,7 +52,7 @@ public sealed class ImpedanceSensitivity
     /// <param name="analysis">An analysis with a result.</param>
     /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
     /// <exception cref="ScNetException">The mode has no result.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The frequency is not finite and positive.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is not positive, or not from 1e-60 to 1e60 Hz.</exception>
     public static ImpedanceSensitivity Of(ModeAnalysis analysis, double frequencyHz)
     {
         ArgumentNullException.ThrowIfNull(analysis);

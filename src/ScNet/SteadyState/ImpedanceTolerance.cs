@@ -19,7 +19,7 @@ public static class ImpedanceTolerance
     /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
     /// <param name="tolerances">The tolerances.</param>
     /// <exception cref="ScNetException">The mode has no result.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The frequency is not finite and positive.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is not positive, or not from 1e-60 to 1e60 Hz.</exception>
     public static ImpedanceRange WorstCase(ModeAnalysis analysis, double frequencyHz, ComponentTolerances tolerances)
     {
         ArgumentNullException.ThrowIfNull(analysis);

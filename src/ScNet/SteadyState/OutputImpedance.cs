@@ -43,7 +43,7 @@ public sealed class OutputImpedance
 
     /// <summary>The output impedance in ohms (Ω) at a switching frequency.</summary>
     /// <param name="frequencyHz">Switching frequency, one period per cycle, in hertz (Hz).</param>
-    /// <exception cref="ArgumentOutOfRangeException">The frequency is not finite and positive.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is not positive, or not from 1e-60 to 1e60 Hz.</exception>
     public double Ohms(double frequencyHz) => _kernel.Ohms(1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz)));
 
     /// <summary>The output impedances in ohms (Ω) at many frequencies, without allocation.</summary>
@@ -66,7 +66,7 @@ public sealed class OutputImpedance
 
     /// <summary>The exact impedance at a frequency beside the published estimates.</summary>
     /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
-    /// <exception cref="ArgumentOutOfRangeException">The frequency is not finite and positive.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is not positive, or not from 1e-60 to 1e60 Hz.</exception>
     public ImpedancePoint At(double frequencyHz) => new(
         frequencyHz, Ohms(frequencyHz), _analysis.SlowSwitchingLimit.Ohms(frequencyHz), _analysis.FastSwitchingLimit.Ohms);
 
