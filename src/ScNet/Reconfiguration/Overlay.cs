@@ -31,7 +31,7 @@ public sealed class Overlay
     /// <summary>Lays networks over one another.</summary>
     /// <param name="name">The name of the converter.</param>
     /// <param name="networks">The converters, each with one mode, a stiff load and the same phases; the names become mode names.</param>
-    /// <param name="seed">The seed of the search; the same seed gives the same converter.</param>
+    /// <param name="seed">Starts the random choices of the search; the same number gives the same converter.</param>
     /// <param name="progress">Receives the fraction done, from 0 to 1; may be null.</param>
     /// <param name="cancellationToken">Stops the search.</param>
     /// <exception cref="ArgumentException">There is no network, or one has several modes, a current load or other duties than the first.</exception>

@@ -32,7 +32,7 @@ public static class ImpedanceTolerance
     /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
     /// <param name="tolerances">The tolerances.</param>
     /// <param name="sampleCount">How many samples, at least one.</param>
-    /// <param name="seed">The seed; the same seed gives the same samples on any machine and number of threads.</param>
+    /// <param name="seed">Starts the random draws; the same number gives the same samples on any machine and number of threads.</param>
     /// <param name="progress">Receives the fraction done, from 0 to 1, from any thread; may be null.</param>
     /// <param name="cancellationToken">Stops the run.</param>
     /// <exception cref="ScNetException">The mode has no result.</exception>
