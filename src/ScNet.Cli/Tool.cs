@@ -48,6 +48,7 @@ internal static class Tool
         CompareCommand.Create(),
         SweepCommand.Create(),
         OperateCommand.Create(),
+        FamilyCommand.Create(),
         SchemaCommand.Create(),
     };
 

@@ -36,10 +36,17 @@ internal static class ComparisonJson
         row.Mode?.Converter.Name,
         row.Mode?.Analysis.Mode.Name,
         row.Mode is { } mode ? mode.Analysis.Diagnostics.Union(mode.Converter.Warnings) : row.File.Reading.Diagnostics,
-        row.Mode?.Comparison);
+        row.Mode?.Comparison,
+        row.Mode?.Silicon);
 
     private static void WriteRow(
-        Utf8JsonWriter writer, string path, string? converter, string? mode, IEnumerable<Diagnostic> diagnostics, ModeComparison? comparison)
+        Utf8JsonWriter writer,
+        string path,
+        string? converter,
+        string? mode,
+        IEnumerable<Diagnostic> diagnostics,
+        ModeComparison? comparison,
+        EqualSilicon? silicon)
     {
         writer.WriteStartObject();
         writer.WriteString("file", path);
@@ -50,6 +57,11 @@ internal static class ComparisonJson
         if (comparison is not null)
         {
             WriteFigures(writer, comparison);
+        }
+
+        if (silicon is not null)
+        {
+            WriteSilicon(writer, silicon);
         }
 
         writer.WriteEndObject();
@@ -115,6 +127,26 @@ internal static class ComparisonJson
         WriteNames(writer, "worst", swing.WorstCapacitors);
         JsonText.WriteNumber(writer, "weight", swing.WeightedSquare);
         WriteNames(writer, "undetermined", swing.Undetermined);
+        writer.WriteEndObject();
+    }
+
+    private static void WriteSilicon(Utf8JsonWriter writer, EqualSilicon silicon)
+    {
+        writer.WriteStartObject("equalSilicon");
+        JsonText.WriteNumber(writer, "slowSwitchingLimitOhms", silicon.Comparison.SlowSwitchingLimit.BestSplitOhms);
+        JsonText.WriteNumber(writer, "fastSwitchingLimitOhms", silicon.Comparison.FastSwitchingLimit.BestSplitOhms);
+        writer.WriteNumber("largestStack", silicon.Comparison.LargestStackCount);
+        writer.WriteNumber("capacitorDevices", silicon.CapacitorDeviceCount);
+        writer.WriteNumber("switchDevices", silicon.SwitchDeviceCount);
+        WriteNames(writer, "undetermined", silicon.Undetermined);
+        writer.WriteStartObject("stacks");
+        foreach ((string name, int count) in silicon.Comparison.Ratings.Capacitors.Select(c => (c.Capacitor.Name, c.Stack.Count))
+            .Concat(silicon.Comparison.Ratings.Switches.Select(s => (s.Switch.Name, s.Stack.Count))))
+        {
+            writer.WriteNumber(name, count);
+        }
+
+        writer.WriteEndObject();
         writer.WriteEndObject();
     }
 
