@@ -23,6 +23,14 @@ internal static class SharedOptions
         return files;
     }
 
+    /// <summary>The only netlist document to work on.</summary>
+    public static Argument<string> File()
+    {
+        Argument<string> file = new("FILE") { Description = "A netlist document (TOML)." };
+        file.Validators.Add(RefuseOptions);
+        return file;
+    }
+
     /// <summary>The form of the output; the first one given is the default.</summary>
     public static Option<string> Format(params string[] formats)
     {

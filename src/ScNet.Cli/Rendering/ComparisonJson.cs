@@ -69,7 +69,7 @@ internal static class ComparisonJson
 
     private static void WriteFigures(Utf8JsonWriter writer, ModeComparison comparison)
     {
-        WriteQuantity(writer, "ratio", comparison.Ratio);
+        JsonText.WriteQuantity(writer, "ratio", comparison.Ratio);
         JsonText.WriteNumber(writer, "outputVoltageVolts", comparison.OutputVoltageVolts);
         WriteLimit(writer, "slowSwitchingLimit", comparison.SlowSwitchingLimit);
         WriteLimit(writer, "fastSwitchingLimit", comparison.FastSwitchingLimit);
@@ -94,7 +94,7 @@ internal static class ComparisonJson
     private static void WriteUtilisation(Utf8JsonWriter writer, string key, Utilisation utilisation)
     {
         writer.WriteStartObject(key);
-        WriteQuantity(writer, "value", utilisation.Value);
+        JsonText.WriteQuantity(writer, "value", utilisation.Value);
         WriteNames(writer, "undetermined", utilisation.Undetermined);
         writer.WriteEndObject();
     }
@@ -159,17 +159,5 @@ internal static class ComparisonJson
         }
 
         writer.WriteEndArray();
-    }
-
-    private static void WriteQuantity(Utf8JsonWriter writer, string key, Quantity value)
-    {
-        if (value.IsExact)
-        {
-            writer.WriteString(key, value.ToString());
-        }
-        else
-        {
-            JsonText.WriteNumber(writer, key, value.IsDetermined ? value.ToDouble() : null);
-        }
     }
 }
