@@ -15,7 +15,7 @@ internal static class ComparisonText
             [
                 "              best: the split with the least impedance, area: the same where each element is a stack that stands its",
                 "              voltages, and a stack of n devices has 1/n² of what its area gives in one",
-                "stack         most devices in series of any element, for its voltages in every mode and at every change between two",
+                "n             most devices in series of any element, for its voltages in every mode and at every change between two",
             ]
             : new[] { "              own: the netlist's values scaled to the total, best: the split with the least impedance" },
         "QV cap, sw    charge times voltage handled by capacitors and switches, per unit of output charge and volt of output",
@@ -41,7 +41,7 @@ internal static class ComparisonText
         output.WriteLine();
         TextTable table = new TextTable(indent: string.Empty)
             .Words("netlist").Words("mode").Figures("ratio").Figures("Vout")
-            .Figures(isSilicon ? ["SSL area", "SSL best", "FSL area", "FSL best", "stack"] : ["SSL own", "SSL best", "FSL own", "FSL best"])
+            .Figures(isSilicon ? ["SSL area", "SSL best", "FSL area", "FSL best", "n"] : ["SSL own", "SSL best", "FSL own", "FSL best"])
             .Figures("QV cap").Figures("QV sw").Figures("Vsw").Words("over").Figures("Vcap").Words("over");
         foreach (ModeRow row in rows)
         {
