@@ -165,6 +165,20 @@ public sealed class CompareCommandTests : IDisposable
     [InlineData("text")]
     [InlineData("csv")]
     [InlineData("json")]
+    public void More_modes_than_equal_silicon_takes_are_a_failure_of_that_converter_only(string format)
+    {
+        ToolRun run = ToolRun.Of("compare", "--family", "recursive 8", "--family", "ladder 3", "--input-voltage", "4", "--rating", "1", "--silicon", "--format", format);
+        Assert.Equal(1, run.Code);
+        Assert.Equal(
+            "recursive 8: Expected at most 128 modes for --silicon, but 'Recursive 1/256 to 255/256' has 255. Leave the option out, or some modes.", Assert.Single(run.ErrorLines));
+        Assert.Contains("Ladder 3:1", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("Recursive", run.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("text")]
+    [InlineData("csv")]
+    [InlineData("json")]
     public void An_absurd_rating_gives_numbers_all_the_same(string format)
     {
         ToolRun run = ToolRun.Of("compare", "--family", "ladder 3", "--input-voltage", "1e60", "--rating", "1e-60", "--silicon", "--format", format);
