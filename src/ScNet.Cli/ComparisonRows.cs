@@ -1,5 +1,4 @@
 using ScNet.Cli.Rendering;
-using ScNet.Design;
 
 namespace ScNet.Cli;
 
@@ -11,7 +10,7 @@ internal static class ComparisonRows
 {
     /// <summary>The lines in the order of the files, or in the ascending order of a column, those without a value last.</summary>
     /// <param name="comparisons">The files.</param>
-    /// <param name="column">The header of one of <see cref="ComparisonColumns"/>, or null.</param>
+    /// <param name="column">The header of one of <see cref="ComparisonColumns"/> that the rows have, or null.</param>
     public static ComparisonRow[] Of(IEnumerable<FileComparison> comparisons, string? column)
     {
         ComparisonRow[] rows = [.. comparisons.SelectMany(c => c.File.Reading.Succeeded
@@ -22,9 +21,9 @@ internal static class ComparisonRows
             return rows;
         }
 
-        Func<ModeComparison, double?> value = ComparisonColumns.All.First(c => c.Header == column).Value;
+        Func<ModeRow, double?> value = ComparisonColumns.WithSilicon.First(c => c.Header == column).Value;
         return [.. rows.OrderBy(r => ValueOf(r) is null).ThenBy(ValueOf)];
 
-        double? ValueOf(ComparisonRow row) => row.Mode?.Comparison is { } comparison ? value(comparison) : null;
+        double? ValueOf(ComparisonRow row) => row.Mode is { Comparison: not null } mode ? value(mode) : null;
     }
 }

@@ -1,8 +1,9 @@
+using ScNet.Cli.Families;
 using ScNet.Netlists;
 
 namespace ScNet.Cli;
 
-/// <summary>One file of the command line: as it was named, and what came of reading it.</summary>
+/// <summary>One file, or family, of the command line: as it was named, and what came of reading it.</summary>
 internal sealed class NetlistFile
 {
     private NetlistFile(string path, NetlistReading reading)
@@ -29,6 +30,9 @@ internal sealed class NetlistFile
 
         return file;
     }
+
+    /// <summary>A standard family as the file that its document would be.</summary>
+    public static NetlistFile Of(FamilyRequest family) => new(family.ToString(), NetlistReader.Read(NetlistWriter.ToToml(family.Build())));
 
     /// <summary>A finding on one line that begins with the file.</summary>
     public string Describe(Diagnostic diagnostic) =>

@@ -6,4 +6,4 @@ using ScNet.Cli;
 CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
 using StreamWriter output = new(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 1 << 16);
 using StreamWriter error = new(Console.OpenStandardError(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { AutoFlush = true };
-return Tool.Run(args, output, error);
+return Tool.Run(args, output, error, showsProgress: !Console.IsErrorRedirected);

@@ -21,14 +21,15 @@ internal static class Tool
     /// <param name="arguments">The arguments without the program's name.</param>
     /// <param name="output">Standard output; flushed at the end.</param>
     /// <param name="error">Standard error.</param>
+    /// <param name="showsProgress">Whether a long search writes how far it is on standard error: only where that is a terminal.</param>
     /// <returns>The exit code.</returns>
-    public static int Run(IReadOnlyList<string> arguments, TextWriter output, TextWriter error)
+    public static int Run(IReadOnlyList<string> arguments, TextWriter output, TextWriter error, bool showsProgress = false)
     {
         output.NewLine = "\n";
         error.NewLine = "\n";
         try
         {
-            int code = Invoke(CreateRoot().Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null }), output, error);
+            int code = Invoke(CreateRoot(showsProgress).Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null }), output, error);
             output.Flush();
             return code;
         }
@@ -40,7 +41,7 @@ internal static class Tool
     }
 
     // A RootCommand would take its name from the executable, which is not that of the installed tool.
-    private static Command CreateRoot() => new("scnet", "Analyses and compares switched-capacitor converters from netlist documents.")
+    private static Command CreateRoot(bool showsProgress) => new("scnet", "Analyses and compares switched-capacitor converters from netlist documents.")
     {
         new HelpOption(),
         new VersionOption(),
@@ -48,6 +49,8 @@ internal static class Tool
         CompareCommand.Create(),
         SweepCommand.Create(),
         OperateCommand.Create(),
+        ReachCommand.Create(showsProgress),
+        FamilyCommand.Create(),
         SchemaCommand.Create(),
     };
 

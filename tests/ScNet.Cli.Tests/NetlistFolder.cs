@@ -78,6 +78,25 @@ internal sealed partial class NetlistFolder : IDisposable
         s7 = { between = ["n2", "gnd"], on = 2 }
         """;
 
+    /// <summary>One capacitor between three places: four ratios.</summary>
+    public const string Bridge =
+        """
+        name = "Bridge"
+        input = "vin"
+        output = "vout"
+
+        [capacitors]
+        fly = { between = ["p", "n"], farads = 1e-8 }
+
+        [switches]
+        s1 = { between = ["vin", "p"], on = [] }
+        s2 = { between = ["p", "vout"], on = [] }
+        s3 = { between = ["p", "gnd"], on = [] }
+        s4 = { between = ["vin", "n"], on = [] }
+        s5 = { between = ["n", "vout"], on = [] }
+        s6 = { between = ["n", "gnd"], on = [] }
+        """;
+
     public string Folder { get; } = Directory.CreateTempSubdirectory("scnet-tests-").FullName;
 
     /// <summary>Writes a file and returns its path.</summary>

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using ScNet.Cli.Families;
 using ScNet.Cli.Rendering;
 using ScNet.Design;
 
@@ -10,7 +11,8 @@ internal static class CompareCommand
 {
     public static Command Create()
     {
-        Argument<string[]> files = SharedOptions.Files();
+        Argument<string[]> files = SharedOptions.Files(mayBeNone: true);
+        Option<string[]> families = Families();
         Option<double> input = SharedOptions.Number("--input-voltage", "V", "volts (V)", "Input voltage");
         Option<double> rating = SharedOptions.Number("--rating", "V", "volts (V)", "Voltage that each switch and capacitor stands");
         Option<double> capacitance = SharedOptions.Number(
@@ -19,12 +21,29 @@ internal static class CompareCommand
             "--total-conductance", "S", "siemens (S)", "Sum of all switch conductances", ComparisonConditions.DefaultTotalConductanceSiemens);
         Option<double> frequency = SharedOptions.Number(
             "--frequency", "HZ", "hertz (Hz)", "Switching frequency of the slow-switching limit", ComparisonConditions.DefaultFrequencyHz);
+        Option<bool> silicon = new("--silicon")
+        {
+            Description = "Adds the limits at equal silicon: elements over the rating are stacked in series, and the area is the same for all.",
+        };
         Option<string?> sort = Sort();
         Option<string> format = SharedOptions.Format("text", "json", "csv");
         Command command = new("compare", "All modes of all files side by side, at equal totals and against a voltage rating.")
         {
-            files, input, rating, capacitance, conductance, frequency, sort, format,
+            files, families, input, rating, capacitance, conductance, frequency, silicon, sort, format,
         };
+        command.Validators.Add(result =>
+        {
+            if ((result.GetValue(files) ?? []).Length + (result.GetValue(families) ?? []).Length == 0)
+            {
+                result.AddError("Expected at least one FILE or --family.");
+            }
+
+            if (!result.GetValue(silicon) && result.GetValue(sort) is { } column && ComparisonColumns.Plain.All(c => c.Header != column)
+                && ComparisonColumns.WithSilicon.Any(c => c.Header == column))
+            {
+                result.AddError($"The column {column} is there with --silicon only.");
+            }
+        });
         command.SetAction(parsed =>
         {
             ComparisonConditions conditions = new(
@@ -34,12 +53,52 @@ internal static class CompareCommand
                 parsed.GetValue(conductance),
                 parsed.GetValue(frequency));
             TextWriter error = parsed.InvocationConfiguration.Error;
-            FileComparison[] comparisons = [.. parsed.GetRequiredValue(files)
-                .Select(path => FileComparison.Of(NetlistFile.Read(path, error), conditions, error))];
-            Write(parsed.GetValue(format), parsed.InvocationConfiguration.Output, conditions, comparisons, parsed.GetValue(sort));
+            bool isSilicon = parsed.GetValue(silicon);
+            FileComparison[] comparisons = [.. (parsed.GetValue(files) ?? []).Select(path => NetlistFile.Read(path, error))
+                .Concat((parsed.GetValue(families) ?? []).Select(Family))
+                .Select(file => FileComparison.Of(file, conditions, isSilicon, error))];
+            ComparisonRow[] rows = ComparisonRows.Of(comparisons, parsed.GetValue(sort));
+            TextWriter output = parsed.InvocationConfiguration.Output;
+            switch (parsed.GetValue(format))
+            {
+                case "json":
+                    ComparisonJson.Write(output, conditions, rows);
+                    break;
+                case "csv":
+                    ComparisonCsv.Write(output, isSilicon, rows);
+                    break;
+                default:
+                    ComparisonText.Write(output, conditions, isSilicon, comparisons, rows);
+                    break;
+            }
+
             return comparisons.All(c => c.IsComplete) ? Tool.Success : Tool.Failure;
         });
         return command;
+    }
+
+    // the validator has seen that it can be read
+    private static NetlistFile Family(string text)
+    {
+        FamilyRequest.Read(text, out FamilyRequest? request);
+        return NetlistFile.Of(request!);
+    }
+
+    private static Option<string[]> Families()
+    {
+        Option<string[]> families = new("--family")
+        {
+            Description = "A standard family, in quotation marks, such as \"ladder 4\" or \"dickson 3 --step-up\"; may be given several times. The list: scnet family",
+            HelpName = "\"NAME SIZE\"",
+        };
+        families.Validators.Add(result =>
+        {
+            foreach (string message in result.Tokens.Select(t => FamilyRequest.Read(t.Value, out _)).OfType<string>())
+            {
+                result.AddError($"{message} Put quotation marks round name and sizes: --family \"ladder 4\".");
+            }
+        });
+        return families;
     }
 
     private static Option<string?> Sort()
@@ -51,29 +110,11 @@ internal static class CompareCommand
         };
         sort.Validators.Add(result =>
         {
-            foreach (Token token in result.Tokens.Where(t => ComparisonColumns.All.All(c => c.Header != t.Value)))
+            foreach (Token token in result.Tokens.Where(t => ComparisonColumns.WithSilicon.All(c => c.Header != t.Value)))
             {
-                result.AddError($"Expected one of {string.Join(", ", ComparisonColumns.All.Select(c => c.Header))} after --sort, but got '{token.Value}'.");
+                result.AddError($"Expected one of {string.Join(", ", ComparisonColumns.WithSilicon.Select(c => c.Header))} after --sort, but got '{token.Value}'.");
             }
         });
         return sort;
-    }
-
-    private static void Write(
-        string? format, TextWriter output, ComparisonConditions conditions, FileComparison[] comparisons, string? column)
-    {
-        ComparisonRow[] rows = ComparisonRows.Of(comparisons, column);
-        switch (format)
-        {
-            case "json":
-                ComparisonJson.Write(output, conditions, rows);
-                break;
-            case "csv":
-                ComparisonCsv.Write(output, rows);
-                break;
-            default:
-                ComparisonText.Write(output, conditions, comparisons, rows);
-                break;
-        }
     }
 }

@@ -11,16 +11,24 @@ internal static class SharedOptions
     private const double SmallestValue = 1e-60;
     private const double LargestValue = 1e60;
 
-    /// <summary>The netlist documents to work on, one or more.</summary>
-    public static Argument<string[]> Files()
+    /// <summary>The netlist documents to work on: one or more, or none where something else may be worked on.</summary>
+    public static Argument<string[]> Files(bool mayBeNone = false)
     {
         Argument<string[]> files = new("FILE")
         {
             Description = "Netlist documents (TOML), worked on in the order given.",
-            Arity = ArgumentArity.OneOrMore,
+            Arity = mayBeNone ? ArgumentArity.ZeroOrMore : ArgumentArity.OneOrMore,
         };
         files.Validators.Add(RefuseOptions);
         return files;
+    }
+
+    /// <summary>The only netlist document to work on.</summary>
+    public static Argument<string> File()
+    {
+        Argument<string> file = new("FILE") { Description = "A netlist document (TOML)." };
+        file.Validators.Add(RefuseOptions);
+        return file;
     }
 
     /// <summary>The form of the output; the first one given is the default.</summary>

@@ -5,7 +5,7 @@ namespace ScNet.Cli.Rendering;
 /// <summary>The figures of a comparison by name: the columns of the CSV output, by which rows can be sorted.</summary>
 internal static class ComparisonColumns
 {
-    public static IReadOnlyList<(string Header, Func<ModeComparison, double?> Value)> All { get; } =
+    private static readonly (string Header, Func<ModeComparison, double?> Value)[] s_figures =
     [
         ("ratio", c => Number(c.Ratio)),
         ("output_voltage_volts", c => c.OutputVoltageVolts),
@@ -30,6 +30,27 @@ internal static class ComparisonColumns
         ("bottom_plate_swing_weight", c => c.BottomPlateSwing.WeightedSquare),
         ("bottom_plates_undetermined", c => c.BottomPlateSwing.Undetermined.Count),
     ];
+
+    private static readonly (string Header, Func<EqualSilicon, double?> Value)[] s_silicon =
+    [
+        ("ssl_equal_silicon_ohms", c => c.Comparison.SlowSwitchingLimit.BestSplitOhms),
+        ("fsl_equal_silicon_ohms", c => c.Comparison.FastSwitchingLimit.BestSplitOhms),
+        ("largest_stack", c => c.Comparison.LargestStackCount),
+        ("capacitor_devices", c => c.CapacitorDeviceCount),
+        ("switch_devices", c => c.SwitchDeviceCount),
+        ("stacks_undetermined", c => c.Undetermined.Count),
+    ];
+
+    /// <summary>The columns that are always there, for rows with a result.</summary>
+    public static IReadOnlyList<(string Header, Func<ModeRow, double?> Value)> Plain { get; } =
+        [.. s_figures.Select(f => (f.Header, (Func<ModeRow, double?>)(row => f.Value(row.Comparison!))))];
+
+    /// <summary>The same, and behind them those at equal silicon, for rows with a result at equal silicon.</summary>
+    public static IReadOnlyList<(string Header, Func<ModeRow, double?> Value)> WithSilicon { get; } =
+        [.. Plain, .. s_silicon.Select(f => (f.Header, (Func<ModeRow, double?>)(row => f.Value(row.Silicon!))))];
+
+    /// <summary>The columns of a comparison.</summary>
+    public static IReadOnlyList<(string Header, Func<ModeRow, double?> Value)> Of(bool isSilicon) => isSilicon ? WithSilicon : Plain;
 
     private static double? Number(Quantity value) => value.IsDetermined ? value.ToDouble() : null;
 }

@@ -1,4 +1,3 @@
-
 namespace ScNet.Cli.Rendering;
 
 /// <summary>
@@ -7,9 +6,10 @@ namespace ScNet.Cli.Rendering;
 /// </summary>
 internal static class ComparisonCsv
 {
-    public static void Write(TextWriter output, IEnumerable<ComparisonRow> rows)
+    public static void Write(TextWriter output, bool isSilicon, IEnumerable<ComparisonRow> rows)
     {
-        CsvText.WriteLine(output, ["file", "converter", "mode", "status", .. ComparisonColumns.All.Select(c => c.Header)]);
+        IReadOnlyList<(string Header, Func<ModeRow, double?> Value)> columns = ComparisonColumns.Of(isSilicon);
+        CsvText.WriteLine(output, ["file", "converter", "mode", "status", .. columns.Select(c => c.Header)]);
         foreach (ComparisonRow row in rows)
         {
             CsvText.WriteLine(output, [
@@ -17,7 +17,7 @@ internal static class ComparisonCsv
                 row.Mode?.Converter.Name ?? string.Empty,
                 row.Mode?.Analysis.Mode.Name ?? string.Empty,
                 row.Mode?.Comparison is null ? "error" : "ok",
-                .. ComparisonColumns.All.Select(c => row.Mode?.Comparison is { } comparison ? Number(c.Value(comparison)) : string.Empty),
+                .. columns.Select(c => row.Mode is { Comparison: not null } mode ? Number(c.Value(mode)) : string.Empty),
             ]);
         }
     }

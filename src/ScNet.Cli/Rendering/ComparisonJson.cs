@@ -36,10 +36,17 @@ internal static class ComparisonJson
         row.Mode?.Converter.Name,
         row.Mode?.Analysis.Mode.Name,
         row.Mode is { } mode ? mode.Analysis.Diagnostics.Union(mode.Converter.Warnings) : row.File.Reading.Diagnostics,
-        row.Mode?.Comparison);
+        row.Mode?.Comparison,
+        row.Mode?.Silicon);
 
     private static void WriteRow(
-        Utf8JsonWriter writer, string path, string? converter, string? mode, IEnumerable<Diagnostic> diagnostics, ModeComparison? comparison)
+        Utf8JsonWriter writer,
+        string path,
+        string? converter,
+        string? mode,
+        IEnumerable<Diagnostic> diagnostics,
+        ModeComparison? comparison,
+        EqualSilicon? silicon)
     {
         writer.WriteStartObject();
         writer.WriteString("file", path);
@@ -52,12 +59,17 @@ internal static class ComparisonJson
             WriteFigures(writer, comparison);
         }
 
+        if (silicon is not null)
+        {
+            WriteSilicon(writer, silicon);
+        }
+
         writer.WriteEndObject();
     }
 
     private static void WriteFigures(Utf8JsonWriter writer, ModeComparison comparison)
     {
-        WriteQuantity(writer, "ratio", comparison.Ratio);
+        JsonText.WriteQuantity(writer, "ratio", comparison.Ratio);
         JsonText.WriteNumber(writer, "outputVoltageVolts", comparison.OutputVoltageVolts);
         WriteLimit(writer, "slowSwitchingLimit", comparison.SlowSwitchingLimit);
         WriteLimit(writer, "fastSwitchingLimit", comparison.FastSwitchingLimit);
@@ -82,7 +94,7 @@ internal static class ComparisonJson
     private static void WriteUtilisation(Utf8JsonWriter writer, string key, Utilisation utilisation)
     {
         writer.WriteStartObject(key);
-        WriteQuantity(writer, "value", utilisation.Value);
+        JsonText.WriteQuantity(writer, "value", utilisation.Value);
         WriteNames(writer, "undetermined", utilisation.Undetermined);
         writer.WriteEndObject();
     }
@@ -118,6 +130,26 @@ internal static class ComparisonJson
         writer.WriteEndObject();
     }
 
+    private static void WriteSilicon(Utf8JsonWriter writer, EqualSilicon silicon)
+    {
+        writer.WriteStartObject("equalSilicon");
+        JsonText.WriteNumber(writer, "slowSwitchingLimitOhms", silicon.Comparison.SlowSwitchingLimit.BestSplitOhms);
+        JsonText.WriteNumber(writer, "fastSwitchingLimitOhms", silicon.Comparison.FastSwitchingLimit.BestSplitOhms);
+        writer.WriteNumber("largestStack", silicon.Comparison.LargestStackCount);
+        writer.WriteNumber("capacitorDevices", silicon.CapacitorDeviceCount);
+        writer.WriteNumber("switchDevices", silicon.SwitchDeviceCount);
+        WriteNames(writer, "undetermined", silicon.Undetermined);
+        writer.WriteStartObject("stacks");
+        foreach ((string name, int count) in silicon.Comparison.Ratings.Capacitors.Select(c => (c.Capacitor.Name, c.Stack.Count))
+            .Concat(silicon.Comparison.Ratings.Switches.Select(s => (s.Switch.Name, s.Stack.Count))))
+        {
+            writer.WriteNumber(name, count);
+        }
+
+        writer.WriteEndObject();
+        writer.WriteEndObject();
+    }
+
     private static void WriteNames(Utf8JsonWriter writer, string key, IReadOnlyList<string> names)
     {
         writer.WriteStartArray(key);
@@ -127,17 +159,5 @@ internal static class ComparisonJson
         }
 
         writer.WriteEndArray();
-    }
-
-    private static void WriteQuantity(Utf8JsonWriter writer, string key, Quantity value)
-    {
-        if (value.IsExact)
-        {
-            writer.WriteString(key, value.ToString());
-        }
-        else
-        {
-            JsonText.WriteNumber(writer, key, value.IsDetermined ? value.ToDouble() : null);
-        }
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ScNet.Design;
 
 namespace ScNet.Cli.Rendering;
@@ -5,18 +6,25 @@ namespace ScNet.Cli.Rendering;
 /// <summary>The comparison for people: one row per netlist and mode, what the columns mean, and what needs a note.</summary>
 internal static class ComparisonText
 {
-    private static readonly string[] s_legend =
+    private static string[] Legend(bool isSilicon) =>
     [
         "ratio, Vout   ideal output voltage per volt of input, and in volts",
         "SSL, FSL      slow- and fast-switching limit of the output impedance at the totals above;",
-        "              own: the netlist's values scaled to the total, best: the split with the least impedance",
+        .. isSilicon
+            ?
+            [
+                "              best: the split with the least impedance, area: the same where each element is a stack that stands its",
+                "              voltages, and a stack of n devices has 1/n² of what its area gives in one",
+                "n             most devices in series of any element, for its voltages in every mode and at every change between two",
+            ]
+            : new[] { "              own: the netlist's values scaled to the total, best: the split with the least impedance" },
         "QV cap, sw    charge times voltage handled by capacitors and switches, per unit of output charge and volt of output",
         "Vsw, Vcap     highest blocking voltage of a switch, highest voltage of a capacitor",
         "over          how many of them exceed the rating, and by how much at most",
         "?, ≥, ~       undetermined; a lower bound, as others are undetermined; an estimate, as charges depend on component values",
     ];
 
-    public static void Write(TextWriter output, ComparisonConditions conditions, IReadOnlyList<FileComparison> comparisons, IEnumerable<ComparisonRow> sorted)
+    public static void Write(TextWriter output, ComparisonConditions conditions, bool isSilicon, IReadOnlyList<FileComparison> comparisons, IEnumerable<ComparisonRow> sorted)
     {
         ModeRow[] rows = [.. sorted.Select(r => r.Mode).OfType<ModeRow>()];
         if (rows.Length == 0)
@@ -33,21 +41,21 @@ internal static class ComparisonText
         output.WriteLine();
         TextTable table = new TextTable(indent: string.Empty)
             .Words("netlist").Words("mode").Figures("ratio").Figures("Vout")
-            .Figures("SSL own").Figures("SSL best").Figures("FSL own").Figures("FSL best")
+            .Figures(isSilicon ? ["SSL area", "SSL best", "FSL area", "FSL best", "n"] : ["SSL own", "SSL best", "FSL own", "FSL best"])
             .Figures("QV cap").Figures("QV sw").Figures("Vsw").Words("over").Figures("Vcap").Words("over");
         foreach (ModeRow row in rows)
         {
-            table.Row([NameOf(row, comparisons), row.Analysis.Mode.Name, .. Figures(row.Comparison)]);
+            table.Row([NameOf(row, comparisons), row.Analysis.Mode.Name, .. Figures(row, isSilicon)]);
         }
 
         table.Write(output);
         output.WriteLine();
-        foreach (string line in s_legend)
+        foreach (string line in Legend(isSilicon))
         {
             output.WriteLine(line);
         }
 
-        WriteNotes(output, comparisons);
+        ComparisonNotes.Write(output, comparisons);
     }
 
     // two files may hold converters of the same name
@@ -56,21 +64,26 @@ internal static class ComparisonText
             ? $"{row.Converter.Name} ({row.File.Path})"
             : row.Converter.Name;
 
-    private static IEnumerable<string> Figures(ModeComparison? comparison) => comparison is null
-        ? ["no result", .. Enumerable.Repeat("-", 11)]
+    private static IEnumerable<string> Figures(ModeRow row, bool isSilicon) => row.Comparison is not { } comparison
+        ? ["no result", .. Enumerable.Repeat("-", isSilicon ? 12 : 11)]
         :
         [
             QuantityText.Short(comparison.Ratio),
             EngineeringNumber.Of(comparison.OutputVoltageVolts, "V"),
-            EngineeringNumber.Of(comparison.SlowSwitchingLimit.OwnProportionsOhms, "Ω"),
+            row.Silicon is { } slow ? Bound(slow) + Best(slow.Comparison.SlowSwitchingLimit) : EngineeringNumber.Of(comparison.SlowSwitchingLimit.OwnProportionsOhms, "Ω"),
             Best(comparison.SlowSwitchingLimit),
-            EngineeringNumber.Of(comparison.FastSwitchingLimit.OwnProportionsOhms, "Ω"),
+            row.Silicon is { } fast ? Bound(fast) + Best(fast.Comparison.FastSwitchingLimit) : EngineeringNumber.Of(comparison.FastSwitchingLimit.OwnProportionsOhms, "Ω"),
             Best(comparison.FastSwitchingLimit),
+            .. row.Silicon is { } silicon ? [Bound(silicon) + Count(silicon.Comparison.LargestStackCount)] : Array.Empty<string>(),
             QuantityText.Decimal(comparison.CapacitorUtilisation.Value),
             QuantityText.Decimal(comparison.SwitchUtilisation.Value),
             .. Stress(comparison.SwitchStress),
             .. Stress(comparison.CapacitorStress),
         ];
+
+    private static string Bound(EqualSilicon silicon) => silicon.IsLowerBound ? "≥" : string.Empty;
+
+    private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 
     private static string Best(ComparedLimit limit)
     {
@@ -86,49 +99,4 @@ internal static class ComparisonText
         string excess = stress.Exceeding.Count > 0 ? $" +{EngineeringNumber.Of(stress.LargestExcessVolts, "V")}" : string.Empty;
         return [highest, $"{bound}{stress.Exceeding.Count}{excess}"];
     }
-
-    private static void WriteNotes(TextWriter output, IReadOnlyList<FileComparison> comparisons)
-    {
-        List<string> notes = [];
-        foreach (FileComparison file in comparisons)
-        {
-            notes.AddRange((file.File.Reading.Converter?.Warnings ?? []).Select(file.File.Describe));
-            foreach (ModeRow row in file.Rows)
-            {
-                string place = $"{file.File.Path}, mode {row.Analysis.Mode.Name}: ";
-                if (row.Comparison is { } comparison)
-                {
-                    Note(notes, place + "over the rating", comparison.SwitchStress.Exceeding, comparison.CapacitorStress.Exceeding);
-                    Note(notes, place + "voltage undetermined", comparison.SwitchStress.Undetermined, comparison.CapacitorStress.Undetermined);
-                }
-
-                notes.AddRange(row.Analysis.Diagnostics.Except(row.Converter.Warnings).Select(d => place + d));
-            }
-        }
-
-        if (notes.Count > 0)
-        {
-            output.WriteLine();
-        }
-
-        foreach (string note in notes)
-        {
-            output.WriteLine(Printable.Of(note));
-        }
-    }
-
-    private static void Note(List<string> notes, string what, IReadOnlyList<string> switches, IReadOnlyList<string> capacitors)
-    {
-        string[] parts =
-        [
-            .. switches.Count > 0 ? [$"{Count(switches.Count, "switch", "switches")} ({string.Join(", ", switches)})"] : Array.Empty<string>(),
-            .. capacitors.Count > 0 ? [$"{Count(capacitors.Count, "capacitor", "capacitors")} ({string.Join(", ", capacitors)})"] : Array.Empty<string>(),
-        ];
-        if (parts.Length > 0)
-        {
-            notes.Add($"{what}: {string.Join("; ", parts)}");
-        }
-    }
-
-    private static string Count(int count, string one, string many) => $"{count} {(count == 1 ? one : many)}";
 }

@@ -57,4 +57,17 @@ internal static class JsonText
             writer.WriteNull(key);
         }
     }
+
+    /// <summary>An exact value as a string with its fraction, another as a number, an undetermined one as null.</summary>
+    public static void WriteQuantity(Utf8JsonWriter writer, string key, Quantity value)
+    {
+        if (value.IsExact)
+        {
+            writer.WriteString(key, value.ToString());
+        }
+        else
+        {
+            WriteNumber(writer, key, value.IsDetermined ? value.ToDouble() : null);
+        }
+    }
 }

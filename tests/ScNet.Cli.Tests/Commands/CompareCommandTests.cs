@@ -114,6 +114,102 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Contains("Half (@/1.toml)  default ", _folder.Relative(run.Output), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("de-DE")]
+    [InlineData("ar-SA")]
+    public void The_table_at_equal_silicon_is_the_same_text_in_every_culture(string culture)
+    {
+        using CultureScope scope = new(culture);
+        string two = _folder.Write("two.toml", NetlistFolder.TwoWays);
+        ToolRun run = ToolRun.Of(
+            "compare", two, "--family", "series-parallel 3", "--family", "ladder 3  --step-up", "--input-voltage", "3.6", "--rating", "1.3", "--silicon");
+        Assert.Equal(File.ReadAllText("Commands/silicon.expected.txt").ReplaceLineEndings("\n"), _folder.Layout(run.Output));
+        Assert.Equal(1, run.Code);
+    }
+
+    [Fact]
+    public void At_equal_silicon_a_stack_of_two_has_a_quarter_of_what_its_area_gives()
+    {
+        // 1/2 of 4 V over 1.5 V: everything in stacks of two
+        Func<string, double> figure = Silicon("ladder 2", "4", "1.5");
+        Assert.Equal(0.25, figure("ssl_best_split_ohms"), 12);
+        Assert.Equal(1, figure("ssl_equal_silicon_ohms"), 12);
+        Assert.Equal(8, figure("fsl_best_split_ohms"), 12);
+        Assert.Equal(32, figure("fsl_equal_silicon_ohms"), 12);
+        Assert.Equal((2, 2, 8, 0), (figure("largest_stack"), figure("capacitor_devices"), figure("switch_devices"), figure("stacks_undetermined")));
+    }
+
+    [Fact]
+    public void At_equal_silicon_nothing_changes_where_nothing_is_over_the_rating()
+    {
+        Func<string, double> figure = Silicon("dickson 4", "1", "1");
+        Assert.Equal(figure("ssl_best_split_ohms"), figure("ssl_equal_silicon_ohms"), 12);
+        Assert.Equal(figure("fsl_best_split_ohms"), figure("fsl_equal_silicon_ohms"), 12);
+        Assert.Equal((1, 3, 8, 0), (figure("largest_stack"), figure("capacitor_devices"), figure("switch_devices"), figure("stacks_undetermined")));
+    }
+
+    [Fact]
+    public void The_json_at_equal_silicon_names_the_stack_of_each_element()
+    {
+        string two = _folder.Write("two.toml", NetlistFolder.TwoWays);
+        JsonNode rows = JsonNode.Parse(ToolRun.Of("compare", two, "--input-voltage", "3.6", "--rating", "1.3", "--silicon", "--format", "json").Output)!["rows"]!;
+        JsonNode silicon = rows[0]!["equalSilicon"]!;
+        Assert.Equal(["idle"], silicon["undetermined"]!.AsArray().Select(n => (string?)n));
+        Assert.Equal((2, 2, 3), ((int)silicon["stacks"]!["fly"]!, (int)silicon["stacks"]!["s1"]!, (int)silicon["stacks"]!["s5"]!));
+        Assert.Equal(3, (int)silicon["largestStack"]!);
+        Assert.False(rows[1]!.AsObject().ContainsKey("equalSilicon"));
+    }
+
+    [Theory]
+    [InlineData("text")]
+    [InlineData("csv")]
+    [InlineData("json")]
+    public void More_modes_than_equal_silicon_takes_are_a_failure_of_that_converter_only(string format)
+    {
+        ToolRun run = ToolRun.Of("compare", "--family", "recursive 8", "--family", "ladder 3", "--input-voltage", "4", "--rating", "1", "--silicon", "--format", format);
+        Assert.Equal(1, run.Code);
+        Assert.Equal(
+            "recursive 8: Expected at most 128 modes for --silicon, but 'Recursive 1/256 to 255/256' has 255. Leave the option out, or some modes.", Assert.Single(run.ErrorLines));
+        Assert.Contains("Ladder 3:1", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("Recursive", run.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("text")]
+    [InlineData("csv")]
+    [InlineData("json")]
+    public void An_absurd_rating_gives_numbers_all_the_same(string format)
+    {
+        ToolRun run = ToolRun.Of("compare", "--family", "ladder 3", "--input-voltage", "1e60", "--rating", "1e-60", "--silicon", "--format", format);
+        Assert.Equal((0, string.Empty), (run.Code, run.Error));
+        Assert.Contains("2147483647", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Rows_are_sorted_by_a_column_of_equal_silicon()
+    {
+        ToolRun run = ToolRun.Of(
+            "compare", "--family", "series-parallel 4", "--family", "ladder 4", "--input-voltage", "4", "--rating", "1", "--silicon", "--sort", "largest_stack", "--format", "csv");
+        Assert.Equal(["ladder 4", "series-parallel 4"], run.Output.Split('\n')[1..3].Select(line => line.Split(',')[0]));
+    }
+
+    [Fact]
+    public void A_family_is_compared_as_the_file_that_scnet_family_prints()
+    {
+        string file = _folder.Write("ladder.toml", ToolRun.Of("family", "ladder", "4").Output);
+        string[] lines = ToolRun.Of("compare", file, "--family", "ladder 4", "--input-voltage", "4", "--rating", "1", "--format", "csv").Output.Split('\n');
+        Assert.Equal(lines[1].Replace(file, "ladder 4", StringComparison.Ordinal), lines[2]);
+    }
+
+    // the figures of the only row by the name of their column
+    private static Func<string, double> Silicon(string family, string volts, string rating)
+    {
+        ToolRun run = ToolRun.Of("compare", "--family", family, "--input-voltage", volts, "--rating", rating, "--silicon", "--format", "csv");
+        string[][] lines = [.. run.Output.Split('\n').Select(line => line.Split(','))];
+        return column => double.Parse(lines[1][Array.IndexOf(lines[0], column)], System.Globalization.CultureInfo.InvariantCulture);
+    }
+
     private ToolRun Compare(string format, params string[] netlists) => ToolRun.Of([
         "compare",
         .. netlists.Select((text, i) => _folder.Write($"{i}.toml", text)),

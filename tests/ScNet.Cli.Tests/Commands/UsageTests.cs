@@ -31,6 +31,16 @@ public sealed class UsageTests
         },
         { ["compare", "a.toml", "--rating", "1"], "scnet: Option '--input-voltage' is required." },
         { ["compare", "a.toml", "--input-voltage", "1"], "scnet: Option '--rating' is required." },
+        { ["compare", "--input-voltage", "1", "--rating", "1"], "scnet: Expected at least one FILE or --family." },
+        {
+            ["compare", "--family", "ladder", "4", "--input-voltage", "1", "--rating", "1"],
+            "scnet: Expected 'ladder N' with whole numbers N from 2 to 1000, but got 'ladder'. Put quotation marks round name and sizes: --family \"ladder 4\"."
+        },
+        { ["compare", "a.toml", "--input-voltage", "1", "--rating", "1", "--sort", "largest_stack"], "scnet: The column largest_stack is there with --silicon only." },
+        { ["reach"], "scnet: Required argument 'FILE' missing for command: 'reach'." },
+        { ["reach", "a.toml", "b.toml"], "scnet: Unrecognized command or argument 'b.toml'." },
+        { ["reach", "--pattern"], "scnet: There is no option '--pattern' here. If it is a file, write ./--pattern." },
+        { ["reach", "a.toml", "--format", "xml"], "scnet: Expected text or json or csv after --format, but got 'xml'." },
         { ["schema", "a.toml"], "scnet: Unrecognized command or argument 'a.toml'." },
     };
 
@@ -95,6 +105,8 @@ public sealed class UsageTests
     [InlineData("compare --help")]
     [InlineData("sweep --help")]
     [InlineData("operate --help")]
+    [InlineData("reach --help")]
+    [InlineData("family --help")]
     [InlineData("schema --help")]
     public void Help_goes_to_standard_output_and_exits_with_0(string line)
     {

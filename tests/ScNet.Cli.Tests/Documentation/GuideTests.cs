@@ -62,6 +62,41 @@ public sealed class GuideTests : IDisposable
     }
 
     [Fact]
+    public void The_families_of_the_command_line_page_are_what_the_tool_prints() =>
+        Assert.Contains($"```\n{string.Join('\n', ToolRun.Of("family").Output.Split('\n').TakeWhile(line => line.Length > 0))}\n```\n", Page("command-line.md"), StringComparison.Ordinal);
+
+    [Fact]
+    public void The_comparison_at_equal_silicon_of_the_command_line_page_is_what_the_tool_prints()
+    {
+        ToolRun run = ToolRun.Of(
+            "compare", "--family", "ladder 4", "--family", "dickson 4", "--family", "series-parallel 4", "--input-voltage", "4.2", "--rating", "1.8", "--silicon");
+        string table = string.Join('\n', run.Output.Split('\n').Take(6));
+        Assert.Contains($"```\n{table}\n```\n", Page("command-line.md"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_reachable_ratios_of_the_command_line_page_are_what_the_tool_prints()
+    {
+        ToolRun run = ToolRun.Of("reach", _folder.Write("bridge.toml", NetlistFolder.Bridge), "--patterns");
+        string output = _folder.Relative(run.Output).Replace("@/", string.Empty, StringComparison.Ordinal);
+        Assert.Contains($"```\n{output}```\n", Page("command-line.md"), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--silicon")]
+    [InlineData("--sort=ratio")]
+    public void The_comparison_of_all_examples_is_no_wider_than_150_columns(string option)
+    {
+        string[] files = Directory.GetFiles(Path.Combine(Documentation(), "examples"), "*.toml");
+        Assert.NotEmpty(files);
+        ToolRun run = ToolRun.Of(["compare", .. files, "--input-voltage", "4.2", "--rating", "1.8", option]);
+        Assert.Equal((0, string.Empty), (run.Code, run.Error));
+
+        // the notes below begin with paths of any length
+        Assert.All(run.Output.Split('\n').TakeWhile(line => !line.Contains(".toml", StringComparison.Ordinal)), line => Assert.InRange(line.Length, 0, 150));
+    }
+
+    [Fact]
     public void The_documents_of_the_analysis_document_page_are_what_the_tool_prints()
     {
         string[] blocks = [.. Page("analysis-document.md").Split("```json\n").Skip(1).Select(b => b.Split("```")[0])];
@@ -87,7 +122,9 @@ public sealed class GuideTests : IDisposable
         Assert.Equal(documents[0].ToJsonString(), documents[1].ToJsonString());
     }
 
-    private static string Page(string name)
+    private static string Page(string name) => File.ReadAllText(Path.Combine(Documentation(), "guide", name)).ReplaceLineEndings("\n");
+
+    private static string Documentation()
     {
         string? directory = AppContext.BaseDirectory;
         while (directory is not null && !File.Exists(Path.Combine(directory, "ScNet.sln")))
@@ -95,6 +132,6 @@ public sealed class GuideTests : IDisposable
             directory = Path.GetDirectoryName(directory);
         }
 
-        return File.ReadAllText(Path.Combine(directory!, "docs", "guide", name)).ReplaceLineEndings("\n");
+        return Path.Combine(directory!, "docs");
     }
 }

@@ -1,0 +1,157 @@
+using System.Globalization;
+using System.Text;
+using Fractions;
+using ScNet.Netlists.Documents;
+
+namespace ScNet.Netlists;
+
+/// <summary>Writes netlist documents: the TOML that <see cref="NetlistReader"/> reads back as an equal converter.</summary>
+/// <remarks>
+/// Equal means: the same names, nodes, values, duties, modes and warnings, in the same order. One converter
+/// gives the same text always, byte for byte: UTF-8, "\n" line ends, numbers with a point in every culture.
+/// What has its default value is left out. The text is not bounded by what the reader takes.
+/// </remarks>
+public static class NetlistWriter
+{
+    /// <summary>The netlist document of a converter. Time and space are linear in modes · switches, plus the other elements.</summary>
+    /// <param name="converter">The converter.</param>
+    /// <exception cref="ArgumentException">
+    /// The document cannot hold the converter: phases are unequal and a duty is no decimal of at most 64
+    /// characters (2/3), a name has half of a surrogate pair, or a mode has an empty name.
+    /// </exception>
+    public static string ToToml(Converter converter)
+    {
+        ArgumentNullException.ThrowIfNull(converter);
+        StringBuilder text = new();
+        Line(text, $"{NetlistKeys.Name} = {TomlLiteral.Text(converter.Name)}");
+        Line(text, $"{NetlistKeys.Input} = {TomlLiteral.Text(converter.InputNode)}");
+        Line(text, $"{NetlistKeys.Output} = {TomlLiteral.Text(converter.OutputNode)}");
+        if (converter.Load == LoadKind.Current)
+        {
+            Line(text, $"{NetlistKeys.Load} = \"current\"");
+        }
+
+        WritePhases(text, converter);
+        WriteCapacitors(text, converter);
+        WriteSwitches(text, converter);
+        if (!HasDefaultMode(converter))
+        {
+            WriteModes(text, converter);
+        }
+
+        return text.ToString();
+    }
+
+    private static void WritePhases(StringBuilder text, Converter converter)
+    {
+        IReadOnlyList<Phase> phases = converter.Phases;
+        bool areEqual = phases.All(p => p.Duty == new Fraction(1, phases.Count));
+        bool areNamed = phases.Any(p => p.Name != p.Number.ToString(CultureInfo.InvariantCulture));
+        if (areEqual && phases.Count == 2 && !areNamed)
+        {
+            return;
+        }
+
+        Header(text, NetlistKeys.Phases);
+        if (!areEqual)
+        {
+            Line(text, $"{NetlistKeys.Duty} = [{string.Join(", ", phases.Select(p => DutyOf(p, converter)))}]");
+        }
+        else if (phases.Count != 2)
+        {
+            Line(text, $"{NetlistKeys.Count} = {TomlLiteral.Number(phases.Count)}");
+        }
+
+        if (areNamed)
+        {
+            Line(text, $"{NetlistKeys.Names} = [{string.Join(", ", phases.Select(p => TomlLiteral.Text(p.Name)))}]");
+        }
+    }
+
+    private static string DutyOf(Phase phase, Converter converter) => TomlLiteral.Exact(phase.Duty)
+        ?? throw new ArgumentException(
+            $"Expected equal phases, or duties that are decimals of at most {ExactDecimal.MaximumLength} characters, but phase {phase} of '{converter.Name}' lasts {phase.Duty} of the period. Round the duties before writing.",
+            nameof(converter));
+
+    private static void WriteCapacitors(StringBuilder text, Converter converter)
+    {
+        if (converter.Capacitors.Count > 0)
+        {
+            Header(text, NetlistKeys.Capacitors);
+        }
+
+        foreach (Capacitor capacitor in converter.Capacitors)
+        {
+            Element(
+                text,
+                capacitor.Name,
+                Between(capacitor.PositiveNode, capacitor.BottomNode),
+                Value(NetlistKeys.Farads, capacitor.CapacitanceFarads, 1),
+                Value(NetlistKeys.EsrOhms, capacitor.EsrOhms, 0));
+        }
+    }
+
+    private static void WriteSwitches(StringBuilder text, Converter converter)
+    {
+        if (converter.Switches.Count > 0)
+        {
+            Header(text, NetlistKeys.Switches);
+        }
+
+        IReadOnlyList<PhaseSet>? on = HasDefaultMode(converter) ? converter.Modes[0].ClosedPhases : null;
+        for (int s = 0; s < converter.Switches.Count; s++)
+        {
+            Switch @switch = converter.Switches[s];
+            Element(
+                text,
+                @switch.Name,
+                Between(@switch.FirstNode, @switch.SecondNode),
+                Value(NetlistKeys.Ohms, @switch.OnResistanceOhms, 1),
+                on is null ? null : $"{NetlistKeys.On} = {Closed(on[s])}");
+        }
+    }
+
+    private static void WriteModes(StringBuilder text, Converter converter)
+    {
+        foreach (Mode mode in converter.Modes)
+        {
+            if (mode.Name.Length == 0)
+            {
+                throw new ArgumentException($"Expected a name for every mode, but mode {mode.Index + 1} of '{converter.Name}' has none. Name it.", nameof(converter));
+            }
+
+            Header(text, $"{NetlistKeys.Modes}.{TomlLiteral.Key(mode.Name)}");
+            for (int s = 0; s < converter.Switches.Count; s++)
+            {
+                if (mode.ClosedPhases[s].Count > 0)
+                {
+                    Line(text, $"{TomlLiteral.Key(converter.Switches[s].Name)} = {Closed(mode.ClosedPhases[s])}");
+                }
+            }
+        }
+    }
+
+    private static bool HasDefaultMode(Converter converter) => converter.Modes is [{ Name: Mode.DefaultName }];
+
+    private static void Header(StringBuilder text, string table) => Line(text, $"\n[{table}]");
+
+    private static void Element(StringBuilder text, string name, params ReadOnlySpan<string?> entries)
+    {
+        string body = string.Join(", ", entries.ToArray().Where(e => e is not null));
+        Line(text, $"{TomlLiteral.Key(name)} = {{ {body} }}");
+    }
+
+    private static string Between(string first, string second) =>
+        $"{NetlistKeys.Between} = [{TomlLiteral.Text(first)}, {TomlLiteral.Text(second)}]";
+
+    // null where the value is the default
+    private static string? Value(string key, double value, double defaultValue) =>
+        value == defaultValue ? null : $"{key} = {TomlLiteral.Number(value)}";
+
+    private static string Closed(PhaseSet phases) => phases.Count == 1
+        ? TomlLiteral.Number(phases[0])
+        : $"[{string.Join(", ", phases.Select(TomlLiteral.Number))}]";
+
+    // not AppendLine, whose line end is the machine's
+    private static void Line(StringBuilder text, string line) => text.Append(line).Append('\n');
+}
