@@ -30,10 +30,10 @@ internal sealed class EqualSilicon
     public bool IsLowerBound => Undetermined.Count > 0;
 
     /// <summary>The devices of all capacitors; no int, as a stack may be of any size.</summary>
-    public long CapacitorDeviceCount => Comparison.Ratings.Capacitors.Sum(c => (long)c.Stack.Count);
+    public long CapacitorDeviceCount => Comparison.CapacitorDeviceCount;
 
     /// <summary>The devices of all switches.</summary>
-    public long SwitchDeviceCount => Comparison.Ratings.Switches.Sum(s => (long)s.Stack.Count);
+    public long SwitchDeviceCount => Comparison.SwitchDeviceCount;
 
     /// <summary>The ratings of a converter for the conditions of a comparison.</summary>
     public static ConverterRatings Rate(Converter converter, ComparisonConditions conditions)

@@ -126,11 +126,12 @@ public sealed class Converter
 
     /// <summary>The same elements and phases with other modes.</summary>
     /// <param name="modes">Name and, index as in <see cref="Switches"/>, the phases in which each switch is closed; at least one mode.</param>
-    /// <exception cref="ArgumentException">There is no mode, two share a name, a list has the wrong length or a phase does not exist.</exception>
+    /// <exception cref="ArgumentException">There is no mode, a name is empty, two share one, a list has the wrong length or a phase does not exist.</exception>
     public Converter WithModes(params IReadOnlyList<(string Name, IReadOnlyList<PhaseSet> ClosedPhases)> modes)
     {
         ArgumentNullException.ThrowIfNull(modes);
-        if (modes.Count == 0 || modes.Select(m => m.Name).Distinct(StringComparer.Ordinal).Count() != modes.Count)
+        if (modes.Count == 0 || modes.Any(m => string.IsNullOrEmpty(m.Name))
+            || modes.Select(m => m.Name).Distinct(StringComparer.Ordinal).Count() != modes.Count)
         {
             throw new ArgumentException("Expected at least one mode, each with a name of its own.", nameof(modes));
         }

@@ -57,10 +57,10 @@ public sealed class SiliconComparison
     public BottomPlateSwing BottomPlateSwing { get; }
 
     /// <summary>The capacitor devices, each of a stack counted.</summary>
-    public int CapacitorDeviceCount => Ratings.Capacitors.Sum(c => c.Stack.Count);
+    public long CapacitorDeviceCount => Ratings.Capacitors.Sum(c => (long)c.Stack.Count);
 
     /// <summary>The switch devices, each of a stack counted.</summary>
-    public int SwitchDeviceCount => Ratings.Switches.Sum(s => s.Stack.Count);
+    public long SwitchDeviceCount => Ratings.Switches.Sum(s => (long)s.Stack.Count);
 
     /// <summary>The most devices in series of any element.</summary>
     public int LargestStackCount => Ratings.Capacitors.Select(c => c.Stack.Count).Concat(Ratings.Switches.Select(s => s.Stack.Count)).DefaultIfEmpty(1).Max();
