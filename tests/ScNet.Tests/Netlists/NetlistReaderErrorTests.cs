@@ -100,7 +100,6 @@ public sealed class NetlistReaderErrorTests
     [InlineData("fly = { between", "fly = {\n\n between", 6, 8, "does not break the line within braces")]
     [InlineData("\"p\", \"n\"]", "\"\\x70\", \"n\"]", 6, 21, "no escape \\x")]
     [InlineData("[\"n\", \"vout\"]", "[\"n\", \"\"\"\\\n\"\"vou\\e\"\"\"\"]", 11, 6, "no escape \\e")]
-    [InlineData("\n[capacitors]", " \r[capacitors]", 4, 2, "carriage return")]
     public void What_only_a_later_edition_of_TOML_allows_is_a_syntax_error(string old, string replacement, int line, int column, string part)
     {
         string text = Documents.HalfWith(old, replacement);

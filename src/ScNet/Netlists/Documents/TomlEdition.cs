@@ -2,8 +2,8 @@ namespace ScNet.Netlists.Documents;
 
 /// <summary>
 /// Finds what TOML 1.0 does not have although the parser takes it: line ends, comments and a closing comma
-/// within braces, the escapes \e and \x, and a line end that is a carriage return alone. Other programs
-/// that read netlist documents would stumble over these.
+/// within braces, and the escapes \e and \x. Other programs that read netlist documents would stumble
+/// over these.
 /// </summary>
 /// <remarks>Expects a text that the parser takes. Cost: one pass over it.</remarks>
 internal ref struct TomlEdition
@@ -16,7 +16,6 @@ internal ref struct TomlEdition
     private int _lineStart;
     private int _comma = -1;
     private bool _isLineReported;
-    private bool _isReturnReported;
 
     private TomlEdition(ReadOnlySpan<char> text, DocumentErrors errors)
     {
@@ -24,7 +23,7 @@ internal ref struct TomlEdition
         _errors = errors;
     }
 
-    /// <summary>Reports each such place; of the line ends within one pair of braces, and of lone carriage returns, the first.</summary>
+    /// <summary>Reports each such place; of the line ends within one pair of braces the first.</summary>
     public static void Check(ReadOnlySpan<char> text, DocumentErrors errors) => new TomlEdition(text, errors).Run();
 
     private readonly bool IsInBraces => _open.TryPeek(out char bracket) && bracket == '{';
@@ -43,7 +42,7 @@ internal ref struct TomlEdition
                 case '#':
                     SkipComment();
                     continue;
-                case '\n' or '\r':
+                case '\n':
                     EndLine();
                     continue;
                 case ',':
@@ -58,7 +57,7 @@ internal ref struct TomlEdition
                     Close(c);
                     _comma = -1;
                     break;
-                case ' ' or '\t':
+                case ' ' or '\t' or '\r':
                     break;
                 default:
                     _comma = -1;
@@ -90,28 +89,16 @@ internal ref struct TomlEdition
         SkipLineEnd();
     }
 
-    // one line end, in whichever form
     private void SkipLineEnd()
     {
-        bool isReturn = _text[_at] == '\r';
-        bool isPair = isReturn && _at + 1 < _text.Length && _text[_at + 1] == '\n';
-        if (isReturn && !isPair && !_isReturnReported)
-        {
-            Report(_at, $"A carriage return alone does not end a line in TOML. Save the file with line feeds.");
-            _isReturnReported = true;
-        }
-
-        _at += isPair ? 2 : 1;
-        if (!isReturn || isPair)
-        {
-            _line++;
-            _lineStart = _at;
-        }
+        _at++;
+        _line++;
+        _lineStart = _at;
     }
 
     private void SkipComment()
     {
-        while (_at < _text.Length && _text[_at] is not ('\n' or '\r'))
+        while (_at < _text.Length && _text[_at] != '\n')
         {
             _at++;
         }
@@ -123,7 +110,7 @@ internal ref struct TomlEdition
         _at += isLong ? 3 : 1;
         while (_at < _text.Length && !IsEnd(quote, isLong))
         {
-            if (_text[_at] is '\n' or '\r')
+            if (_text[_at] == '\n')
             {
                 SkipLineEnd();
                 continue;
@@ -138,7 +125,7 @@ internal ref struct TomlEdition
                 }
 
                 // a backslash before a line end joins the lines; the line end is counted in the next turn
-                _at += escape is '\n' or '\r' ? 1 : 2;
+                _at += escape == '\n' ? 1 : 2;
                 continue;
             }
 
