@@ -149,7 +149,7 @@ public sealed class Converter
 
     /// <summary>The name and the element counts.</summary>
     public override string ToString() =>
-        $"{Name}: {_capacitors.Length} capacitors, {_switches.Length} switches, {Phases.Count} phases, {Modes.Count} modes";
+        $"{Name}: {UnitText.Count(_capacitors.Length, "capacitor", "capacitors")}, {UnitText.Count(_switches.Length, "switch", "switches")}, {Phases.Count} phases, {UnitText.Count(Modes.Count, "mode", "modes")}";
 
     private int IndexOf(int index, string kind, string name) => index >= 0
         ? index

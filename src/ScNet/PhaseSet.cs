@@ -30,9 +30,9 @@ public readonly struct PhaseSet : IEquatable<PhaseSet>, IReadOnlyList<int>
     {
         int[] sorted = numbers.ToArray();
         Array.Sort(sorted);
-        if (sorted.Length > 0)
+        if (sorted.Length > 0 && sorted[0] < 1)
         {
-            ArgumentOutOfRangeException.ThrowIfLessThan(sorted[0], 1, nameof(numbers));
+            throw new ArgumentOutOfRangeException(nameof(numbers), sorted[0], "Expected phase numbers from 1.");
         }
 
         int count = 0;

@@ -31,7 +31,10 @@ public readonly struct PhaseValues : IReadOnlyList<Quantity>, IEquatable<PhaseVa
 
     /// <summary>The value in a phase.</summary>
     /// <param name="number">The phase number, from 1.</param>
-    public Quantity InPhase(int number) => this[number - 1];
+    /// <exception cref="ArgumentOutOfRangeException">There is no phase of this number.</exception>
+    public Quantity InPhase(int number) => number >= 1 && number <= Count
+        ? this[number - 1]
+        : throw new ArgumentOutOfRangeException(nameof(number), number, $"Expected a phase number from 1 to {Count}.");
 
     /// <summary>The values themselves, phase 1 first.</summary>
     public ReadOnlySpan<Quantity> AsSpan() => _values.AsSpan(_offset, Count);

@@ -42,8 +42,12 @@ public sealed class PhaseValuesTests
         Assert.Equal(["[1, 2]", "[3, 4]"], table.Select(v => v.ToString()));
         Assert.Equal(Quantity.Exact(4), table[1].InPhase(2));
         Assert.Throws<ArgumentOutOfRangeException>(() => table[2]);
-        Assert.Throws<ArgumentOutOfRangeException>(() => table[0].InPhase(0));
-        Assert.Throws<ArgumentOutOfRangeException>(() => table[0].InPhase(3));
+        foreach (int number in (int[])[0, 3])
+        {
+            ArgumentOutOfRangeException exception = Assert.Throws<ArgumentOutOfRangeException>(() => table[0].InPhase(number));
+            Assert.Equal(number, exception.ActualValue);
+            Assert.StartsWith("Expected a phase number from 1 to 2.", exception.Message, StringComparison.Ordinal);
+        }
     }
 
     [Fact]

@@ -62,6 +62,10 @@ public sealed class BottomPlateSwing
             [.. converter.Capacitors]);
     }
 
+    /// <summary>The largest swing and whose it is.</summary>
+    public override string ToString() =>
+        $"{Worst} per volt of input{UnitText.Names(" at ", WorstCapacitors)}{UnitText.Names("; ", Undetermined, " undetermined")}";
+
     private static Quantity SwingOf(PhaseValues potentials)
     {
         if (potentials.Any(p => !p.IsExact))

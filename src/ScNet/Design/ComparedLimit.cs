@@ -34,6 +34,10 @@ public sealed class ComparedLimit
     /// <summary>The names of the elements whose coefficient is undetermined.</summary>
     public IReadOnlyList<string> Undetermined { get; }
 
+    /// <summary>The limit in both splits, "?" where it is undetermined.</summary>
+    public override string ToString() =>
+        $"{UnitText.Of(OwnProportionsOhms, "Ω")} in own proportions, {UnitText.Of(BestSplitOhms, "Ω")} by the best split{(DependsOnComponentValues ? ", as component values decide" : string.Empty)}";
+
     /// <summary>Spreads a total over elements.</summary>
     /// <param name="names">The elements' names.</param>
     /// <param name="coefficients">The coefficient k of each.</param>

@@ -59,6 +59,10 @@ public sealed class ComparisonConditions
     /// <summary>Switching frequency in hertz (Hz).</summary>
     public double FrequencyHz { get; }
 
+    /// <summary>All conditions.</summary>
+    public override string ToString() =>
+        $"{UnitText.Of(InputVoltageVolts, "V")} input, {UnitText.Of(DeviceRatingVolts, "V")} rating, {UnitText.Of(TotalCapacitanceFarads, "F")} of capacitance, {UnitText.Of(TotalConductanceSiemens, "S")} of switch conductance, {UnitText.Of(FrequencyHz, "Hz")}";
+
     /// <summary>The input voltage as the decimal written, so that a third of 3.6 V is 1.2 V and does not exceed 1.2 V by rounding.</summary>
     internal Fraction ExactInputVoltage { get; }
 

@@ -86,4 +86,8 @@ public sealed class ModeComparison
         ArgumentNullException.ThrowIfNull(conditions);
         return new ModeComparison(analysis, conditions);
     }
+
+    /// <summary>The mode, its ratio and both limits.</summary>
+    public override string ToString() =>
+        $"{Analysis.Converter.Name}, mode {Analysis.Mode}: ratio {Ratio}, {UnitText.Of(OutputVoltageVolts, "V")}; SSL {SlowSwitchingLimit}; FSL {FastSwitchingLimit}";
 }

@@ -78,6 +78,10 @@ public sealed class SiliconComparison
         return new SiliconComparison(ratings.Stress.Analysis[mode], ratings, totals);
     }
 
+    /// <summary>The mode, its ratio and both limits on the areas.</summary>
+    public override string ToString() =>
+        $"{Analysis.Converter.Name}, mode {Analysis.Mode}: ratio {Analysis.Ratio}, {UnitText.Count(CapacitorDeviceCount + SwitchDeviceCount, "device", "devices")}; SSL {SlowSwitchingLimit}; FSL {FastSwitchingLimit}";
+
     private static Quantity Weighted(Quantity coefficient, double weight) =>
         coefficient.IsDetermined ? Quantity.Numeric(coefficient.ToDouble() * weight) : coefficient;
 

@@ -24,4 +24,8 @@ public sealed class SiliconTotals
 
     /// <summary>Switching frequency in hertz (Hz).</summary>
     public double FrequencyHz { get; }
+
+    /// <summary>The areas and the frequency.</summary>
+    public override string ToString() =>
+        $"{UnitText.Of(CapacitorAreaSquareMetres, "m²")} of capacitors, {UnitText.Of(SwitchAreaSquareMetres, "m²")} of switches, {UnitText.Of(FrequencyHz, "Hz")}";
 }

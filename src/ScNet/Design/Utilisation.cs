@@ -27,6 +27,9 @@ public sealed class Utilisation
     /// </summary>
     public IReadOnlyList<string> Undetermined { get; }
 
+    /// <summary>The value, and whether it is a lower bound.</summary>
+    public override string ToString() => $"{(Undetermined.Count > 0 ? "at least " : string.Empty)}{Value}{UnitText.Names("; ", Undetermined, " undetermined")}";
+
     /// <summary>The measure over the elements of one kind.</summary>
     /// <param name="names">The elements' names.</param>
     /// <param name="charges">The charge of each in each phase.</param>

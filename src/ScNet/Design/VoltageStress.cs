@@ -37,6 +37,10 @@ public sealed class VoltageStress
     /// <summary>The names of the elements with an undetermined voltage in at least one phase.</summary>
     public IReadOnlyList<string> Undetermined { get; }
 
+    /// <summary>The highest voltage and what exceeds the rating.</summary>
+    public override string ToString() =>
+        $"{UnitText.Of(HighestVolts, "V")}{UnitText.Names(" at ", Highest)}{UnitText.Names("; ", Exceeding, $" over the rating by up to {UnitText.Of(LargestExcessVolts, "V")}")}{UnitText.Names("; ", Undetermined, " undetermined")}";
+
     /// <summary>Rates the elements of one kind.</summary>
     /// <param name="elements">Each element's name and its voltages per volt of input, one or one per phase.</param>
     /// <param name="conditions">Input voltage and rating.</param>

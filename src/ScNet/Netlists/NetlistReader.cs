@@ -51,6 +51,11 @@ public static class NetlistReader
         }
 
         bool complete = errors.Count == 0;
+        if (complete)
+        {
+            TomlEdition.Check(text, errors);
+        }
+
         DocumentTable root = DocumentTree.Of(document, errors);
         if (complete && root.Entries.Count == 0)
         {

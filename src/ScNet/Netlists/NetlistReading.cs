@@ -27,4 +27,7 @@ public sealed class NetlistReading
     /// <summary>The converter.</summary>
     /// <exception cref="ScNetException">The document has errors; the exception carries all of them.</exception>
     public Converter GetConverter() => Converter ?? throw new ScNetException($"{_source} cannot be read:", Diagnostics);
+
+    /// <summary>The converter, or the errors one per line.</summary>
+    public override string ToString() => Converter?.ToString() ?? string.Join('\n', Diagnostics);
 }

@@ -34,6 +34,9 @@ public sealed class ConverterGateDrive
         return new ConverterGateDrive(ratings);
     }
 
+    /// <summary>The converter and the count of its switches.</summary>
+    public override string ToString() => $"{Ratings.Stress.Analysis.Converter.Name}: gate drive of {UnitText.Count(Switches.Count, "switch", "switches")}";
+
     private SwitchGateDrive DriveOf(SwitchRating rating, int @switch)
     {
         SwitchedNetwork network = Ratings.Stress.Analysis.Converter.Network;

@@ -55,6 +55,10 @@ public sealed class ConverterRatings
         return new ConverterRatings(stress, limits);
     }
 
+    /// <summary>Whether all elements are allowed, and the verdicts.</summary>
+    public override string ToString() =>
+        $"{Stress.Analysis.Converter.Name}: {(IsAllowed ? "allowed" : "not allowed")}; {string.Join("; ", Switches.Select(s => s.Overall).Concat(Capacitors.Select(c => c.Overall)))}";
+
     private SwitchRating Rate(int index, Switch @switch)
     {
         SwitchKind kind = Limits.SwitchKinds.GetValueOrDefault(@switch.Name) ?? Limits.Switch;

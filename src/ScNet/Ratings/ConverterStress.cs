@@ -95,6 +95,10 @@ public sealed class ConverterStress
             ? ModeOrder.Of([.. Modes.Select(m => m.Mode)], (a, b) => _changes[a, b]!, criterion, isCycle)
             : throw new InvalidOperationException($"Expected 1 to {ModeOrder.MostModes} modes with a result, but '{Analysis.Converter.Name}' has {Modes.Count}.");
 
+    /// <summary>The converter, and its modes with and without a result.</summary>
+    public override string ToString() =>
+        $"{Analysis.Converter.Name}: stress in {UnitText.Count(Modes.Count, "mode", "modes")} and at {UnitText.Count(Changes.Count, "change", "changes")}{UnitText.Names("; no result in ", [.. ModesWithoutResult.Select(m => m.Name)])}";
+
     private int IndexOf(string mode)
     {
         Analysis.Converter.FindMode(mode);

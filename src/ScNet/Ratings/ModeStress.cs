@@ -59,6 +59,10 @@ public sealed class ModeStress
             : throw new ArgumentOutOfRangeException(nameof(assumption), assumption, "Expected an assumption that exists.");
     }
 
+    /// <summary>The mode and each element with its voltages.</summary>
+    public override string ToString() =>
+        $"mode {Mode}, {Input} input; switches {string.Join(" | ", Switches)}; capacitors {string.Join(" | ", Capacitors)}";
+
     private VoltageSpan[] PotentialsOf(int node) =>
         [.. Enumerable.Range(0, Analysis.Converter.Phases.Count).Select(phase => Spans.Span(node, phase))];
 

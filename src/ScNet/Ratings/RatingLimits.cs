@@ -26,6 +26,10 @@ public sealed class RatingLimits
     /// <summary>Whether stacks must also stand the voltages at the changes of mode; true where nothing is said.</summary>
     public bool CountsChanges { get; init; } = true;
 
+    /// <summary>The kinds and the longest stacks.</summary>
+    public override string ToString() =>
+        FormattableString.Invariant($"switches {Switch}, at most {MostSwitchesInSeries} in series; capacitors {Capacitor}, at most {MostCapacitorsInSeries} in series");
+
     private static int AtLeastOne(int value)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(value, 1);

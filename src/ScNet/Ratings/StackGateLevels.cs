@@ -60,4 +60,8 @@ public sealed class StackGateLevels
 
         return new StackGateLevels(on, off, [.. rails]);
     }
+
+    /// <summary>The levels on and off.</summary>
+    public override string ToString() =>
+        $"on {UnitText.Of(OnVolts, "V")}; off {string.Join(", ", OffVolts.Select(v => UnitText.Of(v, "V")))}";
 }

@@ -54,4 +54,7 @@ public sealed class StackedCapacitor
 
     /// <summary>The leakage current in amperes (A) through the stack with each at its rated voltage.</summary>
     public double LeakageAmperes => AreaOfEachSquareMetres * Kind.LeakageAmperesPerSquareMetre;
+
+    /// <summary>Count, kind and capacitance.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Count} × {Kind}, {CapacitanceFarads:G6} F");
 }

@@ -49,4 +49,7 @@ public sealed class StackedSwitch
 
     /// <summary>The junction charge of all devices in coulombs (C), for one swing of the rated voltage each.</summary>
     public double JunctionChargeCoulombs => TotalWidthMicrometres * Kind.JunctionChargeCoulombsPerMicrometre;
+
+    /// <summary>Count, kind and on-resistance.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Count} × {Kind}, {OnResistanceOhms:G6} Ω");
 }

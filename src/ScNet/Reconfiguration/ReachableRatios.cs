@@ -15,6 +15,8 @@ public sealed class ReachableRatios
     /// <summary>The largest number of switches that is searched.</summary>
     public const int LargestSwitchCount = 16;
 
+    private const int ShownRatios = 20;
+
     private ReachableRatios(int switchCount, ReachableRatio[] ratios)
     {
         PatternCount = 1L << (2 * switchCount);
@@ -59,4 +61,8 @@ public sealed class ReachableRatios
         });
         return new ReachableRatios(converter.Switches.Count, found.ToArray());
     }
+
+    /// <summary>The count of ratios and patterns, and the first ratios.</summary>
+    public override string ToString() =>
+        $"{UnitText.Count(Ratios.Count, "ratio", "ratios")} by {UnitText.Count(PatternCount, "pattern", "patterns")}: {string.Join(", ", Ratios.Take(ShownRatios).Select(r => Quantity.Exact(r.Ratio)))}{(Ratios.Count > ShownRatios ? ", …" : string.Empty)}";
 }

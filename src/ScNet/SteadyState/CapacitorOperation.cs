@@ -30,4 +30,8 @@ public sealed class CapacitorOperation
 
     /// <summary>Power lost in the series resistance in watts (W).</summary>
     public double DissipationWatts { get; }
+
+    /// <summary>Voltage, ripple, currents and loss.</summary>
+    public override string ToString() =>
+        $"{Capacitor.Name}: {UnitText.Of(AverageVoltageVolts, "V")} average, {UnitText.Of(RippleVolts, "V")} ripple, {UnitText.Of(RmsCurrentAmperes, "A")} RMS, {UnitText.Of(PeakCurrentAmperes, "A")} peak, {UnitText.Of(DissipationWatts, "W")}";
 }

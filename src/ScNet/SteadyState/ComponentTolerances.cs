@@ -24,6 +24,10 @@ public sealed class ComponentTolerances
     /// <summary>Fraction of each series resistance.</summary>
     public double Esr { get; }
 
+    /// <summary>The tolerances in per cent.</summary>
+    public override string ToString() =>
+        $"capacitance ±{UnitText.Percent(Capacitance)}, on-resistance ±{UnitText.Percent(OnResistance)}, ESR ±{UnitText.Percent(Esr)}";
+
     /// <summary>The converter with every value moved by a fraction of its tolerance, from -1 to 1: capacitances, on-resistances, series resistances, in that order.</summary>
     internal Converter Apply(Converter nominal, ReadOnlySpan<double> deviations)
     {

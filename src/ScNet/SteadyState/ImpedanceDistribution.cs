@@ -35,4 +35,8 @@ public sealed class ImpedanceDistribution
     public double QuantileOhms(double fraction) => fraction is >= 0 and <= 1
         ? SortedArrayStatistics.Quantile(_sorted, fraction)
         : throw new ArgumentOutOfRangeException(nameof(fraction), fraction, "Expected a fraction from 0 to 1.");
+
+    /// <summary>Nominal value, mean and deviation.</summary>
+    public override string ToString() =>
+        $"nominal {UnitText.Of(NominalOhms, "Ω")}, mean {UnitText.Of(MeanOhms, "Ω")}, standard deviation {UnitText.Of(StandardDeviationOhms, "Ω")} of {UnitText.Count(SamplesOhms.Count, "sample", "samples")}";
 }

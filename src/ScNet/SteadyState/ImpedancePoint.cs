@@ -56,4 +56,8 @@ public sealed class ImpedancePoint
 
     /// <summary>Relative error of <see cref="SinglePairOhms"/>, positive where it is too high.</summary>
     public double SinglePairError => (SinglePairOhms / Ohms) - 1;
+
+    /// <summary>The exact impedance and both limits.</summary>
+    public override string ToString() =>
+        $"{UnitText.Of(Ohms, "Ω")} at {UnitText.Of(FrequencyHz, "Hz")}: SSL {UnitText.Of(SlowOhms, "Ω")}, FSL {UnitText.Of(FastOhms, "Ω")}";
 }

@@ -59,4 +59,8 @@ public sealed class ImpedanceSensitivity
         double period = 1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz));
         return new ImpedanceSensitivity(new SensitivitySolution(analysis, period), analysis.Converter);
     }
+
+    /// <summary>The impedance and where its slopes are to be found.</summary>
+    public override string ToString() =>
+        $"{UnitText.Of(Ohms, "Ω")} at {UnitText.Of(FrequencyHz, "Hz")}, {UnitText.Of(ByFrequencyOhmsPerHertz, "Ω/Hz")} by frequency, by {UnitText.Count(ByCapacitanceOhmsPerFarad.Count, "capacitance", "capacitances")} and {UnitText.Count(ByOnResistance.Count, "on-resistance", "on-resistances")}";
 }

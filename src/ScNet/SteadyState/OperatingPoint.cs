@@ -29,4 +29,7 @@ public sealed class OperatingPoint
 
     /// <summary>Switching frequency, one period per cycle, in hertz (Hz).</summary>
     public double FrequencyHz { get; }
+
+    /// <summary>The input voltage, the load current and the frequency.</summary>
+    public override string ToString() => $"{UnitText.Of(InputVoltageVolts, "V")} input, {UnitText.Of(LoadCurrentAmperes, "A")} load, {UnitText.Of(FrequencyHz, "Hz")}";
 }

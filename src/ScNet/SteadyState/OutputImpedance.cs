@@ -70,6 +70,10 @@ public sealed class OutputImpedance
     public ImpedancePoint At(double frequencyHz) => new(
         frequencyHz, Ohms(frequencyHz), _analysis.SlowSwitchingLimit.Ohms(frequencyHz), _analysis.FastSwitchingLimit.Ohms);
 
+    /// <summary>The mode and both limits.</summary>
+    public override string ToString() =>
+        $"{Converter.Name}, mode {Mode}: SSL {UnitText.Of(_analysis.SlowSwitchingLimit.OhmsAtOneHertz, "Ω")} at 1 Hz, FSL {UnitText.Of(_analysis.FastSwitchingLimit.Ohms, "Ω")}, equal at {UnitText.Of(CornerFrequencyHz, "Hz")}";
+
     internal static (PhaseModes[] Phases, StateSpace Space, ResistorFlows Flows, ImpedanceKernel Kernel) PhaseModesOf(
         Converter converter, Mode mode, ExactMode exact, bool withResistors)
     {

@@ -136,6 +136,10 @@ public sealed class PeriodicSteadyState
         return Sample(timesSeconds, j => ideal[j].IsDetermined ? _solution.Difference(j, index, SwitchedNetwork.Reference) : null);
     }
 
+    /// <summary>The operating point, the output voltage and the powers.</summary>
+    public override string ToString() =>
+        $"{Converter.Name}, mode {Mode}, {Point}: {UnitText.Of(AverageOutputVoltageVolts, "V")} output, {UnitText.Of(InputPowerWatts, "W")} in, {UnitText.Of(OutputPowerWatts, "W")} out";
+
     private SwitchOperation Operate(int index)
     {
         Switch @switch = Converter.Switches[index];

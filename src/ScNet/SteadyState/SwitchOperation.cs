@@ -36,4 +36,8 @@ public sealed class SwitchOperation
     /// where there is none. In a dead time almost everything floats.
     /// </summary>
     public VoltageRange? BlockingWhereDetermined { get; }
+
+    /// <summary>Currents, loss and blocking voltages.</summary>
+    public override string ToString() =>
+        $"{Switch.Name}: {UnitText.Of(RmsCurrentAmperes, "A")} RMS, {UnitText.Of(PeakCurrentAmperes, "A")} peak, {UnitText.Of(DissipationWatts, "W")}, blocks {Blocking?.ToString() ?? "?"}";
 }

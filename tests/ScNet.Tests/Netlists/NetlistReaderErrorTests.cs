@@ -93,6 +93,42 @@ public sealed class NetlistReaderErrorTests
         Assert.Contains(part, error.Message, StringComparison.Ordinal);
     }
 
+    // TOML 1.1 allows these; a netlist document is TOML 1.0, which other programs read.
+    [Theory]
+    [InlineData("farads = 1e-9 }", "farads = 1e-9, }", 6, 44, "no comma before a closing brace")]
+    [InlineData("farads = 1e-9 }", "farads = 1e-9, # five\n}", 6, 52, "does not break the line within braces")]
+    [InlineData("fly = { between", "fly = {\n\n between", 6, 8, "does not break the line within braces")]
+    [InlineData("\"p\", \"n\"]", "\"\\x70\", \"n\"]", 6, 21, "no escape \\x")]
+    [InlineData("[\"n\", \"vout\"]", "[\"n\", \"\"\"\\\n\"\"vou\\e\"\"\"\"]", 11, 6, "no escape \\e")]
+    public void What_only_a_later_edition_of_TOML_allows_is_a_syntax_error(string old, string replacement, int line, int column, string part)
+    {
+        string text = Documents.HalfWith(old, replacement);
+        Diagnostic[] errors = [.. NetlistReader.Read(text).Diagnostics];
+        Assert.Contains(errors, e => e.Code == DiagnosticCodes.Syntax && e.Position == new SourcePosition(null, line, column)
+            && e.Message.Contains(part, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_looks_like_a_later_edition_of_TOML_inside_strings_comments_and_arrays_is_read()
+    {
+        string text = Documents.Half
+            .Replace("\"Half\"", "\"\"\"\\\n Ha{,}\\\\xlf\"\"\"\"\" # {,} \\e", StringComparison.Ordinal)
+            .Replace("[\"p\", \"n\"]", "[\n \"p\", # {,}\n 'n',\n]", StringComparison.Ordinal)
+            .Replace("\n", "\r\n", StringComparison.Ordinal);
+
+        Assert.Equal("Ha{,}\\xlf\"\"", NetlistReader.Read(text).GetConverter().Name);
+    }
+
+    [Fact]
+    public void A_mistake_of_the_edition_does_not_hide_others()
+    {
+        string text = Documents.HalfWith("farads = 1e-9 }", "farad = 1e-9, }").Replace("input  = \"vin\"", "", StringComparison.Ordinal);
+
+        Assert.Equal(
+            [DiagnosticCodes.MissingKey, DiagnosticCodes.UnknownKey, DiagnosticCodes.Syntax],
+            NetlistReader.Read(text).Diagnostics.Select(d => d.Code));
+    }
+
     [Theory]
     [InlineData("[1, \"discharge\"]", "[1, \"dischrge\"]", DiagnosticCodes.UnknownPhase, 22, 10)]
     [InlineData("s4 = [2]", "s5 = [2]", DiagnosticCodes.UnknownSwitch, 20, 1)]

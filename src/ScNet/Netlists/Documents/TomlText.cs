@@ -49,6 +49,7 @@ internal static class TomlText
             TomlError? error = FirstError(rest);
             if (error is null)
             {
+                TomlEdition.Check(rest, errors);
                 return misleading ? null : ParseTree(rest) is { HasErrors: false } tree && errors.Count > 0 ? tree : ReportAny(rest, errors);
             }
 
