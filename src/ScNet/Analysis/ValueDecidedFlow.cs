@@ -12,6 +12,9 @@ namespace ScNet.Analysis;
 /// </remarks>
 internal sealed class ValueDecidedFlow
 {
+    // A sum below this share of its terms is the rounding of a zero.
+    private const double RoundingShare = 1e-15;
+
     private readonly Converter _converter;
     private readonly SwitchedNetwork _network;
     private readonly ExactMode _exact;
@@ -131,6 +134,7 @@ internal sealed class ValueDecidedFlow
         IReadOnlyList<FlowDirection> directions = _exact.Directions;
         var combined = (Quantity[])particular.Clone();
         var added = new double[particular.Length];
+        double[] magnitude = [.. particular.Select(q => Math.Abs(q.ToDouble()))];
         var isTouched = new bool[particular.Length];
         for (int k = 0; k < directions.Count; k++)
         {
@@ -143,6 +147,7 @@ internal sealed class ValueDecidedFlow
             for (int e = 0; e < direction.Length; e++)
             {
                 added[e] += amounts[k] * direction[e];
+                magnitude[e] += Math.Abs(amounts[k] * direction[e]);
                 isTouched[e] |= direction[e] != 0;
             }
         }
@@ -151,7 +156,8 @@ internal sealed class ValueDecidedFlow
         {
             if (isTouched[e])
             {
-                combined[e] = Quantity.Numeric(particular[e].ToDouble() + added[e]);
+                double sum = particular[e].ToDouble() + added[e];
+                combined[e] = Quantity.Numeric(Math.Abs(sum) > RoundingShare * magnitude[e] ? sum : 0);
             }
         }
 

@@ -17,7 +17,7 @@ public static class NetlistWriter
     /// <param name="converter">The converter.</param>
     /// <exception cref="ArgumentException">
     /// The document cannot hold the converter: phases are unequal and a duty is no decimal of at most 64
-    /// characters (2/3), a name has half of a surrogate pair, or a mode has an empty name.
+    /// characters (2/3), or a name has half of a surrogate pair.
     /// </exception>
     public static string ToToml(Converter converter)
     {
@@ -115,11 +115,6 @@ public static class NetlistWriter
     {
         foreach (Mode mode in converter.Modes)
         {
-            if (mode.Name.Length == 0)
-            {
-                throw new ArgumentException($"Expected a name for every mode, but mode {mode.Index + 1} of '{converter.Name}' has none. Name it.", nameof(converter));
-            }
-
             Header(text, $"{NetlistKeys.Modes}.{TomlLiteral.Key(mode.Name)}");
             for (int s = 0; s < converter.Switches.Count; s++)
             {

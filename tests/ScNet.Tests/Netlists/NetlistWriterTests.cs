@@ -145,14 +145,6 @@ public sealed class NetlistWriterTests
     }
 
     [Fact]
-    public void A_mode_without_a_name_is_refused()
-    {
-        Converter converter = SeriesParallel.StepDown(2);
-        Converter unnamed = converter.WithModes((string.Empty, converter.Modes[0].ClosedPhases));
-        Assert.Contains("mode 1 of ", Assert.Throws<ArgumentException>(() => NetlistWriter.ToToml(unnamed)).Message, StringComparison.Ordinal);
-    }
-
-    [Fact]
     public void No_converter_is_refused() => Assert.Throws<ArgumentNullException>(() => NetlistWriter.ToToml(null!));
 
     private static Converter Bridge(Fraction[] duties) => Converter.Create("Bridge").Input("vin").Output("vout").Duties(duties)

@@ -66,6 +66,19 @@ public sealed class ReachableRatiosTests
     }
 
     [Fact]
+    public void Modes_need_names_of_their_own_and_phases_that_exist()
+    {
+        Converter converter = OneCapacitorBridge();
+        PhaseSet[] open = new PhaseSet[converter.Switches.Count];
+        PhaseSet[] late = [PhaseSet.Of(3), .. open[1..]];
+        Assert.Throws<ArgumentException>(() => converter.WithModes());
+        Assert.Throws<ArgumentException>(() => converter.WithModes((string.Empty, open)));
+        Assert.Throws<ArgumentException>(() => converter.WithModes(("a", open), ("a", open)));
+        Assert.Throws<ArgumentException>(() => converter.WithModes(("a", open[1..])));
+        Assert.Throws<ArgumentException>(() => converter.WithModes(("a", late)));
+    }
+
+    [Fact]
     public void The_result_does_not_depend_on_threads_or_runs()
     {
         Converter converter = TwoCapacitors();
