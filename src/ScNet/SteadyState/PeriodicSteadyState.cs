@@ -119,6 +119,20 @@ public sealed class PeriodicSteadyState
         return [.. Sample(timesSeconds, j => SwitchCurrent(j, index)).Select(i => i ?? 0)];
     }
 
+    /// <summary>The voltage across a switch, first terminal minus second, sampled over one period, in volts (V).</summary>
+    /// <param name="switch">The switch's name.</param>
+    /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period.</param>
+    /// <returns>One value per time; null in a phase in which a side of the open switch floats.</returns>
+    /// <exception cref="ArgumentException">No such switch, or a time is not finite.</exception>
+    public double?[] SampleSwitchVoltage(string @switch, IReadOnlyList<double> timesSeconds)
+    {
+        int index = Converter.IndexOfSwitch(@switch);
+        PhaseValues ideal = _analysis.BlockingVoltages.Switches[index];
+        return Sample(timesSeconds, j => ideal[j].IsDetermined
+            ? _solution.Difference(j, _network.SwitchFirst[index], _network.SwitchSecond[index])
+            : null);
+    }
+
     /// <summary>The potential of a node against the reference, sampled over one period, in volts (V).</summary>
     /// <param name="node">The node's name.</param>
     /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period. On the boundary of two phases the later one counts.</param>

@@ -34,6 +34,32 @@ public sealed class SamplingTests
         }
     }
 
+    [Theory]
+    [InlineData("s1")]
+    [InlineData("s4")]
+    public void Across_a_switch_lies_the_drop_of_its_current_while_closed_and_its_blocking_range_while_open(string name)
+    {
+        SwitchOperation operation = _steady.Switches.Single(s => s.Switch.Name == name);
+        double[] times = [.. Enumerable.Range(0, 40).Select(i => (i + 0.5) / 40 / FrequencyHz)];
+        double?[] voltages = _steady.SampleSwitchVoltage(name, times);
+        double[] currents = _steady.SampleSwitchCurrent(name, times);
+        bool isOpenFirst = name == "s4";
+        for (int i = 0; i < times.Length; i++)
+        {
+            if (i < 20 == isOpenFirst)
+            {
+                Assert.InRange(voltages[i]!.Value, operation.Blocking!.Value.LeastVolts - 1e-12, operation.Blocking!.Value.GreatestVolts + 1e-12);
+            }
+            else
+            {
+                Assert.Equal(operation.Switch.OnResistanceOhms * currents[i], voltages[i]!.Value, 1e-12);
+            }
+        }
+
+        PeriodicSteadyState rested = Operate(OperatedConverters.Half(farads: 1e-9).Build().WithDeadTime(new Fractions.Fraction(1, 10)));
+        Assert.Null(rested.SampleSwitchVoltage(name, [0.45 / FrequencyHz])[0]);
+    }
+
     [Fact]
     public void Times_are_taken_modulo_the_period()
     {
