@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using Fractions;
 
 namespace ScNet.Derivations.Expressions;
@@ -53,6 +54,40 @@ public sealed class Expression : IEquatable<Expression>
     {
         ArgumentNullException.ThrowIfNull(parts);
         return Sum(parts.SelectMany(p => p._terms).ToList());
+    }
+
+    /// <summary>
+    /// Reads the plain text that <see cref="ToString"/> writes, and what hands write for it: + - * · / ^ ( ),
+    /// whole and decimal numbers, powers by whole numbers, and symbols by <see cref="Symbol.Name"/>:
+    /// "1/(9*C_fly1*f) + 1/(9*C_fly2*f)". What can be divided by is a product, not a sum.
+    /// </summary>
+    /// <param name="text">The text.</param>
+    /// <returns>The expression. R_SSL and R_FSL are the limits, not resistances of switches with such names.</returns>
+    /// <exception cref="FormatException">The text is no such expression; the message says in which column, and what is expected.</exception>
+    /// <remarks>Any text ends soon: 200 000 characters, 100 nested brackets, 1000 digits and powers of 1000 at most, and no huge products.</remarks>
+    public static Expression Parse(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return ExpressionParser.Read(text);
+    }
+
+    /// <summary>Reads what <see cref="Parse"/> reads, or returns false and says why not.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="expression">The expression; null where there is none.</param>
+    /// <param name="error">In which column something else is expected, and what; empty where there is an expression.</param>
+    public static bool TryParse(string? text, [NotNullWhen(true)] out Expression? expression, out string error)
+    {
+        (expression, error) = (null, string.Empty);
+        try
+        {
+            expression = ExpressionParser.Read(text ?? string.Empty);
+            return true;
+        }
+        catch (FormatException exception)
+        {
+            error = exception.Message;
+            return false;
+        }
     }
 
     /// <summary>The sum.</summary>
