@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScNet.Analysis;
+using ScNet.Derivations.Expressions;
 
 namespace ScNet.Derivations;
 
@@ -28,8 +29,11 @@ public sealed class Derivation : IEquatable<Derivation>
     private readonly DerivationScope _scope;
     private readonly ImmutableList<Statement> _statements;
 
-    private Derivation(DerivationScope scope, ImmutableList<Statement> statements, double tolerance)
+    private readonly ImmutableList<FormStatement> _forms;
+
+    private Derivation(DerivationScope scope, ImmutableList<Statement> statements, ImmutableList<FormStatement> forms, double tolerance)
     {
+        _forms = forms;
         _scope = scope;
         _statements = statements;
         Tolerance = tolerance;
@@ -43,6 +47,9 @@ public sealed class Derivation : IEquatable<Derivation>
 
     /// <summary>What is stated, in the order in which it was stated.</summary>
     public IReadOnlyList<Statement> Statements => _statements;
+
+    /// <summary>The closed forms that are stated, in the order in which they were stated.</summary>
+    public IReadOnlyList<FormStatement> Forms => _forms;
 
     /// <summary>The relative tolerance within which numbers are compared. Fractions are compared exactly.</summary>
     public double Tolerance { get; }
@@ -71,13 +78,13 @@ public sealed class Derivation : IEquatable<Derivation>
     public static Derivation Of(ModeAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        return new Derivation(new DerivationScope(analysis), [], DefaultTolerance);
+        return new Derivation(new DerivationScope(analysis), [], [], DefaultTolerance);
     }
 
     /// <summary>The same derivation with another relative tolerance for numbers.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The tolerance is not from 0 to below 1.</exception>
     public Derivation WithTolerance(double tolerance) => tolerance is >= 0 and < 1
-        ? new Derivation(_scope, _statements, tolerance)
+        ? new Derivation(_scope, _statements, _forms, tolerance)
         : throw new ArgumentOutOfRangeException(nameof(tolerance), tolerance, "Expected a relative tolerance from 0 to below 1.");
 
     /// <summary>States the ideal conversion ratio.</summary>
@@ -149,6 +156,56 @@ public sealed class Derivation : IEquatable<Derivation>
     /// <exception cref="ArgumentException">There is no such element.</exception>
     public Derivation FastCoefficient(string name, StatedValue coefficient) => Add([_scope.Whole(StatementKind.FastCoefficient, name, coefficient)]);
 
+    /// <summary>States the output voltage without load as a closed form.</summary>
+    /// <param name="expression">Text as <see cref="Expression.Parse"/> reads it: "1/3*V_in".</param>
+    /// <exception cref="FormatException">The text is no expression.</exception>
+    /// <exception cref="ArgumentException">A symbol is none of the converter's components, f, V_in or I_out.</exception>
+    public Derivation OutputVoltage(string expression) => OutputVoltage(Expression.Parse(expression));
+
+    /// <inheritdoc cref="OutputVoltage(string)"/>
+    /// <param name="expression">The expression.</param>
+    public Derivation OutputVoltage(Expression expression) => Add(FormKind.OutputVoltage, expression);
+
+    /// <summary>States the slow-switching limit of the output impedance as a closed form.</summary>
+    /// <param name="expression">Text as <see cref="Expression.Parse"/> reads it: "1/(9*C_fly1*f) + 1/(9*C_fly2*f)", or "2/(9*C*f)" for equal components.</param>
+    /// <exception cref="FormatException">The text is no expression.</exception>
+    /// <exception cref="ArgumentException">A symbol is none of the converter's components, f, V_in or I_out.</exception>
+    public Derivation SlowSwitchingLimit(string expression) => SlowSwitchingLimit(Expression.Parse(expression));
+
+    /// <inheritdoc cref="SlowSwitchingLimit(string)"/>
+    /// <param name="expression">The expression.</param>
+    public Derivation SlowSwitchingLimit(Expression expression) => Add(FormKind.SlowSwitchingLimit, expression);
+
+    /// <summary>States the fast-switching limit of the output impedance as a closed form.</summary>
+    /// <param name="expression">Text as <see cref="Expression.Parse"/> reads it: "2/9*R_s1 + 2/9*R_s2", or "14/9*R" for equal components.</param>
+    /// <exception cref="FormatException">The text is no expression.</exception>
+    /// <exception cref="ArgumentException">A symbol is none of the converter's components, f, V_in or I_out.</exception>
+    public Derivation FastSwitchingLimit(string expression) => FastSwitchingLimit(Expression.Parse(expression));
+
+    /// <inheritdoc cref="FastSwitchingLimit(string)"/>
+    /// <param name="expression">The expression.</param>
+    public Derivation FastSwitchingLimit(Expression expression) => Add(FormKind.FastSwitchingLimit, expression);
+
+    /// <summary>States the power lost in the slow-switching limit as a closed form.</summary>
+    /// <param name="expression">Text as <see cref="Expression.Parse"/> reads it: "I_out^2*2/(9*C*f)".</param>
+    /// <exception cref="FormatException">The text is no expression.</exception>
+    /// <exception cref="ArgumentException">A symbol is none of the converter's components, f, V_in or I_out.</exception>
+    public Derivation SlowSwitchingLoss(string expression) => SlowSwitchingLoss(Expression.Parse(expression));
+
+    /// <inheritdoc cref="SlowSwitchingLoss(string)"/>
+    /// <param name="expression">The expression.</param>
+    public Derivation SlowSwitchingLoss(Expression expression) => Add(FormKind.SlowSwitchingLoss, expression);
+
+    /// <summary>States the power lost in the fast-switching limit as a closed form.</summary>
+    /// <param name="expression">Text as <see cref="Expression.Parse"/> reads it: "14/9*I_out^2*R".</param>
+    /// <exception cref="FormatException">The text is no expression.</exception>
+    /// <exception cref="ArgumentException">A symbol is none of the converter's components, f, V_in or I_out.</exception>
+    public Derivation FastSwitchingLoss(string expression) => FastSwitchingLoss(Expression.Parse(expression));
+
+    /// <inheritdoc cref="FastSwitchingLoss(string)"/>
+    /// <param name="expression">The expression.</param>
+    public Derivation FastSwitchingLoss(Expression expression) => Add(FormKind.FastSwitchingLoss, expression);
+
     /// <summary>
     /// Compares every statement with the analysis. Never throws for a wrong derivation. Cost: linear in the
     /// size of the converter and in the number of statements.
@@ -157,17 +214,20 @@ public sealed class Derivation : IEquatable<Derivation>
 
     /// <summary>Whether both are about the same converter and mode and state the same in the same order.</summary>
     public bool Equals(Derivation? other) => other is not null && ReferenceEquals(Converter, other.Converter)
-        && ReferenceEquals(Mode, other.Mode) && Tolerance.Equals(other.Tolerance) && _statements.SequenceEqual(other._statements);
+        && ReferenceEquals(Mode, other.Mode) && Tolerance.Equals(other.Tolerance)
+        && _statements.SequenceEqual(other._statements) && _forms.SequenceEqual(other._forms);
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as Derivation);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(Mode.Name, _statements.Count, _statements.IsEmpty ? null : _statements[0]);
+    public override int GetHashCode() => HashCode.Combine(Mode.Name, _statements.Count, _forms.Count, _statements.IsEmpty ? null : _statements[0]);
 
     /// <summary>The converter and every statement, one on a line.</summary>
     public override string ToString() =>
-        string.Join('\n', [$"{_scope.Title}, {_statements.Count} statements", .. _statements.Select(s => $"  {s}")]);
+        string.Join('\n', [$"{_scope.Title}, {_statements.Count + _forms.Count} statements", .. _statements.Select(s => $"  {s}"), .. _forms.Select(f => $"  {f}")]);
 
-    private Derivation Add(IEnumerable<Statement> statements) => new(_scope, _statements.AddRange(statements), Tolerance);
+    private Derivation Add(IEnumerable<Statement> statements) => new(_scope, _statements.AddRange(statements), _forms, Tolerance);
+
+    private Derivation Add(FormKind kind, Expression expression) => new(_scope, _statements, _forms.Add(_scope.Form(kind, expression)), Tolerance);
 }

@@ -10,6 +10,7 @@ internal static class DerivationCheck
             return new DerivationReport(
                 scope.Title,
                 [.. derivation.Statements.Select(s => new Finding(s, Verdict.NotDetermined, Quantity.Undetermined, [], null))],
+                [.. derivation.Forms.Select(f => new FormFinding(f, Verdict.NotDetermined, null, [], []))],
                 [],
                 scope.Analysis.Diagnostics);
         }
@@ -21,8 +22,20 @@ internal static class DerivationCheck
         return new DerivationReport(
             scope.Title,
             [.. derivation.Statements.Select(s => Find(bench, s, [.. slipsOf[s]]))],
+            FindForms(derivation, bench),
             slips,
             []);
+    }
+
+    private static FormFinding[] FindForms(Derivation derivation, Workbench bench)
+    {
+        if (derivation.Forms.Count == 0)
+        {
+            return [];
+        }
+
+        FormCheck check = new(bench.Scope, bench);
+        return [.. derivation.Forms.Select(check.Find)];
     }
 
     private static Finding Find(Workbench bench, Statement statement, Slip[] slips)

@@ -1,4 +1,5 @@
 using ScNet.Analysis;
+using ScNet.Derivations.Expressions;
 
 namespace ScNet.Derivations;
 
@@ -42,6 +43,34 @@ internal sealed class DerivationScope
         return values.Length == Converter.Phases.Count
             ? [.. values.Select((value, j) => Make(kind, element, j + 1, value))]
             : throw new ArgumentException($"Expected {Converter.Phases.Count} values for the {Statement.Describe(kind, element)}, one per phase of '{Converter.Name}', but got {values.Length}.", nameof(values));
+    }
+
+    /// <summary>A closed form in the symbols of the converter. The name R_SSL is that of a switch "SSL" where there is one.</summary>
+    public FormStatement Form(FormKind kind, Expression expression)
+    {
+        ArgumentNullException.ThrowIfNull(expression);
+        expression = expression.Replace(symbol => symbol.Kind switch
+        {
+            SymbolKind.SlowSwitchingLimit when _switches.ContainsKey("SSL") => Symbol.OnResistance("SSL"),
+            SymbolKind.FastSwitchingLimit when _switches.ContainsKey("FSL") => Symbol.OnResistance("FSL"),
+            _ => symbol,
+        });
+        foreach (Symbol symbol in expression.Symbols)
+        {
+            bool isKnown = symbol.Kind switch
+            {
+                SymbolKind.Frequency or SymbolKind.InputVoltage or SymbolKind.LoadCurrent => true,
+                SymbolKind.Capacitance or SymbolKind.SeriesResistance => symbol.Element.Length == 0 || Find(_capacitors, "capacitor", symbol.Element) >= 0,
+                SymbolKind.OnResistance => symbol.Element.Length == 0 || Find(_switches, "switch", symbol.Element) >= 0,
+                _ => false,
+            };
+            if (!isKnown || symbol.Phase > 0)
+            {
+                throw new ArgumentException($"Expected a closed form in capacitances, resistances, f, V_in and I_out, but {symbol} is itself a result.", nameof(expression));
+            }
+        }
+
+        return new FormStatement(kind, expression);
     }
 
     private Statement Make(StatementKind kind, string? element, int? phase, StatedValue value)

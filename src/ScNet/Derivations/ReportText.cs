@@ -32,12 +32,15 @@ internal static class ReportText
         }
 
         AddMore(lines, all.Length, MostFindings, "statement");
+        lines.AddRange(report.Forms.Where(f => f.Verdict != Verdict.Right).SelectMany(FormText.Of));
         return string.Join('\n', lines);
     }
 
     private static string Headline(DerivationReport report)
     {
-        int all = report.Findings.Count, wrong = report.Wrong.Count(), open = report.NotDetermined.Count();
+        int all = report.Findings.Count + report.Forms.Count;
+        int wrong = report.Wrong.Count() + report.Forms.Count(f => f.Verdict == Verdict.Wrong);
+        int open = report.NotDetermined.Count() + report.Forms.Count(f => f.Verdict == Verdict.NotDetermined);
         string statements = all == 1 ? "statement" : "statements";
         return !report.HasResult ? "the mode has no result, so nothing can be compared."
             : all == 0 ? "nothing is stated."

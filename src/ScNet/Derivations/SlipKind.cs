@@ -47,4 +47,13 @@ public enum SlipKind
 
     /// <summary>The value follows from other stated values that are wrong.</summary>
     FollowsFromWrong,
+
+    /// <summary>The slow-switching limit stated for the fast one, or the other way round.</summary>
+    LimitsExchanged,
+
+    /// <summary>Other duties than those of the phases: exchanged, or all equal.</summary>
+    WrongDuties,
+
+    /// <summary>A symbol left out of a closed form, or one power of it.</summary>
+    SymbolForgotten,
 }

@@ -52,6 +52,11 @@ internal sealed class SlipValues(Workbench bench)
         ? Sum(s, q => QuantityArithmetic.Multiply(q, q), (_, _) => Fraction.One)
         : Right(s);
 
+    /// <summary>A coefficient of the fast-switching limit with other duties.</summary>
+    public Func<Statement, Quantity> WithDuties(Fraction[] duties) => s => s.Kind == StatementKind.FastCoefficient
+        ? Sum(s, q => QuantityArithmetic.Multiply(q, q), (_, j) => Fraction.One / duties[j])
+        : Right(s);
+
     private static Func<Statement, Quantity>? EqualParts(Workbench bench)
     {
         if (bench.Truth.HasExactFlow)
@@ -65,12 +70,12 @@ internal sealed class SlipValues(Workbench bench)
         return s => truth.Of(s.Subject);
     }
 
-    private static Fraction Weight(Statement s, Phase phase) =>
-        s.Kind == StatementKind.SlowCoefficient ? new Fraction(1, 2) : Fraction.One / phase.Duty;
+    private Fraction Weight(Statement s, int phase) =>
+        s.Kind == StatementKind.SlowCoefficient ? new Fraction(1, 2) : Fraction.One / _phases[phase].Duty;
 
-    private Quantity Sum(Statement s, Func<Quantity, Quantity> term, Func<Statement, Phase, Fraction> weight) =>
-        _phases.Select((phase, j) => QuantityArithmetic.Multiply(
+    private Quantity Sum(Statement s, Func<Quantity, Quantity> term, Func<Statement, int, Fraction> weight) =>
+        _phases.Select((_, j) => QuantityArithmetic.Multiply(
                 term(bench.TruthOf(s.Subject.IsCapacitor ? bench.Unknowns.Capacitor(s.Subject.Element, j) : bench.Unknowns.Switch(s.Subject.Element, j))),
-                weight(s, phase)))
+                weight(s, j)))
             .Aggregate(Quantity.Zero, QuantityArithmetic.Add);
 }
