@@ -1,6 +1,6 @@
 using BenchmarkDotNet.Attributes;
 using ScNet.Analysis;
-using ScNet.Graphs;
+using ScNet.Kernel;
 using ScNet.Netlists;
 using ScNet.Reconfiguration;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using ScNet.Analysis;
 using ScNet.Design;
-using ScNet.Ratings;
+using ScNet.Devices;
 
 namespace ScNet.Cli;
 

@@ -1,12 +1,12 @@
 using System.Reflection;
 using ScNet.Analysis;
 using ScNet.Design;
-using ScNet.Documents;
+using ScNet.Devices;
 using ScNet.Netlists;
-using ScNet.Ratings;
 using ScNet.Reconfiguration;
+using ScNet.Results;
 using ScNet.SteadyState;
-using ScNet.Tests.Documents;
+using ScNet.Tests.Results;
 
 namespace ScNet.Tests;
 

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using ScNet.Cli.Rendering;
-using ScNet.Documents;
+using ScNet.Results;
 
 namespace ScNet.Cli.Commands;
 

@@ -1,6 +1,7 @@
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.LinearAlgebra.Double;
-using ScNet.Graphs;
+using ScNet.Kernel;
+using ScNet.Numerics;
 
 namespace ScNet.Analysis;
 

@@ -1,5 +1,5 @@
 using System.Numerics;
-using ScNet.Graphs;
+using ScNet.Kernel;
 
 namespace ScNet.Analysis;
 

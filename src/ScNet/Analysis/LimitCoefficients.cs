@@ -1,5 +1,5 @@
 using System.Numerics;
-using ScNet.Exact;
+using ScNet.Kernel;
 
 namespace ScNet.Analysis;
 

@@ -1,5 +1,4 @@
-using ScNet.Exact;
-using ScNet.Graphs;
+using ScNet.Kernel;
 using ScNet.Netlists;
 
 namespace ScNet.Analysis;

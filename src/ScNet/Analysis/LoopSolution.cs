@@ -1,7 +1,6 @@
 using System.Numerics;
 using Fractions;
-using ScNet.Exact;
-using ScNet.Graphs;
+using ScNet.Kernel;
 
 namespace ScNet.Analysis;
 

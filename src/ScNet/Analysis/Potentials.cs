@@ -1,6 +1,5 @@
 using System.Numerics;
-using ScNet.Exact;
-using ScNet.Graphs;
+using ScNet.Kernel;
 
 namespace ScNet.Analysis;
 

@@ -1,5 +1,5 @@
 using ScNet.Analysis;
-using ScNet.Ratings;
+using ScNet.Devices;
 
 namespace ScNet.Design;
 

@@ -1,4 +1,4 @@
-using ScNet.Exact;
+using ScNet.Kernel;
 
 namespace ScNet.Reconfiguration;
 

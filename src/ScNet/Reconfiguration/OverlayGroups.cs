@@ -1,4 +1,4 @@
-using ScNet.Graphs;
+using ScNet.Kernel;
 
 namespace ScNet.Reconfiguration;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using ScNet.Analysis;
-using ScNet.Graphs;
+using ScNet.Kernel;
 
 namespace ScNet.SteadyState;
 

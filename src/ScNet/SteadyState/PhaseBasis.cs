@@ -1,3 +1,5 @@
+using ScNet.Numerics;
+
 namespace ScNet.SteadyState;
 
 /// <summary>

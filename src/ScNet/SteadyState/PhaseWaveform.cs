@@ -1,3 +1,5 @@
+using ScNet.Numerics;
+
 namespace ScNet.SteadyState;
 
 /// <summary>One signal over one phase: constant + slope · t/τ + Σ shape_k ψ_k(t) + Σ integral_k Ψ_k(t).</summary>

@@ -1,5 +1,6 @@
 using ScNet.Analysis;
-using ScNet.Graphs;
+using ScNet.Kernel;
+using ScNet.Numerics;
 
 namespace ScNet.SteadyState;
 

@@ -1,4 +1,5 @@
-using ScNet.Graphs;
+using ScNet.Kernel;
+using ScNet.Numerics;
 
 namespace ScNet.SteadyState;
 

@@ -1,7 +1,7 @@
 using System.Text.Json.Nodes;
 using ScNet.Analysis;
-using ScNet.Documents;
 using ScNet.Netlists;
+using ScNet.Results;
 
 namespace ScNet.Cli.Tests.Commands;
 

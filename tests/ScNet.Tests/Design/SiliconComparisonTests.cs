@@ -1,6 +1,7 @@
 using ScNet.Analysis;
 using ScNet.Design;
-using ScNet.Ratings;
+using ScNet.Devices;
+using ScNet.Stress;
 using ScNet.Topologies;
 
 namespace ScNet.Tests.Design;

@@ -1,7 +1,9 @@
 using System.Globalization;
+using System.Reflection;
 using Fractions;
 using Microsoft.CodeAnalysis.CSharp.Scripting;
 using Microsoft.CodeAnalysis.Scripting;
+using ScNet.Derivations;
 using Severity = Microsoft.CodeAnalysis.DiagnosticSeverity;
 
 namespace ScNet.Tests.Documentation;
@@ -18,8 +20,11 @@ internal static class SnippetRunner
     // A newer version of a platform assembly than a package was built with: the SDK silences it in every project.
     private static readonly string[] _silencedByEveryProject = ["CS1701", "CS1702"];
 
+    private static readonly Assembly[] _libraries = [typeof(Converter).Assembly, typeof(Derivation).Assembly];
+
     private static readonly ScriptOptions _options = ScriptOptions.Default
-        .AddReferences(typeof(Converter).Assembly, typeof(Fraction).Assembly, typeof(Assert).Assembly, typeof(FactAttribute).Assembly)
+        .AddReferences(_libraries)
+        .AddReferences(typeof(Fraction).Assembly, typeof(Assert).Assembly, typeof(FactAttribute).Assembly)
         .AddImports(["System", "System.Collections.Generic", "System.IO", "System.Linq", .. NamespacesOfTheLibrary()]);
 
     /// <summary>Runs the snippets of one page in their order.</summary>
@@ -53,7 +58,7 @@ internal static class SnippetRunner
     }
 
     private static IEnumerable<string> NamespacesOfTheLibrary() =>
-        typeof(Converter).Assembly.GetExportedTypes().Select(t => t.Namespace).OfType<string>().Distinct();
+        _libraries.SelectMany(a => a.GetExportedTypes()).Select(t => t.Namespace).OfType<string>().Distinct();
 
     private static async Task<ScriptState<object>> RunAsync(Snippet snippet, ScriptState<object>? before, TimeSpan patience)
     {

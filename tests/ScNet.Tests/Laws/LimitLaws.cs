@@ -1,4 +1,3 @@
-
 namespace ScNet.Tests.Laws;
 
 /// <summary>Both limits and their flows against the literal definition, solved densely.</summary>

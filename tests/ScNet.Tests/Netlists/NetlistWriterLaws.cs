@@ -2,8 +2,8 @@ using System.Text.Json.Nodes;
 using CsCheck;
 using Fractions;
 using ScNet.Analysis;
-using ScNet.Documents;
 using ScNet.Netlists;
+using ScNet.Results;
 
 namespace ScNet.Tests.Netlists;
 

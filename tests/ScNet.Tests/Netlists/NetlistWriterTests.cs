@@ -1,6 +1,6 @@
 using Fractions;
 using ScNet.Netlists;
-using ScNet.Tests.Documents;
+using ScNet.Tests.Results;
 using ScNet.Topologies;
 
 namespace ScNet.Tests.Netlists;

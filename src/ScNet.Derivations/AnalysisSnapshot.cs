@@ -1,0 +1,72 @@
+using ScNet.Analysis;
+using ScNet.Results;
+
+namespace ScNet.Derivations;
+
+/// <summary>
+/// The results of an analysis as a value: saved as an <see cref="AnalysisDocument"/>, read back later, and
+/// compared with another one by <see cref="AnalysisDifference"/>. Equality is by name, modes and values.
+/// </summary>
+/// <remarks>It holds results, not component values: of those it shows what they change, the limits in ohms.</remarks>
+public sealed class AnalysisSnapshot : IEquatable<AnalysisSnapshot>
+{
+    private readonly string _json;
+
+    internal AnalysisSnapshot(string json, string converter, IReadOnlyList<SnapshotMode> modes, IReadOnlyList<SnapshotEntry> entries)
+    {
+        _json = json;
+        Converter = converter;
+        Modes = modes;
+        Entries = entries;
+    }
+
+    /// <summary>The name of the converter.</summary>
+    public string Converter { get; }
+
+    /// <summary>The modes in the order of the netlist, with or without a result.</summary>
+    public IReadOnlyList<SnapshotMode> Modes { get; }
+
+    /// <summary>Every value, mode after mode.</summary>
+    public IReadOnlyList<SnapshotEntry> Entries { get; }
+
+    /// <summary>The snapshot of an analysis.</summary>
+    public static AnalysisSnapshot Of(ConverterAnalysis analysis) => Parse(AnalysisDocument.ToJson(analysis));
+
+    /// <summary>The snapshot of the analysis of all modes of a converter.</summary>
+    public static AnalysisSnapshot Of(Converter converter) => Of(ConverterAnalysis.Of(converter));
+
+    /// <summary>Reads the text of one analysis document.</summary>
+    /// <exception cref="ScNetException">The text is not an analysis document of a converter; it says what is wrong and where.</exception>
+    public static AnalysisSnapshot Parse(string json)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        return SnapshotReader.Read(json, null);
+    }
+
+    /// <summary>Reads one analysis document from a file in UTF-8.</summary>
+    /// <param name="path">The file.</param>
+    /// <exception cref="ScNetException">The file is not an analysis document of a converter.</exception>
+    /// <exception cref="IOException">The file cannot be read.</exception>
+    public static AnalysisSnapshot Load(string path) => SnapshotReader.Read(File.ReadAllText(path), path);
+
+    /// <summary>The analysis document.</summary>
+    public string ToJson() => _json;
+
+    /// <summary>Writes the analysis document to a file in UTF-8, with a line end after the last brace.</summary>
+    /// <param name="path">The file; it is replaced.</param>
+    /// <exception cref="IOException">The file cannot be written.</exception>
+    public void Save(string path) => File.WriteAllText(path, _json + "\n");
+
+    /// <inheritdoc/>
+    public bool Equals(AnalysisSnapshot? other) => other is not null && Converter == other.Converter
+        && Modes.SequenceEqual(other.Modes) && Entries.SequenceEqual(other.Entries);
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as AnalysisSnapshot);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Converter, Modes.Count, Entries.Count);
+
+    /// <summary>The name and every value, one on a line.</summary>
+    public override string ToString() => string.Join('\n', [Converter, .. Modes.Select(m => $"  {m}"), .. Entries.Select(e => $"  {e}")]);
+}

@@ -1,0 +1,89 @@
+using ScNet.Stress;
+
+namespace ScNet.Devices;
+
+/// <summary>Every element of a converter against the rating of its kind, in every mode and at every change.</summary>
+public sealed class ConverterRatings
+{
+    private ConverterRatings(ConverterStress stress, RatingLimits limits)
+    {
+        Stress = stress;
+        Limits = limits;
+        Converter converter = stress.Analysis.Converter;
+        Switches = [.. converter.Switches.Select((_, i) => Rate(i, converter.Switches[i]))];
+        Capacitors = [.. converter.Capacitors.Select((_, i) => Rate(i, converter.Capacitors[i]))];
+    }
+
+    /// <summary>The stress that is rated.</summary>
+    public ConverterStress Stress { get; }
+
+    /// <summary>The kinds and limits.</summary>
+    public RatingLimits Limits { get; }
+
+    /// <summary>The rating of each switch; index as in <see cref="Converter.Switches"/>.</summary>
+    public IReadOnlyList<SwitchRating> Switches { get; }
+
+    /// <summary>The rating of each capacitor; index as in <see cref="Converter.Capacitors"/>.</summary>
+    public IReadOnlyList<CapacitorRating> Capacitors { get; }
+
+    /// <summary>Whether every element is within its rating or has a stack that is allowed.</summary>
+    public bool IsAllowed => Switches.Select(s => s.Overall).Concat(Capacitors.Select(c => c.Overall))
+        .All(v => v.Outcome is RatingOutcome.WithinRating or RatingOutcome.NeedsStack);
+
+    /// <summary>The area of all switches in square metres (m²), with the netlist's on-resistances.</summary>
+    public double SwitchAreaSquareMetres => Switches.Sum(s => s.Stack.AreaSquareMetres);
+
+    /// <summary>The area of all capacitors in square metres (m²), with the netlist's capacitances.</summary>
+    public double CapacitorAreaSquareMetres => Capacitors.Sum(c => c.Stack.AreaSquareMetres);
+
+    /// <summary>Rates a converter.</summary>
+    /// <param name="stress">Its stress.</param>
+    /// <param name="limits">The kinds and limits.</param>
+    /// <exception cref="ArgumentException">The limits name a switch or capacitor that the converter does not have.</exception>
+    public static ConverterRatings Of(ConverterStress stress, RatingLimits limits)
+    {
+        ArgumentNullException.ThrowIfNull(stress);
+        ArgumentNullException.ThrowIfNull(limits);
+        foreach (string name in limits.SwitchKinds.Keys)
+        {
+            stress.Analysis.Converter.IndexOfSwitch(name);
+        }
+
+        foreach (string name in limits.CapacitorKinds.Keys)
+        {
+            stress.Analysis.Converter.IndexOfCapacitor(name);
+        }
+
+        return new ConverterRatings(stress, limits);
+    }
+
+    /// <summary>Whether all elements are allowed, and the verdicts.</summary>
+    public override string ToString() =>
+        $"{Stress.Analysis.Converter.Name}: {(IsAllowed ? "allowed" : "not allowed")}; {string.Join("; ", Switches.Select(s => s.Overall).Concat(Capacitors.Select(c => c.Overall)))}";
+
+    private SwitchRating Rate(int index, Switch @switch)
+    {
+        SwitchKind kind = Limits.SwitchKinds.GetValueOrDefault(@switch.Name) ?? Limits.Switch;
+        RatingVerdict[] modes = [.. Stress.Modes.Select(m => Verdict(m.Switches[index], m.Mode))];
+        RatingVerdict? atChanges = Limits.CountsChanges && Stress.Changes.Count > 0 ? Verdict(Stress.SwitchesAtChanges[index], null) : null;
+        SwitchStress worst = SwitchStress.Worst(@switch, atChanges is null
+            ? [Stress.Switches[index]]
+            : [Stress.Switches[index], Stress.SwitchesAtChanges[index]]);
+        RatingVerdict overall = Verdict(worst, null);
+        return new SwitchRating(@switch, kind, modes, atChanges, overall, new StackedSwitch(kind, overall.StackCount, @switch.OnResistanceOhms));
+
+        RatingVerdict Verdict(SwitchStress stress, Mode? mode) => RatingVerdict.Of(
+            @switch.Name, mode, stress.Magnitude, !stress.IsUndetermined || stress.Largest is not null, stress.IsUndetermined, kind.ExactRating, Limits.MostSwitchesInSeries);
+    }
+
+    private CapacitorRating Rate(int index, Capacitor capacitor)
+    {
+        CapacitorKind kind = Limits.CapacitorKinds.GetValueOrDefault(capacitor.Name) ?? Limits.Capacitor;
+        RatingVerdict[] modes = [.. Stress.Modes.Select(m => Verdict(m.Capacitors[index], m.Mode))];
+        RatingVerdict overall = Verdict(Stress.Capacitors[index], null);
+        return new CapacitorRating(capacitor, kind, modes, overall, new StackedCapacitor(kind, overall.StackCount, capacitor.CapacitanceFarads));
+
+        RatingVerdict Verdict(CapacitorStress stress, Mode? mode) => RatingVerdict.Of(
+            capacitor.Name, mode, stress.Magnitude, stress.Largest is not null, stress.IsUndetermined, kind.ExactRating, Limits.MostCapacitorsInSeries);
+    }
+}

@@ -1,0 +1,42 @@
+using ScNet.Stress;
+
+namespace ScNet.Devices;
+
+/// <summary>What the gate of one switch needs in one phase in which it is closed.</summary>
+public sealed class GatePhase
+{
+    internal GatePhase(Mode mode, int phase, VoltageSpan source, double? lowestGateVolts, double? highestGateVolts, GateSupply[] supplies)
+    {
+        Mode = mode;
+        Phase = phase;
+        SourcePotential = source;
+        LowestGateVolts = lowestGateVolts;
+        HighestGateVolts = highestGateVolts;
+        Supplies = supplies;
+    }
+
+    /// <summary>The mode.</summary>
+    public Mode Mode { get; }
+
+    /// <summary>The phase number, from 1.</summary>
+    public int Phase { get; }
+
+    /// <summary>The potential of both terminals, per volt of input: bounds where they float.</summary>
+    public VoltageSpan SourcePotential { get; }
+
+    /// <summary>The lowest gate level against the reference in volts (V) that the switch needs over the input range: source plus (p-type: minus) the drive voltage; null where the source is undetermined.</summary>
+    public double? LowestGateVolts { get; }
+
+    /// <summary>The highest such level in volts (V).</summary>
+    public double? HighestGateVolts { get; }
+
+    /// <summary>The nodes whose potential turns the switch on and keeps the gate rating, at least at some input voltage of the range; in the converter's order.</summary>
+    public IReadOnlyList<GateSupply> Supplies { get; }
+
+    /// <summary>Whether one of them does so over the whole range.</summary>
+    public bool HasSupply => Supplies.Any(s => s.CoversRange);
+
+    /// <summary>The phase, the source and the supplies.</summary>
+    public override string ToString() => FormattableString.Invariant(
+        $"mode {Mode}, phase {Phase}: source {SourcePotential}, gate {LowestGateVolts:G6} V to {HighestGateVolts:G6} V, {(HasSupply ? string.Join(", ", Supplies.Where(s => s.CoversRange)) : "own rail")}");
+}

@@ -1,0 +1,55 @@
+namespace ScNet.Devices;
+
+/// <summary>A switch made of equal devices of one kind in series that together have its on-resistance.</summary>
+/// <remarks>
+/// Each of n devices has 1/n of the on-resistance, hence n times the width of a single one: n² times the
+/// width, charge and area in all. Twice the voltage costs four times the area (common practice, no
+/// source; derived in docs/theory/stress.md).
+/// </remarks>
+public sealed class StackedSwitch
+{
+    /// <summary>Sizes a stack.</summary>
+    /// <param name="kind">The kind of its devices.</param>
+    /// <param name="count">The devices in series, at least 1.</param>
+    /// <param name="onResistanceOhms">The on-resistance of the whole in ohms (Ω).</param>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
+    public StackedSwitch(SwitchKind kind, int count, double onResistanceOhms)
+    {
+        ArgumentNullException.ThrowIfNull(kind);
+        ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
+        Kind = kind;
+        Count = count;
+        OnResistanceOhms = Guard.InRange(onResistanceOhms, allowZero: false, nameof(onResistanceOhms));
+        WidthOfEachMicrometres = count * kind.OnResistanceOhmMicrometres / onResistanceOhms;
+    }
+
+    /// <summary>The kind of the devices.</summary>
+    public SwitchKind Kind { get; }
+
+    /// <summary>The devices in series.</summary>
+    public int Count { get; }
+
+    /// <summary>The on-resistance of the whole in ohms (Ω).</summary>
+    public double OnResistanceOhms { get; }
+
+    /// <summary>The width of each device in micrometres (µm).</summary>
+    public double WidthOfEachMicrometres { get; }
+
+    /// <summary>The width of all devices in micrometres (µm).</summary>
+    public double TotalWidthMicrometres => Count * WidthOfEachMicrometres;
+
+    /// <summary>The voltage in volts (V) that the stack stands, shared equally.</summary>
+    public double RatedVolts => Count * Kind.RatedVolts;
+
+    /// <summary>The area of all devices in square metres (m²).</summary>
+    public double AreaSquareMetres => TotalWidthMicrometres * Kind.AreaSquareMetresPerMicrometre;
+
+    /// <summary>The gate charge of all devices in coulombs (C), for one swing of the gate-drive voltage each.</summary>
+    public double GateChargeCoulombs => TotalWidthMicrometres * Kind.GateChargeCoulombsPerMicrometre;
+
+    /// <summary>The junction charge of all devices in coulombs (C), for one swing of the rated voltage each.</summary>
+    public double JunctionChargeCoulombs => TotalWidthMicrometres * Kind.JunctionChargeCoulombsPerMicrometre;
+
+    /// <summary>Count, kind and on-resistance.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Count} × {Kind}, {OnResistanceOhms:G6} Ω");
+}

@@ -1,0 +1,53 @@
+using Fractions;
+using ScNet.Netlists;
+
+namespace ScNet.Devices;
+
+/// <summary>A kind of switch device: what it stands, and what a width of it costs.</summary>
+/// <remarks>
+/// Charges, area and conductance are in proportion to the width. Every value counts as the decimal
+/// written, so that rating and voltage compare exactly.
+/// </remarks>
+public sealed class SwitchKind
+{
+    /// <summary>The name, for people.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Where the values come from; "invented" for a demonstration.</summary>
+    public required string Source { get; init; }
+
+    /// <summary>Whether the gate turns it on above or below its source.</summary>
+    public DevicePolarity Polarity { get; init; }
+
+    /// <summary>The drain-source voltage in volts (V) that it stands, either way round.</summary>
+    public required double RatedVolts { get; init => field = Positive(value, nameof(RatedVolts)); }
+
+    /// <summary>The gate-source voltage in volts (V) at which it has its on-resistance.</summary>
+    public required double GateDriveVolts { get; init => field = Positive(value, nameof(GateDriveVolts)); }
+
+    /// <summary>The gate-source voltage in volts (V) that it stands.</summary>
+    public required double GateRatedVolts { get; init => field = Positive(value, nameof(GateRatedVolts)); }
+
+    /// <summary>On-resistance times width in ohm-micrometres (Ω·µm), at the gate-drive voltage.</summary>
+    public required double OnResistanceOhmMicrometres { get; init => field = Positive(value, nameof(OnResistanceOhmMicrometres)); }
+
+    /// <summary>Gate charge per width in coulombs per micrometre (C/µm), for one swing of the gate-drive voltage.</summary>
+    public required double GateChargeCoulombsPerMicrometre { get; init => field = Positive(value, nameof(GateChargeCoulombsPerMicrometre)); }
+
+    /// <summary>Junction charge per width in coulombs per micrometre (C/µm), for one swing of the rated voltage.</summary>
+    public required double JunctionChargeCoulombsPerMicrometre { get; init => field = Positive(value, nameof(JunctionChargeCoulombsPerMicrometre)); }
+
+    /// <summary>Area per width in square metres per micrometre (m²/µm).</summary>
+    public required double AreaSquareMetresPerMicrometre { get; init => field = Positive(value, nameof(AreaSquareMetresPerMicrometre)); }
+
+    internal Fraction ExactRating => ExactDecimal.Of(RatedVolts);
+
+    internal Fraction ExactDrive => ExactDecimal.Of(GateDriveVolts);
+
+    internal Fraction ExactGateRating => ExactDecimal.Of(GateRatedVolts);
+
+    /// <summary>The name and the rating.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Name} ({RatedVolts:G6} V)");
+
+    internal static double Positive(double value, string name) => Guard.InRange(value, allowZero: false, name);
+}

@@ -1,7 +1,0 @@
-using System.Numerics;
-
-namespace ScNet.Exact;
-
-/// <summary>One step of an elimination: target := (scale · target - factor · source) / content.</summary>
-internal readonly record struct RowOperation<T>(int Target, int Source, T Scale, T Factor, T Content)
-    where T : struct, IBinaryInteger<T>;

@@ -1,0 +1,183 @@
+using System.Buffers;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using ScNet.Analysis;
+
+namespace ScNet.Results;
+
+/// <summary>
+/// The analysis document: the results of one netlist as JSON for other programs, indented by two
+/// spaces, with "\n" line ends, no line end after the last brace, and the same bytes in every culture.
+/// </summary>
+/// <remarks>
+/// Exact values are strings with a reduced fraction ("1/3"), values that component values decide are
+/// numbers, undetermined values are null. Physical quantities are numbers in SI units with the unit in
+/// the key. Names are written as they are, so text for a web page still needs escaping for HTML.
+/// The keys are described in docs/guide/analysis-document.md.
+/// </remarks>
+public sealed class AnalysisDocument
+{
+    private static readonly JsonWriterOptions s_options = new()
+    {
+        Indented = true,
+        IndentSize = 2,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    private readonly Converter? _converter;
+    private readonly ModeAnalysis[] _modes;
+    private readonly string? _file;
+    private readonly Diagnostic[] _diagnostics;
+    private readonly double[]? _frequenciesHz;
+
+    private AnalysisDocument(
+        Converter? converter, ModeAnalysis[] modes, string? file, Diagnostic[] diagnostics, double[]? frequenciesHz = null)
+    {
+        _converter = converter;
+        _modes = modes;
+        _file = file;
+        _diagnostics = diagnostics;
+        _frequenciesHz = frequenciesHz;
+    }
+
+    /// <summary>The document of an analysis with all its modes.</summary>
+    /// <param name="analysis">The analysis.</param>
+    public static AnalysisDocument Of(ConverterAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        return Of(analysis.Converter, analysis.Modes);
+    }
+
+    /// <summary>The document of some modes of a converter, in the order given.</summary>
+    /// <param name="converter">The converter.</param>
+    /// <param name="modes">Analyses of its modes.</param>
+    public static AnalysisDocument Of(Converter converter, IEnumerable<ModeAnalysis> modes)
+    {
+        ArgumentNullException.ThrowIfNull(converter);
+        ArgumentNullException.ThrowIfNull(modes);
+        return new AnalysisDocument(converter, [.. modes], null, []);
+    }
+
+    /// <summary>The document of a file that could not be read: no converter, no modes, and the reasons.</summary>
+    /// <param name="file">The file as the caller named it; used for findings without a position.</param>
+    /// <param name="diagnostics">The findings.</param>
+    public static AnalysisDocument Unreadable(string? file, IEnumerable<Diagnostic> diagnostics)
+    {
+        ArgumentNullException.ThrowIfNull(diagnostics);
+        return new AnalysisDocument(null, [], file, [.. diagnostics]);
+    }
+
+    /// <summary>The same document with the exact output impedance of every mode, under the key "outputImpedance".</summary>
+    /// <param name="frequenciesHz">Switching frequencies in hertz (Hz), in the order of the entries.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A frequency is not positive, or not from 1e-60 to 1e60.</exception>
+    public AnalysisDocument WithOutputImpedance(IEnumerable<double> frequenciesHz)
+    {
+        ArgumentNullException.ThrowIfNull(frequenciesHz);
+        double[] frequencies = [.. frequenciesHz];
+        foreach (double frequencyHz in frequencies.Where(f => !Guard.IsInRange(f, allowZero: false)))
+        {
+            throw new ArgumentOutOfRangeException(nameof(frequenciesHz), frequencyHz, $"Expected positive frequencies from {Guard.SmallestValue} to {Guard.LargestValue}.");
+        }
+
+        return new AnalysisDocument(_converter, _modes, _file, _diagnostics, frequencies);
+    }
+
+    /// <summary>The text of an analysis with all its modes.</summary>
+    /// <param name="analysis">The analysis.</param>
+    public static string ToJson(ConverterAnalysis analysis) => Of(analysis).ToJson();
+
+    /// <summary>The text of several documents as one array, in the order given.</summary>
+    /// <param name="documents">The documents.</param>
+    public static string ToJson(IEnumerable<AnalysisDocument> documents)
+    {
+        ArrayBufferWriter<byte> buffer = new();
+        Write(documents, buffer);
+        return Encoding.UTF8.GetString(buffer.WrittenSpan);
+    }
+
+    /// <summary>Writes several documents as one array, in the order given, in UTF-8 without a byte order mark.</summary>
+    /// <param name="documents">The documents.</param>
+    /// <param name="stream">Where to; it stays open.</param>
+    public static void Write(IEnumerable<AnalysisDocument> documents, Stream stream)
+    {
+        ArgumentNullException.ThrowIfNull(documents);
+        ArgumentNullException.ThrowIfNull(stream);
+        using Utf8JsonWriter writer = new(stream, s_options);
+        WriteArray(documents, writer);
+    }
+
+    /// <summary>Writes several documents as one array, in the order given, in UTF-8 without a byte order mark.</summary>
+    /// <param name="documents">The documents.</param>
+    /// <param name="buffer">Where to.</param>
+    public static void Write(IEnumerable<AnalysisDocument> documents, IBufferWriter<byte> buffer)
+    {
+        ArgumentNullException.ThrowIfNull(documents);
+        ArgumentNullException.ThrowIfNull(buffer);
+        using Utf8JsonWriter writer = new(buffer, s_options);
+        WriteArray(documents, writer);
+    }
+
+    /// <summary>The text of this document.</summary>
+    public string ToJson()
+    {
+        ArrayBufferWriter<byte> buffer = new();
+        WriteTo(buffer);
+        return Encoding.UTF8.GetString(buffer.WrittenSpan);
+    }
+
+    /// <summary>Writes this document in UTF-8 without a byte order mark.</summary>
+    /// <param name="stream">Where to; it stays open.</param>
+    public void WriteTo(Stream stream)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        using Utf8JsonWriter writer = new(stream, s_options);
+        WriteTo(writer);
+    }
+
+    /// <summary>Writes this document in UTF-8 without a byte order mark.</summary>
+    /// <param name="buffer">Where to.</param>
+    public void WriteTo(IBufferWriter<byte> buffer)
+    {
+        ArgumentNullException.ThrowIfNull(buffer);
+        using Utf8JsonWriter writer = new(buffer, s_options);
+        WriteTo(writer);
+    }
+
+    private static void WriteArray(IEnumerable<AnalysisDocument> documents, Utf8JsonWriter writer)
+    {
+        writer.WriteStartArray();
+        foreach (AnalysisDocument document in documents)
+        {
+            document.WriteTo(writer);
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private void WriteTo(Utf8JsonWriter writer)
+    {
+        writer.WriteStartObject();
+        writer.WriteString("converter", _converter?.Name);
+        writer.WriteStartArray("modes");
+        foreach (ModeAnalysis mode in _modes)
+        {
+            ModeJson.Write(writer, mode, _frequenciesHz);
+        }
+
+        writer.WriteEndArray();
+        if (_converter is null)
+        {
+            writer.WriteStartArray("diagnostics");
+            foreach (Diagnostic diagnostic in _diagnostics)
+            {
+                DiagnosticJson.Write(writer, diagnostic, diagnostic.Position ?? new SourcePosition(_file, 0, 0));
+            }
+
+            writer.WriteEndArray();
+        }
+
+        writer.WriteEndObject();
+    }
+}

@@ -1,0 +1,160 @@
+using System.Text.Json;
+using ScNet.Analysis;
+using ScNet.SteadyState;
+
+namespace ScNet.Results;
+
+/// <summary>One mode of the analysis document: one method per key, in the order of the document.</summary>
+internal static class ModeJson
+{
+    private static readonly string[] s_resultKeys =
+        ["ratio", "chargeFlow", "slowSwitchingLimit", "fastSwitchingLimit", "capacitorVoltages", "blockingVoltages"];
+
+    /// <summary>Writes a mode; with output impedances where frequencies in hertz are given.</summary>
+    public static void Write(Utf8JsonWriter writer, ModeAnalysis mode, double[]? frequenciesHz)
+    {
+        writer.WriteStartObject();
+        writer.WriteString("mode", mode.Mode.Name);
+        writer.WriteString("status", mode.HasResult ? "ok" : "error");
+        WriteDiagnostics(writer, mode);
+        if (mode.HasResult)
+        {
+            writer.WritePropertyName("ratio");
+            QuantityJson.Write(writer, mode.Ratio);
+            WriteChargeFlow(writer, mode.Converter, mode.ChargeFlow);
+            WriteSlowSwitchingLimit(writer, mode.Converter, mode.SlowSwitchingLimit);
+            WriteFastSwitchingLimit(writer, mode.Converter, mode.FastSwitchingLimit);
+            WriteCapacitorVoltages(writer, mode.Converter, mode.IdealPoint);
+            WriteBlockingVoltages(writer, mode.Converter, mode.BlockingVoltages);
+            if (frequenciesHz is not null)
+            {
+                WriteOutputImpedance(writer, OutputImpedance.Of(mode), frequenciesHz);
+            }
+        }
+        else
+        {
+            foreach (string key in s_resultKeys)
+            {
+                writer.WriteNull(key);
+            }
+
+            if (frequenciesHz is not null)
+            {
+                writer.WriteNull("outputImpedance");
+            }
+        }
+
+        writer.WriteEndObject();
+    }
+
+    // A warning about the netlist holds for every mode, so that a program finds all warnings in one place.
+    private static void WriteDiagnostics(Utf8JsonWriter writer, ModeAnalysis mode)
+    {
+        writer.WriteStartArray("diagnostics");
+        foreach (Diagnostic diagnostic in mode.Diagnostics.Union(mode.Converter.Warnings))
+        {
+            DiagnosticJson.Write(writer, diagnostic, diagnostic.Position);
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void WriteChargeFlow(Utf8JsonWriter writer, Converter converter, ChargeFlow flow)
+    {
+        writer.WriteStartObject("chargeFlow");
+        writer.WriteString("determinedBy", flow.DeterminedBy == FlowDetermination.Topology ? "topology" : "componentValues");
+        QuantityJson.WritePhases(writer, "input", flow.Input);
+        QuantityJson.WritePhases(writer, "output", flow.Output);
+        WriteTable(writer, "capacitors", converter.Capacitors.Select(c => c.Name), flow.Capacitors);
+        WriteTable(writer, "switches", converter.Switches.Select(s => s.Name), flow.Switches);
+        writer.WriteEndObject();
+    }
+
+    private static void WriteSlowSwitchingLimit(Utf8JsonWriter writer, Converter converter, SlowSwitchingLimit limit)
+    {
+        writer.WriteStartObject("slowSwitchingLimit");
+        writer.WriteStartObject("coefficients");
+        for (int c = 0; c < converter.Capacitors.Count; c++)
+        {
+            QuantityJson.Write(writer, converter.Capacitors[c].Name, limit.Coefficients[c]);
+        }
+
+        writer.WriteEndObject();
+        QuantityJson.WriteNumber(writer, "ohmsAtOneHertz", limit.OhmsAtOneHertz);
+        writer.WriteEndObject();
+    }
+
+    private static void WriteFastSwitchingLimit(Utf8JsonWriter writer, Converter converter, FastSwitchingLimit limit)
+    {
+        writer.WriteStartObject("fastSwitchingLimit");
+        writer.WriteStartObject("coefficients");
+        for (int s = 0; s < converter.Switches.Count; s++)
+        {
+            QuantityJson.Write(writer, converter.Switches[s].Name, limit.SwitchCoefficients[s]);
+        }
+
+        for (int c = 0; c < converter.Capacitors.Count; c++)
+        {
+            if (converter.Capacitors[c].EsrOhms > 0)
+            {
+                QuantityJson.Write(writer, converter.Capacitors[c].Name, limit.CapacitorCoefficients[c]);
+            }
+        }
+
+        writer.WriteEndObject();
+        QuantityJson.WriteNumber(writer, "ohms", limit.Ohms);
+        writer.WriteEndObject();
+    }
+
+    private static void WriteCapacitorVoltages(Utf8JsonWriter writer, Converter converter, IdealPoint ideal)
+    {
+        writer.WriteStartObject("capacitorVoltages");
+        for (int c = 0; c < converter.Capacitors.Count; c++)
+        {
+            QuantityJson.Write(writer, converter.Capacitors[c].Name, ideal.CapacitorVoltages[c]);
+        }
+
+        writer.WriteEndObject();
+    }
+
+    private static void WriteBlockingVoltages(Utf8JsonWriter writer, Converter converter, BlockingVoltages blocking)
+    {
+        writer.WriteStartObject("blockingVoltages");
+        for (int s = 0; s < converter.Switches.Count; s++)
+        {
+            writer.WriteStartObject(converter.Switches[s].Name);
+            QuantityJson.WritePhases(writer, "perPhase", blocking.Switches[s]);
+            QuantityJson.Write(writer, "peak", blocking.Peaks[s]);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndObject();
+    }
+
+    private static void WriteOutputImpedance(Utf8JsonWriter writer, OutputImpedance impedance, double[] frequenciesHz)
+    {
+        writer.WriteStartArray("outputImpedance");
+        foreach (double frequencyHz in frequenciesHz)
+        {
+            ImpedancePoint point = impedance.At(frequencyHz);
+            writer.WriteStartObject();
+            writer.WriteNumber("hertz", frequencyHz);
+            QuantityJson.WriteNumber(writer, "ohms", point.Ohms);
+            QuantityJson.WriteNumber(writer, "rootSumSquareOhms", point.RootSumSquareOhms);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void WriteTable(Utf8JsonWriter writer, string key, IEnumerable<string> names, PhaseTable table)
+    {
+        writer.WriteStartObject(key);
+        foreach ((string name, PhaseValues values) in names.Zip(table))
+        {
+            QuantityJson.WritePhases(writer, name, values);
+        }
+
+        writer.WriteEndObject();
+    }
+}

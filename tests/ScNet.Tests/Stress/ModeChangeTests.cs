@@ -1,0 +1,127 @@
+using ScNet.Stress;
+
+namespace ScNet.Tests.Stress;
+
+/// <summary>
+/// The memory gears of docs/examples: two flying capacitors. Steady voltages per volt of input, by
+/// Kirchhoff's voltage law: 1/3: fly1 = fly2 = vout = 1/3; 1/2: 1/2, 1/2, 1/2; 2/3: 1/3, 1/3, vout = 2/3.
+/// </summary>
+public sealed class ModeChangeTests
+{
+    private static readonly Converter s_gears = RatedNetworks.Example("memory-gears");
+    private static readonly ConverterStress s_stress = RatedNetworks.Stress(s_gears, new InputVoltageRange(2.8, 4.2));
+
+    // From 1/3 into phase 1 of 1/2: vin –s1– p1, fly1, n1 –s8– vout sums to 1 - 1/3 - 1/3 = 1/3, and so
+    // does vin –s9– p2, fly2, n2 –s3– vout. If s1 takes x and s9 takes y of it, 0 ≤ x, y ≤ 1/3:
+    //   p1 = 1 - x, n1 = 2/3 - x, p2 = 1 - y, n2 = 2/3 - y,
+    //   s2 = n1 - p2 = -1/3 - x + y: -2/3 to 0,   s4 = p1 - vout = 2/3 - x: 1/3 to 2/3,   s5 = n1: 1/3 to 2/3.
+    // Into phase 2: fly1 and fly2 lie on vout = 1/3 and fit: s1 = 1 - 1/3 = 2/3, s2 = 0 - 1/3, s8 = -1/3.
+    [Fact]
+    public void Two_capacitors_of_a_third_put_in_parallel_share_a_third_with_their_switches()
+    {
+        ModeChange change = s_stress.Change("1/3", "1/2");
+        Assert.Equal(
+            ["1/3 in phase 1 round fly1, taken by s1, s8", "1/3 in phase 1 round fly2, taken by s3, s9"],
+            change.Surges.Select(s => s.ToString()).Order());
+        Assert.All(change.Surges, s => Assert.Equal(1.4, s.Volts, 1e-12));
+        AssertOpen(change, "s1", "0; 2/3");
+        AssertOpen(change, "s2", "-2/3 to 0 (surge); -1/3");
+        AssertOpen(change, "s3", "0; -1/3");
+        AssertOpen(change, "s4", "1/3 to 2/3 (surge); 0");
+        AssertOpen(change, "s5", "1/3 to 2/3 (surge); 0");
+        AssertOpen(change, "s8", "0; -1/3");
+        AssertOpen(change, "s9", "0; 2/3");
+        Assert.Equal("0 to 1/3 (surge); 0", RatedNetworks.Text(change.ClosedSwitches[s_gears.IndexOfSwitch("s1")]));
+        Assert.Equal(2.8, change.LargestStressVolts!.Value, 1e-12);
+        Assert.Equal(1.4, change.LargestSurgeVolts!.Value, 1e-12);
+        Assert.True(change.IsExact);
+    }
+
+    // From 1/2 into phase 1 of 1/3: vin –s1– fly1 –s2– fly2 –s3– vout sums to 1 - 3/2 = -1/2: n2 may lie as
+    // low as 1 - 1 = 0 (s3 takes all) or at vout = 1/2, p1 at 1 or as high as 3/2: above the input!
+    [Fact]
+    public void Two_capacitors_of_a_half_put_in_series_lift_a_node_above_the_input()
+    {
+        ModeChange change = s_stress.Change("1/2", "1/3");
+        LoopSurge surge = Assert.Single(change.Surges);
+        Assert.Equal("1/2 in phase 1 round fly1, fly2, taken by s1, s2, s3", surge.ToString());
+        AssertOpen(change, "s4", "1/2 to 1 (surge); 0");      // p1 - vout
+        AssertOpen(change, "s5", "1/2 to 1 (surge); 0");      // n1
+        AssertOpen(change, "s6", "0 to 1/2 (surge); 0");      // p2 - vout
+        AssertOpen(change, "s7", "0 to 1/2 (surge); 0");      // n2
+        Assert.Equal("-1/2 to 0 (surge); 0", RatedNetworks.Text(change.ClosedSwitches[0]));
+    }
+
+    // From 2/3 into phase 1 of 1/2: vin, fly = 1/3, vout = 2/3 fits; into phase 2: fly = 1/3 on vout = 2/3 does not
+    [Fact]
+    public void A_change_may_fit_in_one_phase_and_surge_in_the_other()
+    {
+        ModeChange change = s_stress.Change("2/3", "1/2");
+        Assert.Equal([2, 2], change.Surges.Select(s => s.Phase));
+        Assert.All(change.Surges, s => Assert.Equal(Quantity.Exact(1, 3), s.PerVoltOfInput));
+    }
+
+    // The least surge of a path: 1/3 per volt everywhere but out of 1/2, which takes 1/2; so 1/2 comes last.
+    [Fact]
+    public void The_order_with_the_least_surge_leaves_the_half_for_the_end()
+    {
+        ModeOrder path = s_stress.FindOrder(ModeOrderCriterion.Surge);
+        Assert.Equal("1/2", path.Modes[^1].Name);
+        Assert.Equal(1.4, path.LargestVolts!.Value, 1e-12);
+        Assert.Equal(2, path.Changes.Count);
+        ModeOrder cycle = s_stress.FindOrder(ModeOrderCriterion.Surge, isCycle: true);
+        Assert.Equal(2.1, cycle.LargestVolts!.Value, 1e-12);
+        Assert.Equal(3, cycle.Changes.Count);
+        Assert.Same(cycle.Modes[0], cycle.Changes[^1].To);
+    }
+
+    // one capacitor on vout = 1/2 in both modes; x was on vin, and the new mode cuts it off: it may be held at 1
+    [Fact]
+    public void A_node_that_the_new_mode_lets_float_keeps_what_it_had_in_the_old_one()
+    {
+        (string, PhaseSet)[] half = RatedNetworks.HalfSwitching;
+        Converter converter = RatedNetworks.HalfOfModes().Switch("up", "vin", "x").Switch("down", "x", "gnd")
+            .Mode("a", [.. half, ("up", 1), ("down", 2)]).Mode("b", half).Build();
+        ConverterStress stress = RatedNetworks.Stress(converter);
+        Assert.Equal("0 to 1 (floating); 0 to 1 (floating)", RatedNetworks.Text(stress.Change("a", "b").OpenSwitches[4]));
+        Assert.Equal(0, stress.Change("a", "b").LargestSurgeVolts);
+        Assert.Empty(stress.Change("b", "a").Surges);
+    }
+
+    // an idle capacitor of the old mode has no known voltage, so neither has what the new one puts it on
+    [Fact]
+    public void A_capacitor_of_unknown_voltage_leaves_the_change_undetermined()
+    {
+        (string, PhaseSet)[] half = RatedNetworks.HalfSwitching;
+        Converter converter = RatedNetworks.HalfOfModes().Capacitor("more", "x", "n").Switch("join", "x", "p")
+            .Mode("alone", half).Mode("both", [.. half, ("join", [1, 2])]).Build();
+        ConverterStress stress = RatedNetworks.Stress(converter);
+        Assert.Null(stress.Change("alone", "both").LargestSurgeVolts);
+        Assert.Equal(0, stress.Change("both", "alone").LargestSurgeVolts);
+        Assert.Equal(["both", "alone"], stress.FindOrder().Modes.Select(m => m.Name));
+        Assert.Null(stress.FindOrder(isCycle: true).LargestVolts);
+    }
+
+    // the series resistance takes a share too: with it p1 no longer follows n1 rigidly
+    [Fact]
+    public void A_series_resistance_takes_its_share_of_a_surge()
+    {
+        Converter lossy = s_gears.WithValues(esrOhms: [0.1, 0]);
+        ModeChange change = RatedNetworks.Stress(lossy).Change("1/3", "1/2");
+        Assert.Contains("1/3 in phase 1 round fly1, taken by s1, s8", change.Surges.Select(s => s.ToString()));
+        AssertOpen(change, "s4", "1/3 to 2/3 (surge); 0");
+        AssertOpen(change, "s5", "1/3 to 2/3 (surge); 0");
+    }
+
+    [Fact]
+    public void Modes_of_two_converters_and_a_change_to_itself_by_name_are_refused()
+    {
+        Assert.Throws<ArgumentException>(() => s_stress.Change("1/2", "1/2"));
+        Assert.Throws<ArgumentException>(() => s_stress.Change("1/2", "1/9"));
+        ModeStress other = RatedNetworks.First(RatedNetworks.Half().Build());
+        Assert.Throws<ArgumentException>(() => ModeChange.Of(s_stress.Modes[0], other));
+    }
+
+    private static void AssertOpen(ModeChange change, string name, string expected) =>
+        Assert.Equal(expected, RatedNetworks.Text(change.OpenSwitches[s_gears.IndexOfSwitch(name)]));
+}

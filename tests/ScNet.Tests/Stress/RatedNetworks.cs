@@ -1,0 +1,78 @@
+using ScNet.Analysis;
+using ScNet.Netlists;
+using ScNet.Stress;
+
+namespace ScNet.Tests.Stress;
+
+/// <summary>What the tests of ratings share.</summary>
+internal static class RatedNetworks
+{
+    public static InputVoltageRange OneVolt { get; } = new(1, 1);
+
+    /// <summary>A converter of the examples in docs/examples.</summary>
+    public static Converter Example(string name)
+    {
+        string path = RepositoryFiles.PathOf("docs", "examples", name + ".toml");
+        NetlistReading reading = NetlistReader.Read(File.ReadAllText(path), path);
+        Assert.True(reading.Succeeded);
+        return reading.Converter!;
+    }
+
+    public static ConverterStress Stress(Converter converter, InputVoltageRange? input = null, FloatingAssumption assumption = FloatingAssumption.HeldOrLeaking) =>
+        ConverterStress.Of(ConverterAnalysis.Of(converter), input ?? OneVolt, assumption);
+
+    public static ModeStress First(Converter converter, FloatingAssumption assumption = FloatingAssumption.HeldOrLeaking) =>
+        ModeStress.Of(ModeAnalysis.Of(converter, converter.Modes[0]), OneVolt, assumption);
+
+    public static ModeStress First(NetworkSketch sketch, FloatingAssumption assumption = FloatingAssumption.HeldOrLeaking) =>
+        First(sketch.Build(), assumption);
+
+    /// <summary>The spans as text, one per phase: "0; 1/3".</summary>
+    public static string Text(SwitchStress stress) => string.Join("; ", stress.Phases);
+
+    /// <summary>A halver of one capacitor.</summary>
+    public static ConverterBuilder Half() => Converter.Create("Half").Input("vin").Output("vout")
+        .Capacitor("fly", "p", "n", farads: 1e-9)
+        .Switch("s1", "vin", "p", 1, 2).Switch("s2", "n", "vout", 1, 2)
+        .Switch("s3", "p", "vout", 2, 2).Switch("s4", "n", "gnd", 2, 2);
+
+    /// <summary>The same halver without phases, for modes that hold <see cref="HalfSwitching"/>.</summary>
+    public static ConverterBuilder HalfOfModes() => Converter.Create("Half").Input("vin").Output("vout")
+        .Capacitor("fly", "p", "n", farads: 1e-9)
+        .Switch("s1", "vin", "p").Switch("s2", "n", "vout").Switch("s3", "p", "vout").Switch("s4", "n", "gnd");
+
+    /// <summary>How the halver switches.</summary>
+    public static (string Switch, PhaseSet On)[] HalfSwitching => [("s1", 1), ("s2", 1), ("s3", 2), ("s4", 2)];
+
+    /// <summary>The sketch with its own switching as mode "a" and another as mode "b".</summary>
+    public static Converter TwoModes(NetworkSketch sketch, int[] phasesOfB)
+    {
+        ConverterBuilder builder = Converter.Create("two").Input("vin").Output("vout", sketch.Load).Duties([.. sketch.Duties]);
+        for (int c = 0; c < sketch.Capacitors.Count; c++)
+        {
+            SketchCapacitor capacitor = sketch.Capacitors[c];
+            builder.Capacitor($"c{c}", Name(capacitor.Positive), Name(capacitor.Bottom), capacitor.Farads, capacitor.EsrOhms);
+        }
+
+        List<(string, PhaseSet)> a = [], b = [];
+        for (int s = 0; s < sketch.Switches.Count; s++)
+        {
+            builder.Switch($"s{s}", Name(sketch.Switches[s].First), Name(sketch.Switches[s].Second), ohms: sketch.Switches[s].Ohms);
+            a.Add(($"s{s}", Phases(sketch.Switches[s].Phases, sketch.PhaseCount)));
+            b.Add(($"s{s}", Phases(phasesOfB[s], sketch.PhaseCount)));
+        }
+
+        builder.Switch("port1", "vin", "vin").Switch("port2", "vout", "vout");
+        return builder.Mode("a", [.. a]).Mode("b", [.. b]).Build();
+    }
+
+    private static PhaseSet Phases(int bits, int count) => PhaseSet.Of([.. Enumerable.Range(1, count).Where(p => ((bits >> (p - 1)) & 1) == 1)]);
+
+    private static string Name(int node) => node switch
+    {
+        NetworkSketch.Reference => Converter.ReferenceNode,
+        NetworkSketch.Input => "vin",
+        NetworkSketch.Output => "vout",
+        _ => $"x{node}",
+    };
+}

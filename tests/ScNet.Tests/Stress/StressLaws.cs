@@ -1,0 +1,161 @@
+using CsCheck;
+using ScNet.Stress;
+using ScNet.Tests.Laws;
+
+namespace ScNet.Tests.Stress;
+
+public sealed class StressLaws
+{
+    [Fact]
+    public void A_change_of_a_mode_to_itself_is_its_normal_stress() => LawSample.Check((sketch, analysis) =>
+    {
+        ModeStress stress = ModeStress.Of(analysis, RatedNetworks.OneVolt);
+        ModeChange change = ModeChange.Of(stress, stress);
+        Assert.Empty(change.Surges);
+        bool isComplete = analysis.IdealPoint.CapacitorVoltages.All(v => v.IsDetermined);
+        for (int s = 0; s < stress.Switches.Count; s++)
+        {
+            for (int j = 0; j < sketch.PhaseCount; j++)
+            {
+                VoltageSpan own = stress.Switches[s].Phases[j], changed = change.OpenSwitches[s].Phases[j];
+                if (isComplete && own.Basis == VoltageBasis.Fixed)
+                {
+                    Assert.Equal(own, changed);
+                }
+            }
+        }
+    });
+
+    [Fact]
+    public void Bounds_hold_the_ideal_point_and_the_narrower_assumption() => LawSample.Check((sketch, analysis) =>
+    {
+        ModeStress held = ModeStress.Of(analysis, RatedNetworks.OneVolt, FloatingAssumption.Held);
+        ModeStress leaking = ModeStress.Of(analysis, RatedNetworks.OneVolt);
+        for (int s = 0; s < sketch.Switches.Count; s++)
+        {
+            for (int j = 0; j < sketch.PhaseCount; j++)
+            {
+                VoltageSpan narrow = held.Switches[s].Phases[j], wide = leaking.Switches[s].Phases[j];
+                Quantity ideal = analysis.BlockingVoltages.Switches[s][j];
+                Assert.Equal(ideal.IsDetermined, narrow.Basis == VoltageBasis.Fixed);
+                if (ideal.IsDetermined)
+                {
+                    Assert.Equal(ideal, narrow.Lowest);
+                    Assert.Equal(ideal, narrow.Highest);
+                }
+
+                if (narrow.IsDetermined && wide.IsDetermined)
+                {
+                    Assert.True(wide.Lowest.ToFraction() <= narrow.Lowest.ToFraction() && wide.Highest.ToFraction() >= narrow.Highest.ToFraction());
+                }
+            }
+        }
+    });
+
+    [Fact]
+    public void Twice_the_input_voltage_is_twice_the_stress() => LawSample.Check((sketch, analysis) =>
+    {
+        ModeStress once = ModeStress.Of(analysis, new InputVoltageRange(1, 2)), twice = ModeStress.Of(analysis, new InputVoltageRange(2, 4));
+        for (int s = 0; s < sketch.Switches.Count; s++)
+        {
+            Assert.Equal(once.Switches[s].Phases, twice.Switches[s].Phases);
+            Assert.Equal(2 * once.Switches[s].LargestPositive?.Volts, twice.Switches[s].LargestPositive?.Volts);
+            Assert.Equal(2 * once.Switches[s].LargestNegative?.Volts, twice.Switches[s].LargestNegative?.Volts);
+        }
+
+        ModeChange slow = ModeChange.Of(once, once), fast = ModeChange.Of(twice, twice);
+        Assert.Equal(2 * slow.LargestStressVolts, fast.LargestStressVolts);
+    });
+
+    [Fact]
+    public void Another_order_of_elements_changes_no_bound() => CheckChanges((sketch, phasesOfB, seed) =>
+    {
+        int[] capacitors = Permutation(sketch.Capacitors.Count, seed), switches = Permutation(sketch.Switches.Count, seed);
+        NetworkSketch other = sketch with
+        {
+            Capacitors = [.. capacitors.Select(c => sketch.Capacitors[c])],
+            Switches = [.. switches.Select(s => sketch.Switches[s])],
+        };
+        ModeStress own = RatedNetworks.First(RatedNetworks.TwoModes(sketch, phasesOfB));
+        ModeStress turned = RatedNetworks.First(RatedNetworks.TwoModes(other, [.. switches.Select(s => phasesOfB[s])]));
+        for (int j = 0; j < sketch.PhaseCount; j++)
+        {
+            ChangedPhase change = new(own, own.Analysis.Converter.Modes[1], j), same = new(turned, turned.Analysis.Converter.Modes[1], j);
+            for (int s = 0; s < switches.Length; s++)
+            {
+                Assert.Equal(own.Switches[switches[s]].Phases[j], turned.Switches[s].Phases[j]);
+                Assert.Equal(change.Across(switches[s]), same.Across(s));
+            }
+        }
+    });
+
+    // The literal definition as oracle: nodal analysis with the closed switches' own resistances, and any others.
+    [Fact]
+    public void The_bounds_of_a_change_hold_for_any_resistances() => CheckChanges((sketch, phasesOfB, seed) =>
+    {
+        Random random = new(seed);
+        ModeStress from = RatedNetworks.First(RatedNetworks.TwoModes(sketch, phasesOfB));
+        for (int j = 0; j < sketch.PhaseCount; j++)
+        {
+            ChangedPhase change = new(from, from.Analysis.Converter.Modes[1], j);
+            double[] ohms = [.. sketch.Switches.Select(_ => Math.Pow(10, (4 * random.NextDouble()) - 2))];
+            double[] potentials = SurgeOracle.Potentials(sketch, from.Analysis, phasesOfB, j, ohms);
+            for (int s = 0; s < sketch.Switches.Count; s++)
+            {
+                VoltageSpan span = change.Across(s);
+                double actual = potentials[sketch.Switches[s].First] - potentials[sketch.Switches[s].Second];
+                if (span.IsDetermined && span.Basis != VoltageBasis.Floating)
+                {
+                    Assert.InRange(actual, span.Lowest.ToDouble() - 1e-3, span.Highest.ToDouble() + 1e-3);
+                }
+            }
+        }
+    });
+
+    // With one spanning tree of small resistances among large ones, the potentials come close to those of the tree.
+    [Fact]
+    public void The_bounds_of_a_change_are_reached_by_some_resistances()
+    {
+        NetworkSketch gears = NetworkSketch.Of(RatedNetworks.Example("memory-gears"));
+        int[] half = [1, 0, 1, 2, 2, 2, 2, 1, 1];
+        ModeStress from = RatedNetworks.First(RatedNetworks.TwoModes(gears, half));
+        ChangedPhase change = new(from, from.Analysis.Converter.Modes[1], 0);
+        for (int s = 0; s < gears.Switches.Count; s++)
+        {
+            double low = double.MaxValue, high = double.MinValue;
+            for (int tree = 0; tree < 1 << gears.Switches.Count; tree++)
+            {
+                double[] ohms = [.. gears.Switches.Select((_, k) => (tree >> k & 1) == 1 ? 1e-2 : 1e2)];
+                double[] potentials = SurgeOracle.Potentials(gears, from.Analysis, half, 0, ohms);
+                double actual = potentials[gears.Switches[s].First] - potentials[gears.Switches[s].Second];
+                (low, high) = (Math.Min(low, actual), Math.Max(high, actual));
+            }
+
+            Assert.Equal(change.Across(s).Lowest.ToDouble(), low, 1e-3);
+            Assert.Equal(change.Across(s).Highest.ToDouble(), high, 1e-3);
+        }
+    }
+
+    private static void CheckChanges(Action<NetworkSketch, int[], int> law)
+    {
+        int checkedCount = 0;
+        Gen.Select(RandomNetworks.Mutated, Gen.Int[0, 15].Array[40], Gen.Int[0, 1000]).Sample(
+            (sketch, phases, seed) =>
+            {
+                if (sketch.Switches.Count <= phases.Length && LawSample.Analyse(sketch).HasResult)
+                {
+                    Interlocked.Increment(ref checkedCount);
+                    law(sketch, phases[..sketch.Switches.Count], seed);
+                }
+            },
+            iter: 600);
+        Assert.True(checkedCount >= 100, $"Only {checkedCount} of 600 networks had a result.");
+    }
+
+    private static int[] Permutation(int count, int seed)
+    {
+        int[] order = [.. Enumerable.Range(0, count)];
+        new Random(seed).Shuffle(order);
+        return order;
+    }
+}
