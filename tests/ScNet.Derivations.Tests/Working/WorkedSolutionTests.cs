@@ -44,8 +44,8 @@ public sealed class WorkedSolutionTests
     {
         using CultureScope scope = new(culture);
         WorkedSolution solution = Work(Odd());
-        GoldenFile.Is(solution.ToMarkdown(), "tests", "ScNet.Tests", "Derivations", "Working", "odd-names.md");
-        GoldenFile.Is(solution.ToLatex(), "tests", "ScNet.Tests", "Derivations", "Working", "odd-names.tex");
+        GoldenFile.Is(solution.ToMarkdown(), "tests", "ScNet.Derivations.Tests", "Working", "odd-names.md");
+        GoldenFile.Is(solution.ToLatex(), "tests", "ScNet.Derivations.Tests", "Working", "odd-names.tex");
     }
 
     [Fact]
