@@ -88,7 +88,7 @@ internal sealed class ExactModeSolver
             SlowCoefficients = LimitCoefficients.Slow<T>(flow.Branches, _network.CapacitorCount, phases),
             FastCapacitorCoefficients = LimitCoefficients.Fast(flow.Branches, _network.CapacitorCount, phases, inverseDuties),
             FastSwitchCoefficients = LimitCoefficients.Fast(flow.Switches, _network.SwitchCount, phases, inverseDuties),
-            Directions = FindDirections(loops, solution, flow),
+            Directions = FindDirections(loops, solution),
         };
     }
 
@@ -116,7 +116,7 @@ internal sealed class ExactModeSolver
         return (new PhaseTable(nodes, _network.NodeCount, phases), new PhaseTable(blocking, _network.SwitchCount, phases));
     }
 
-    private List<FlowDirection> FindDirections<T>(LoopSet loops, LoopSolution<T> solution, BranchFlow<T> flow)
+    private List<FlowDirection> FindDirections<T>(LoopSet loops, LoopSolution<T> solution)
         where T : struct, IBinaryInteger<T>
     {
         List<FlowDirection> directions =
@@ -131,32 +131,27 @@ internal sealed class ExactModeSolver
 
         if (loops.Repeats is { } repeats)
         {
-            AddRepeats(directions, repeats, flow);
+            AddRepeats<T>(directions, repeats);
         }
 
         return directions;
     }
 
-    // Only those that share a switch with other flow: through the others no charge has a reason to go.
-    private void AddRepeats<T>(List<FlowDirection> directions, LoopSet repeats, BranchFlow<T> flow)
+    // All of them: a capacitor without net charge drives transients through the same switches
+    // (docs/theory/value-decided-flow.md). Between sources and no switch nothing ever moves.
+    private void AddRepeats<T>(List<FlowDirection> directions, LoopSet repeats)
         where T : struct, IBinaryInteger<T>
     {
-        bool[] carries = [.. flow.Switches.Select(q => !q.IsZero)];
-        directions.ForEach(d => d.MarkSwitches(carries));
-        List<FlowDirection> candidates = [];
         for (int pair = 0; pair < repeats.Count; pair += 2)
         {
             var charges = new Rational<T>[repeats.Count];
             charges[pair] = Rational<T>.One;
             charges[pair + 1] = -Rational<T>.One;
-            candidates.Add(FlowDirection.Of(BranchFlow<T>.Of(_network, _forests, repeats, charges), isStillWhenSlow: true));
-        }
-
-        while (candidates.Find(c => c.SharesSwitchWith(carries)) is { } direction)
-        {
-            direction.MarkSwitches(carries);
-            directions.Add(direction);
-            candidates.Remove(direction);
+            FlowDirection direction = FlowDirection.Of(BranchFlow<T>.Of(_network, _forests, repeats, charges), isStillWhenSlow: true);
+            if (direction.MovesSwitches)
+            {
+                directions.Add(direction);
+            }
         }
     }
 

@@ -18,7 +18,7 @@ internal sealed class FlowDirection
 
     /// <summary>
     /// Whether no charge takes this way in the slow-switching limit: a capacitor that only ever meets the
-    /// same sources. In the fast limit the drops across its switches differ from phase to phase and move some.
+    /// same sources. At higher frequencies the drops across its switches differ from phase to phase and move some.
     /// </summary>
     public bool IsStillWhenSlow { get; }
 
@@ -31,33 +31,12 @@ internal sealed class FlowDirection
     /// <summary>Whether some capacitor takes part.</summary>
     public bool MovesCapacitors(int capacitorCount, int phases) => Branches.AsSpan(0, capacitorCount * phases).ContainsAnyExcept(0.0);
 
+    /// <summary>Whether some switch takes part.</summary>
+    public bool MovesSwitches => Switches.AsSpan().ContainsAnyExcept(0.0);
+
     public static FlowDirection Of<T>(BranchFlow<T> flow, bool isStillWhenSlow = false)
         where T : struct, IBinaryInteger<T> =>
         new([.. flow.Branches.Select(q => q.ToDouble())], [.. flow.Switches.Select(q => q.ToDouble())], isStillWhenSlow);
-
-    /// <summary>Whether some switch takes part that has a part in the given flow too.</summary>
-    /// <param name="carries">One flag per switch and phase, index as in <see cref="Switches"/>.</param>
-    public bool SharesSwitchWith(bool[] carries)
-    {
-        for (int e = 0; e < carries.Length; e++)
-        {
-            if (carries[e] && Switches[e] != 0)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    /// <summary>Marks the switches that take part.</summary>
-    public void MarkSwitches(bool[] carries)
-    {
-        for (int e = 0; e < carries.Length; e++)
-        {
-            carries[e] |= Switches[e] != 0;
-        }
-    }
 
     /// <summary>The loops of closed switches of one phase, one direction each.</summary>
     public static IEnumerable<FlowDirection> SwitchLoops(SwitchedNetwork network, PhaseForest forest, bool[] closed, int phase)
