@@ -33,7 +33,7 @@ public sealed class EquationLaws
     public void A_wrong_value_breaks_an_equation_and_is_in_a_contradiction_that_loses_it_with_any_member(LoadKind load)
     {
         int found = 0;
-        Gen.Select(ConsistentNetworks.Gen(load), Gen.Int[0, 1 << 20]).Sample(
+        Gen.Select(ConsistentNetworks.Gen(load), Gen.Int[0, 1 << 20]).Holds(
             (sample, draw) =>
             {
                 ModeAnalysis analysis = ModeAnalysis.Of(sample.Converter, sample.Converter.Modes[0]);
@@ -57,7 +57,7 @@ public sealed class EquationLaws
                     AssertMinimal(analysis.Converter, finding, conflict);
                 }
             },
-            iter: 1000,
+            count: 1000,
             print: s => $"{s.Item1} {s.Item2}");
         Assert.True(found > 60, $"only {found} contradictions");
     }
@@ -66,7 +66,7 @@ public sealed class EquationLaws
     public void Whatever_is_stated_of_whatever_network_the_check_answers()
     {
         int answered = 0;
-        Gen.Select(RandomNetworks.Any, Gen.Int[0, 1 << 20]).Sample(
+        Gen.Select(RandomNetworks.Any, Gen.Int[0, 1 << 20]).Holds(
             (sketch, draw) =>
             {
                 DerivationReport report = Anything(sketch.Build(), new Random(draw)).Check();
@@ -76,7 +76,7 @@ public sealed class EquationLaws
                 Assert.All(report.Slips, s => Assert.NotEmpty(s.Explains));
                 Interlocked.Increment(ref answered);
             },
-            iter: 800,
+            count: 800,
             print: s => $"{s.Item1} {s.Item2}");
         Assert.Equal(800, answered);
     }

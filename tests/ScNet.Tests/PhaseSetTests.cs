@@ -17,7 +17,7 @@ public sealed class PhaseSetTests
     }
 
     [Fact]
-    public void Order_and_repeats_do_not_matter() => Gen.Int[1, 9].Array[0, 8].Sample(numbers =>
+    public void Order_and_repeats_do_not_matter() => Gen.Int[1, 9].Array[0, 8].Holds(numbers =>
     {
         PhaseSet set = PhaseSet.Of(numbers);
         PhaseSet reversed = PhaseSet.Of([.. numbers.Reverse(), .. numbers]);

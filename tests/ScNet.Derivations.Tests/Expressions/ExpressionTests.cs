@@ -1,6 +1,7 @@
 using CsCheck;
 using Fractions;
 using ScNet.Derivations.Expressions;
+using ScNet.Tests;
 using ScNet.Tests.Results;
 
 namespace ScNet.Derivations.Tests.Expressions;
@@ -35,7 +36,7 @@ public sealed class ExpressionTests
 
     [Fact]
     public void Sums_and_products_obey_the_laws_of_arithmetic_and_have_one_form() =>
-        Gen.Select(s_any, s_any, s_any).Sample((a, b, c) =>
+        Gen.Select(s_any, s_any, s_any).Holds((a, b, c) =>
         {
             Assert.Equal(a + b, b + a);
             Assert.Equal((a + b) + c, a + (b + c));
@@ -50,7 +51,7 @@ public sealed class ExpressionTests
 
     [Fact]
     public void The_value_of_a_sum_or_product_is_the_sum_or_product_of_the_values() =>
-        Gen.Select(s_any, s_any, Gen.Double[0.5, 2].Array[s_symbols.Length]).Sample((a, b, values) =>
+        Gen.Select(s_any, s_any, Gen.Double[0.5, 2].Array[s_symbols.Length]).Holds((a, b, values) =>
         {
             double Value(Symbol symbol) => values[Array.IndexOf(s_symbols, symbol)];
             double x = a.Evaluate(Value), y = b.Evaluate(Value);
@@ -114,7 +115,7 @@ public sealed class ExpressionTests
 
     [Fact]
     public void The_order_of_names_is_a_total_order_that_ties_only_equal_names() =>
-        Gen.Select(Gen.String["a1029"], Gen.String["a1029"], Gen.String["a1029"]).Sample((a, b, c) =>
+        Gen.Select(Gen.String["a1029"], Gen.String["a1029"], Gen.String["a1029"]).Holds((a, b, c) =>
         {
             int ab = NaturalOrder.Compare(a, b);
             Assert.Equal(Math.Sign(ab), -Math.Sign(NaturalOrder.Compare(b, a)));

@@ -1,5 +1,6 @@
 using CsCheck;
 using ScNet.Derivations.Expressions;
+using ScNet.Tests;
 
 namespace ScNet.Derivations.Tests.Expressions;
 
@@ -30,7 +31,7 @@ public sealed class SymbolTests
 
     [Fact]
     public void Different_symbols_have_different_names() =>
-        Gen.Select(Gen.String["a'\\ u0_\n"], Gen.String["a'\\ u0_\n"], Gen.Int[0, 2], Gen.Int[0, 2]).Sample((a, b, i, j) =>
+        Gen.Select(Gen.String["a'\\ u0_\n"], Gen.String["a'\\ u0_\n"], Gen.Int[0, 2], Gen.Int[0, 2]).Holds((a, b, i, j) =>
         {
             if (a.Length > 0 && b.Length > 0)
             {

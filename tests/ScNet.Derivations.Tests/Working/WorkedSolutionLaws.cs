@@ -25,7 +25,7 @@ public sealed class WorkedSolutionLaws
 
     [Fact]
     public void Every_equation_of_voltages_and_charges_holds_exactly() =>
-        RandomNetworks.Any.Sample(sketch =>
+        RandomNetworks.Any.Holds(sketch =>
         {
             Converter converter = sketch.Build();
             WorkedMode mode = new(converter, converter.Modes[0]);
@@ -41,7 +41,7 @@ public sealed class WorkedSolutionLaws
 
     [Fact]
     public void The_conditions_that_component_values_enter_hold_with_the_amounts_shown() =>
-        RandomNetworks.Any.Sample(sketch =>
+        RandomNetworks.Any.Holds(sketch =>
         {
             Converter converter = sketch.Build();
             WorkedMode mode = new(converter, converter.Modes[0]);
@@ -59,7 +59,7 @@ public sealed class WorkedSolutionLaws
 
     [Fact]
     public void Documents_are_sound_whatever_the_network_and_the_names_are() =>
-        Gen.Select(RandomNetworks.Any, s_name.Array[16]).Sample((sketch, names) =>
+        Gen.Select(RandomNetworks.Any, s_name.Array[16]).Holds((sketch, names) =>
         {
             Converter converter = Rename(sketch.Build(), names);
             WorkedSolution solution = WorkedSolution.Of(converter, converter.Modes[0]);

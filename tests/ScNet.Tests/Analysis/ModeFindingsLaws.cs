@@ -13,7 +13,7 @@ public class ModeFindingsLaws
     public void Every_network_has_a_result_or_a_true_reason_why_not()
     {
         Dictionary<string, int> seen = [];
-        AnyNetworks.Gen.Sample(
+        AnyNetworks.Gen.Holds(
             sample =>
             {
                 Converter converter = sample.Build();
@@ -27,8 +27,7 @@ public class ModeFindingsLaws
 
                 Check(analysis, errors);
             },
-            iter: 6000,
-            threads: 1,
+            count: 6000,
             print: s => s.ToString());
         Assert.All(
             new[]

@@ -10,7 +10,7 @@ namespace ScNet.Tests.Analysis;
 /// <summary>Laws of loops and cuts (Desoer and Kuh, Basic Circuit Theory, 1969; from memory) on random networks.</summary>
 public class PhaseGraphLaws
 {
-    private static void Sample(Action<PhaseGraph> check) => AnyNetworks.Gen.Sample(
+    private static void Sample(Action<PhaseGraph> check) => AnyNetworks.Gen.Holds(
         sample =>
         {
             Converter converter = sample.Build();
@@ -19,7 +19,7 @@ public class PhaseGraphLaws
                 check(PhaseGraph.Of(converter, converter.Modes[0], phase.Number));
             }
         },
-        iter: 1000,
+        count: 1000,
         print: s => s.ToString());
 
     [Fact]
@@ -129,7 +129,7 @@ public class PhaseGraphLaws
     });
 
     [Fact]
-    public void The_analysis_runs_on_the_same_loops() => AnyNetworks.Gen.Where(s => s.Load == LoadKind.Stiff).Sample(sample =>
+    public void The_analysis_runs_on_the_same_loops() => AnyNetworks.Gen.Where(s => s.Load == LoadKind.Stiff).Holds(sample =>
     {
         Converter converter = sample.Build();
         SwitchedNetwork network = converter.Network;
@@ -146,7 +146,7 @@ public class PhaseGraphLaws
     });
 
     [Fact]
-    public void Order_and_names_of_the_elements_change_nothing() => AnyNetworks.Gen.Select(Gen.Int[0, 1000]).Sample((sample, seed) =>
+    public void Order_and_names_of_the_elements_change_nothing() => AnyNetworks.Gen.Select(Gen.Int[0, 1000]).Holds((sample, seed) =>
     {
         Random random = new(seed);
         Converter one = sample.Build();

@@ -1,4 +1,3 @@
-using CsCheck;
 using ScNet.Analysis;
 using ScNet.Tests.Networks;
 
@@ -15,7 +14,7 @@ public class ValueDecidedFlowLaws
     public void Flow_and_limits_of_random_networks_agree_with_the_equations_solved_directly(LoadKind load)
     {
         int analysed = 0, decidedByValues = 0;
-        ConsistentNetworks.Gen(load).Sample(
+        ConsistentNetworks.Gen(load).Holds(
             sample =>
             {
                 ModeAnalysis analysis = ModeAnalysis.Of(sample.Converter, sample.Converter.Modes[0]);
@@ -34,8 +33,7 @@ public class ValueDecidedFlowLaws
                 CheckSlow(analysis);
                 CheckFast(analysis);
             },
-            iter: 2000,
-            threads: 1,
+            count: 2000,
             print: s => s.ToString());
         Assert.True(analysed > 100, $"only {analysed} networks had a result");
         Assert.True(decidedByValues > 15, $"only {decidedByValues} networks needed component values");

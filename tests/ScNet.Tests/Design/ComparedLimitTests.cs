@@ -11,7 +11,7 @@ public sealed class ComparedLimitTests
     [Fact]
     public void The_best_split_is_never_worse_than_any_other()
     {
-        s_elements.Sample(elements =>
+        s_elements.Holds(elements =>
         {
             ComparedLimit limit = Limit(elements);
             Assert.True(limit.BestSplitOhms <= limit.OwnProportionsOhms * (1 + 1e-12));
@@ -21,7 +21,7 @@ public sealed class ComparedLimitTests
     [Fact]
     public void Values_in_proportion_to_the_roots_of_the_coefficients_reach_the_best_split()
     {
-        s_elements.Sample(elements =>
+        s_elements.Holds(elements =>
         {
             ComparedLimit limit = Limit([.. elements.Where(e => e.Coefficient > 0).Select(e => (e.Coefficient, Math.Sqrt(e.Coefficient)))]);
             Assert.Equal(limit.BestSplitOhms!.Value, limit.OwnProportionsOhms!.Value, 1e-12 * limit.BestSplitOhms.Value);

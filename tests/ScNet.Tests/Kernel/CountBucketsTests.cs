@@ -8,7 +8,7 @@ public class CountBucketsTests
     [Fact]
     public void The_least_count_is_found_as_in_a_dictionary() =>
         Gen.Select(Gen.Int[1, 12], Gen.Int[0, 9]).SelectMany((items, largest) =>
-            Gen.Select(Gen.Const(items), Gen.Const(largest), Gen.Select(Gen.Int[0, items - 1], Gen.Int[-2, largest]).Array[0, 100])).Sample((items, largest, steps) =>
+            Gen.Select(Gen.Const(items), Gen.Const(largest), Gen.Select(Gen.Int[0, items - 1], Gen.Int[-2, largest]).Array[0, 100])).Holds((items, largest, steps) =>
         {
             CountBuckets buckets = new(items, largest);
             Dictionary<int, int> model = [];

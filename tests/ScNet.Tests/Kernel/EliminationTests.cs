@@ -170,16 +170,16 @@ public class EliminationTests
     }
 
     [Fact]
-    public void Small_matrices_on_machine_integers_agree_with_dense_fractions() => Cases(Small).Sample(Check<long>, iter: 3000, print: c => c.ToString());
+    public void Small_matrices_on_machine_integers_agree_with_dense_fractions() => Cases(Small).Holds(Check<long>, count: 3000, print: c => c.ToString());
 
     [Fact]
-    public void Any_matrix_on_big_integers_agrees_with_dense_fractions() => Cases(Hard).Sample(Check<BigInteger>, iter: 1500, print: c => c.ToString());
+    public void Any_matrix_on_big_integers_agrees_with_dense_fractions() => Cases(Hard).Holds(Check<BigInteger>, count: 1500, print: c => c.ToString());
 
     [Fact]
     public void Any_matrix_on_machine_integers_is_right_or_throws_an_overflow()
     {
         int right = 0, overflown = 0;
-        Cases(Hard).Sample(
+        Cases(Hard).Holds(
             c =>
             {
                 try
@@ -192,7 +192,7 @@ public class EliminationTests
                     Interlocked.Increment(ref overflown);
                 }
             },
-            iter: 3000,
+            count: 3000,
             print: c => c.ToString());
         Assert.True(right > 100 && overflown > 100, $"{right} right, {overflown} overflown");
     }

@@ -7,7 +7,7 @@ public class JaggedListsTests
 {
     [Fact]
     public void Lists_hold_what_plain_lists_hold() =>
-        Gen.Select(Gen.Int[0, 3], Gen.Int[0, 9], Gen.Select(Gen.Int[0, 5], Gen.Int[0, 9], Gen.Int[0, 99]).Array[0, 200]).Sample((listCapacity, itemCapacity, steps) =>
+        Gen.Select(Gen.Int[0, 3], Gen.Int[0, 9], Gen.Select(Gen.Int[0, 5], Gen.Int[0, 9], Gen.Int[0, 99]).Array[0, 200]).Holds((listCapacity, itemCapacity, steps) =>
         {
             JaggedLists lists = new(listCapacity, itemCapacity);
             List<List<int>> model = [];

@@ -7,7 +7,7 @@ public class SparseRowsTests
 {
     [Fact]
     public void Rows_that_grow_shrink_and_move_keep_what_a_dictionary_keeps() =>
-        Gen.Select(Gen.Int[0, 3], Gen.Int[0, 20], Gen.Select(Gen.Int[0, 9], Gen.Int[0, 15], Gen.Long).Array[0, 200]).Sample((rowCapacity, entryCapacity, steps) =>
+        Gen.Select(Gen.Int[0, 3], Gen.Int[0, 20], Gen.Select(Gen.Int[0, 9], Gen.Int[0, 15], Gen.Long).Array[0, 200]).Holds((rowCapacity, entryCapacity, steps) =>
         {
             SparseRows<long> rows = new(rowCapacity, entryCapacity);
             List<Dictionary<int, long>> model = [];

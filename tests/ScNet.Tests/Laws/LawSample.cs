@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using CsCheck;
 using ScNet.Analysis;
 
@@ -10,10 +11,10 @@ internal static class LawSample
     public const double Tolerance = 1e-9;
 
     /// <summary>Checks a law on every network of the sample that has a result.</summary>
-    public static void Check(Action<NetworkSketch, ModeAnalysis> law, Gen<NetworkSketch>? networks = null, long iterations = 1500)
+    public static void Check(Action<NetworkSketch, ModeAnalysis> law, Gen<NetworkSketch>? networks = null, long iterations = 1500, [CallerFilePath] string file = "", [CallerMemberName] string name = "")
     {
         int checkedCount = 0;
-        (networks ?? RandomNetworks.Any).Sample(
+        (networks ?? RandomNetworks.Any).Holds(
             sketch =>
             {
                 ModeAnalysis analysis = Analyse(sketch);
@@ -23,8 +24,10 @@ internal static class LawSample
                     law(sketch, analysis);
                 }
             },
-            iter: iterations,
-            print: sketch => sketch.ToString());
+            iterations,
+            sketch => sketch.ToString(),
+            file,
+            name);
         Assert.True(checkedCount >= iterations / 5, $"Only {checkedCount} of {iterations} networks had a result.");
     }
 

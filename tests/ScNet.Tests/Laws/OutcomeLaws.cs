@@ -9,7 +9,7 @@ public sealed class OutcomeLaws
     private const int Iterations = 3000;
 
     [Fact]
-    public void No_network_makes_the_analysis_throw_or_give_a_number_that_is_not_finite() => RandomNetworks.Any.Sample(
+    public void No_network_makes_the_analysis_throw_or_give_a_number_that_is_not_finite() => RandomNetworks.Any.Holds(
         sketch =>
         {
             ModeAnalysis analysis = LawSample.Analyse(sketch);
@@ -28,10 +28,10 @@ public sealed class OutcomeLaws
             ];
             Assert.All(quantities, q => Assert.True(double.IsFinite(q.ToDouble())));
         },
-        iter: Iterations);
+        count: Iterations);
 
     [Fact]
-    public void A_mode_without_a_result_says_why_and_one_with_a_result_has_no_errors() => RandomNetworks.Any.Sample(
+    public void A_mode_without_a_result_says_why_and_one_with_a_result_has_no_errors() => RandomNetworks.Any.Holds(
         sketch =>
         {
             ModeAnalysis analysis = LawSample.Analyse(sketch);
@@ -43,10 +43,10 @@ public sealed class OutcomeLaws
                 Assert.Equal(analysis.Diagnostics, exception.Diagnostics);
             }
         },
-        iter: Iterations);
+        count: Iterations);
 
     [Fact]
-    public void Every_finding_names_elements_and_phases_of_the_converter() => RandomNetworks.Any.Sample(
+    public void Every_finding_names_elements_and_phases_of_the_converter() => RandomNetworks.Any.Holds(
         sketch =>
         {
             ModeAnalysis analysis = LawSample.Analyse(sketch);
@@ -58,13 +58,13 @@ public sealed class OutcomeLaws
                 Assert.NotEmpty(finding.Message);
             }
         },
-        iter: Iterations);
+        count: Iterations);
 
     [Fact]
     public void The_random_networks_are_of_all_kinds()
     {
         int results = 0, byValues = 0, current = 0, manyPhases = 0, warned = 0, failed = 0;
-        RandomNetworks.Any.Sample(
+        RandomNetworks.Any.Holds(
             sketch =>
             {
                 ModeAnalysis analysis = LawSample.Analyse(sketch);
@@ -80,7 +80,7 @@ public sealed class OutcomeLaws
                 Count(ref manyPhases, sketch.PhaseCount > 2);
                 Count(ref warned, analysis.Diagnostics.Count > 0);
             },
-            iter: Iterations);
+            count: Iterations);
         string shares = $"{results} results, {byValues} by values, {current} current loads, {manyPhases} of many phases, {warned} with warnings, {failed} failed of {Iterations}";
         Console.WriteLine(shares);
         Assert.True(results > 0.3 * Iterations && failed > 0.2 * Iterations, shares);

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using CsCheck;
 using ScNet.Analysis;
 
@@ -61,10 +62,10 @@ public sealed class RelabellingLaws
         }
     });
 
-    private static void Check(Action<NetworkSketch, int, ModeAnalysis> law)
+    private static void Check(Action<NetworkSketch, int, ModeAnalysis> law, [CallerMemberName] string name = "")
     {
         int checkedCount = 0;
-        Gen.Select(RandomNetworks.Any, Gen.Int[0, 1000]).Sample(
+        Gen.Select(RandomNetworks.Any, Gen.Int[0, 1000]).Holds(
             (sketch, order) =>
             {
                 ModeAnalysis analysis = LawSample.Analyse(sketch);
@@ -74,7 +75,8 @@ public sealed class RelabellingLaws
                     law(sketch, order, analysis);
                 }
             },
-            iter: 1000);
+            count: 1000,
+            name: name);
         Assert.True(checkedCount >= 200, $"Only {checkedCount} of 1000 networks had a result.");
     }
 

@@ -19,7 +19,7 @@ public sealed class NetlistReaderProperties
         select edits.Aggregate(start, (text, edit) => Edit(text, edit.Item1, edit.Item2, edit.Item4 ? edit.Item3 : string.Empty));
 
     [Fact]
-    public void No_mutation_of_a_document_throws_and_each_has_either_a_converter_or_an_error() => s_mutated.Sample(
+    public void No_mutation_of_a_document_throws_and_each_has_either_a_converter_or_an_error() => s_mutated.Holds(
         text =>
         {
             NetlistReading reading = NetlistReader.Read(text, "a.toml");
@@ -31,10 +31,10 @@ public sealed class NetlistReaderProperties
                 Assert.InRange(d.Position.Value.Column, 1, text.Length + 1);
             });
         },
-        iter: 2000);
+        count: 2000);
 
     [Fact]
-    public void What_the_parser_with_its_own_validation_rejects_is_rejected() => s_mutated.Sample(
+    public void What_the_parser_with_its_own_validation_rejects_is_rejected() => s_mutated.Holds(
         text =>
         {
             bool isToml;
@@ -48,13 +48,13 @@ public sealed class NetlistReaderProperties
             }
 
             NetlistReading reading = NetlistReader.Read(text);
-            return isToml || !reading.Succeeded;
+            Assert.True(isToml || !reading.Succeeded);
         },
-        iter: 2000);
+        count: 2000);
 
     [Fact]
     public void Random_text_never_throws() =>
-        Gen.OneOf(s_pieces).Array[0, 60].Sample(pieces => NetlistReader.Read(string.Concat(pieces)).Diagnostics.Count >= 0, iter: 2000);
+        Gen.OneOf(s_pieces).Array[0, 60].Holds(pieces => Assert.NotNull(NetlistReader.Read(string.Concat(pieces)).Diagnostics), count: 2000);
 
     private static string Edit(string text, int at, int removed, string piece)
     {

@@ -25,7 +25,7 @@ public sealed class NetlistWriterLaws
         select Build(sketch, kind == 0 ? Equal(sketch.PhaseCount) : Decimal(places, kind), stem, phaseNames, Math.Pow(10, scale), modes);
 
     [Fact]
-    public void A_document_that_is_written_reads_as_an_equal_converter() => s_converters.Sample(
+    public void A_document_that_is_written_reads_as_an_equal_converter() => s_converters.Holds(
         converter =>
         {
             string text = NetlistWriter.ToToml(converter);
@@ -36,7 +36,7 @@ public sealed class NetlistWriterLaws
             Assert.Equal(text, NetlistWriter.ToToml(read));
             Assert.Equal(AnalysisOf(converter), AnalysisOf(read));
         },
-        iter: 1000);
+        count: 1000);
 
     [Fact]
     public void The_comparison_of_converters_sees_every_difference()

@@ -18,7 +18,7 @@ public sealed class DenseRowsTests
         select Product(left, right, rows, rank, columns);
 
     [Fact]
-    public void Orthogonal_rows_have_the_singular_values_as_lengths() => s_matrices.Sample(values =>
+    public void Orthogonal_rows_have_the_singular_values_as_lengths() => s_matrices.Holds(values =>
     {
         (DenseRows rows, int width) = WithIdentity(values);
         rows.Orthogonalise(0, 0, width);
@@ -41,7 +41,7 @@ public sealed class DenseRowsTests
     });
 
     [Fact]
-    public void Columns_that_ride_along_are_turned_the_same_way() => Gen.Select(s_matrices, Gen.Int[0, 9]).Sample((values, count) =>
+    public void Columns_that_ride_along_are_turned_the_same_way() => Gen.Select(s_matrices, Gen.Int[0, 9]).Holds((values, count) =>
     {
         // an identity beside the matrix becomes the transformation itself
         (DenseRows rows, int width) = WithIdentity(values);
@@ -54,7 +54,7 @@ public sealed class DenseRowsTests
     });
 
     [Fact]
-    public void Eliminated_columns_form_a_triangle_of_full_rank() => Gen.Select(s_matrices, Gen.Int[1, 9]).Sample((values, wanted) =>
+    public void Eliminated_columns_form_a_triangle_of_full_rank() => Gen.Select(s_matrices, Gen.Int[1, 9]).Holds((values, wanted) =>
     {
         (DenseRows rows, int width) = WithIdentity(values);
         int count = Math.Min(wanted, width);
@@ -78,7 +78,7 @@ public sealed class DenseRowsTests
                 Assert.Equal(0, rows[r, c], 1e-9);
             }
         }
-    }, iter: 500);
+    }, count: 500);
 
     [Theory]
     [InlineData(1e-3)]
@@ -108,7 +108,7 @@ public sealed class DenseRowsTests
 
     [Fact]
     public void Grades_of_rows_and_columns_together_keep_their_digits() =>
-        Gen.Select(Gen.Int[-3, 3].Array[16], Gen.Int[0, 20].Array[4], Gen.Int[0, 20].Array[4]).Sample((entries, rowGrades, columnGrades) =>
+        Gen.Select(Gen.Int[-3, 3].Array[16], Gen.Int[0, 20].Array[4], Gen.Int[0, 20].Array[4]).Holds((entries, rowGrades, columnGrades) =>
         {
             // integers times powers of two: the product of the singular values is the determinant, known exactly
             Matrix<double> x = Matrix<double>.Build.Dense(4, 4, (r, c) => entries[(4 * r) + c]);
@@ -128,7 +128,7 @@ public sealed class DenseRowsTests
                 double product = Part(rows, 0, 4).EnumerateRows().Select(r => r.L2Norm()).Aggregate((p, q) => p * q);
                 Assert.Equal(1, product / Math.ScaleB(determinant, -rowGrades.Sum() - columnGrades.Sum()), 1e-12);
             }
-        }, iter: 3000);
+        }, count: 3000);
 
     [Fact]
     public void Dependent_rows_end_as_rows_of_zeros()

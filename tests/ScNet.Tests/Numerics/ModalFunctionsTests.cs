@@ -36,43 +36,43 @@ public sealed class ModalFunctionsTests
     }
 
     [Fact]
-    public void Langevin_is_accurate() => s_argument.Sample(x => AssertNear(Langevin(x), ModalFunctions.Langevin(x)), iter: Iterations);
+    public void Langevin_is_accurate() => s_argument.Holds(x => AssertNear(Langevin(x), ModalFunctions.Langevin(x)), count: Iterations);
 
     [Fact]
-    public void Its_derivative_is_accurate() => s_argument.Sample(x =>
+    public void Its_derivative_is_accurate() => s_argument.Holds(x =>
     {
         BigReal e = BigReal.Exp(-2 * (BigReal)x), y = x;
         AssertNear((1 / (y * y)) - (4 * e / ((1 - e) * (1 - e))), ModalFunctions.LangevinDerivative(x));
-    }, iter: Iterations);
+    }, count: Iterations);
 
     [Fact]
-    public void Excess_and_its_derivative_are_accurate() => s_rate.Sample(rate =>
+    public void Excess_and_its_derivative_are_accurate() => s_rate.Holds(rate =>
     {
         BigReal x = (BigReal)rate * Duration / 2, e = BigReal.Exp(-2 * x);
         AssertNear(Langevin(x) / (2 * (BigReal)rate), ModalFunctions.Excess(rate, Duration));
         AssertNear(((1 / (x * x)) - (4 * e / ((1 - e) * (1 - e)))) / 4, ModalFunctions.ExcessByDuration(rate, Duration));
-    }, iter: Iterations);
+    }, count: Iterations);
 
     [Fact]
-    public void Overlap_is_accurate() => s_rates.Sample((a, b) =>
+    public void Overlap_is_accurate() => s_rates.Holds((a, b) =>
     {
         // the integral of two decaying exponentials less the mean of each
         BigReal ea = Decay(a), eb = Decay(b), sum = (BigReal)a + b;
         BigReal expected = ((1 - (ea * eb)) / (sum * (1 - ea) * (1 - eb))) - (1 / ((BigReal)a * b * Duration));
         AssertNear(expected, ModalFunctions.Overlap(a, b, Duration));
-    }, iter: Iterations);
+    }, count: Iterations);
 
     [Fact]
-    public void Reversed_overlap_is_accurate() => s_rates.Sample((a, b) =>
+    public void Reversed_overlap_is_accurate() => s_rates.Holds((a, b) =>
     {
         // the integral of a decaying exponential and one that decays backwards in time, less the means
         BigReal ea = Decay(a), eb = Decay(b), product = (1 - ea) * (1 - eb);
         BigReal integral = a == b ? Duration * ea / product : (eb - ea) / (((BigReal)a - b) * product);
         AssertNear(integral - (1 / ((BigReal)a * b * Duration)), ModalFunctions.ReversedOverlap(a, b, Duration));
-    }, iter: Iterations);
+    }, count: Iterations);
 
     [Fact]
-    public void Excess_difference_is_accurate() => s_rates.Sample((a, b) =>
+    public void Excess_difference_is_accurate() => s_rates.Holds((a, b) =>
     {
         if (a != b)
         {
@@ -80,19 +80,19 @@ public sealed class ModalFunctionsTests
             BigReal second = Langevin((BigReal)b * Duration / 2) / (2 * (BigReal)b);
             AssertNear((first - second) / ((BigReal)a - b), ModalFunctions.ExcessDifference(a, b, Duration));
         }
-    }, iter: Iterations);
+    }, count: Iterations);
 
     [Fact]
-    public void Excess_difference_of_equal_rates_is_the_derivative() => s_rate.Sample(rate =>
+    public void Excess_difference_of_equal_rates_is_the_derivative() => s_rate.Holds(rate =>
     {
         // by the chain rule on L(λτ/2) / (2λ)
         BigReal l = rate, x = l * Duration / 2, e = BigReal.Exp(-2 * x);
         BigReal slope = (1 / (x * x)) - (4 * e / ((1 - e) * (1 - e)));
         AssertNear((slope * Duration / (4 * l)) - (Langevin(x) / (2 * l * l)), ModalFunctions.ExcessDifference(rate, rate, Duration));
-    }, iter: Iterations);
+    }, count: Iterations);
 
     [Fact]
-    public void Shapes_are_accurate() => Gen.Select(s_rate, Gen.OneOf(Gen.Double[0, 1], Gen.Const(0.0), Gen.Const(1.0))).Sample((rate, part) =>
+    public void Shapes_are_accurate() => Gen.Select(s_rate, Gen.OneOf(Gen.Double[0, 1], Gen.Const(0.0), Gen.Const(1.0))).Holds((rate, part) =>
     {
         double time = part * Duration, x = rate * Duration;
         BigReal l = rate, whole = 1 - Decay(rate), left = BigReal.Exp(-(l * time));
@@ -107,7 +107,7 @@ public sealed class ModalFunctionsTests
 
         // the product of rate and time is rounded, which an exponential magnifies
         Assert.Equal((double)slope, ModalFunctions.ShapeByTime(rate, Duration, time), ((Tolerance + (2e-16 * rate * time)) * Math.Abs((double)slope)) + 1e-150);
-    }, iter: Iterations);
+    }, count: Iterations);
 
     [Fact]
     public void A_rate_of_zero_is_the_limit_of_small_rates()

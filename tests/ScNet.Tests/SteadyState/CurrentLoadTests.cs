@@ -66,7 +66,7 @@ public sealed class CurrentLoadTests
     public void The_slow_asymptote_is_that_of_impulses_and_straight_lines()
     {
         int compared = 0;
-        ConsistentNetworks.Gen(LoadKind.Current).Select(s => NetworkSketch.Of(s.Converter)).Sample(
+        ConsistentNetworks.Gen(LoadKind.Current).Select(s => NetworkSketch.Of(s.Converter)).Holds(
             sketch =>
             {
                 ModeAnalysis analysis = LawSample.Analyse(sketch);
@@ -82,7 +82,7 @@ public sealed class CurrentLoadTests
                 Assert.True(slope <= analysis.SlowSwitchingLimit.OhmsAtOneHertz + 1e-9, $"{slope:R}");
                 Interlocked.Increment(ref compared);
             },
-            iter: 400);
+            count: 400);
         Assert.True(compared > 30, $"only {compared}");
     }
 

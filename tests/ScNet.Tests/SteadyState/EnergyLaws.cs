@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using CsCheck;
 using ScNet.Analysis;
 using ScNet.SteadyState;
@@ -139,10 +140,10 @@ public sealed class EnergyLaws
         return 0.5 * length * (s_edges[k] - s_edges[k - 1]) * s_weights[index % s_points.Length];
     }
 
-    private static void Check(long iterations, Action<PeriodicSteadyState> law)
+    private static void Check(long iterations, Action<PeriodicSteadyState> law, [CallerMemberName] string name = "")
     {
         int checkedCount = 0;
-        Gen.Select(RandomNetworks.Any, s_decades).Sample(
+        Gen.Select(RandomNetworks.Any, s_decades).Holds(
             (sketch, decades) =>
             {
                 ModeAnalysis analysis = LawSample.Analyse(sketch);
@@ -153,8 +154,9 @@ public sealed class EnergyLaws
                     law(PeriodicSteadyState.Of(analysis, new OperatingPoint(2, 0.3, Math.Max(corner, 0.01) * Math.Pow(10, decades))));
                 }
             },
-            iter: iterations,
-            print: x => x.ToString());
+            count: iterations,
+            print: x => x.ToString(),
+            name: name);
         Assert.True(checkedCount >= iterations / 5, $"Only {checkedCount} of {iterations} networks had a result.");
     }
 }

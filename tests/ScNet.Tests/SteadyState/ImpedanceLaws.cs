@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using CsCheck;
 using Fractions;
 using ScNet.Analysis;
@@ -124,7 +125,7 @@ public sealed class ImpedanceLaws
         }), f => f, r => r);
     });
 
-    private static void Check(Action<NetworkSketch, ModeAnalysis, OutputImpedance> law) => LawSample.Check(
+    private static void Check(Action<NetworkSketch, ModeAnalysis, OutputImpedance> law, [CallerMemberName] string name = "") => LawSample.Check(
         (sketch, analysis) =>
         {
             OutputImpedance impedance = OutputImpedance.Of(analysis);
@@ -135,7 +136,8 @@ public sealed class ImpedanceLaws
                 law(sketch, analysis, impedance);
             }
         },
-        iterations: 1000);
+        iterations: 1000,
+        name: name);
 
     private static double Off(double expected, double actual) => Math.Abs(expected - actual) / expected;
 

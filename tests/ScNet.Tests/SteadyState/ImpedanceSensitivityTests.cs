@@ -34,7 +34,7 @@ public sealed class ImpedanceSensitivityTests
     [InlineData(LoadKind.Current)]
     public void Derivatives_of_random_networks_are_those_of_differences(LoadKind load) => Gen
         .Select(ConsistentNetworks.Gen(load, largestCapacitorCount: 4), Gen.Double[-1, 1])
-        .Sample(
+        .Holds(
             sample =>
             {
                 Converter converter = sample.Item1.Converter;
@@ -44,7 +44,7 @@ public sealed class ImpedanceSensitivityTests
                     CheckAll(analysis, Math.Pow(10, sample.Item2) * OutputImpedance.Of(analysis).CornerFrequencyHz);
                 }
             },
-            iter: 150);
+            count: 150);
 
     [Fact]
     public void A_divider_has_the_derivatives_of_its_closed_form()

@@ -38,7 +38,7 @@ public sealed class MatrixExponentialTests
     private static void Check(Gen<Converter> converters, int iterations)
     {
         int compared = 0;
-        converters.Sample(
+        converters.Holds(
             converter =>
             {
                 ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
@@ -59,7 +59,7 @@ public sealed class MatrixExponentialTests
                     Interlocked.Increment(ref compared);
                 }
             },
-            iter: iterations,
+            count: iterations,
             print: converter => NetworkSketch.Of(converter).ToString());
         Assert.True(compared >= iterations / 2, $"Only {compared} impedances of {iterations} networks were compared.");
     }

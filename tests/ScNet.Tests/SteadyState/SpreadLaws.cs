@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using CsCheck;
 using ScNet.Analysis;
 using ScNet.SteadyState;
@@ -51,10 +52,10 @@ public sealed class SpreadLaws
         }
     });
 
-    private static void Check(long iterations, Action<PeriodicSteadyState> law)
+    private static void Check(long iterations, Action<PeriodicSteadyState> law, [CallerMemberName] string name = "")
     {
         int checkedCount = 0;
-        Gen.Select(Gen.Select(RandomNetworks.Any, s_decades, Spread), Gen.Double[-2, 2]).Sample(
+        Gen.Select(Gen.Select(RandomNetworks.Any, s_decades, Spread), Gen.Double[-2, 2]).Holds(
             (sketch, decade) =>
             {
                 ModeAnalysis analysis = LawSample.Analyse(sketch);
@@ -67,8 +68,9 @@ public sealed class SpreadLaws
                     law(PeriodicSteadyState.Of(analysis, new OperatingPoint(InputVolts, amperes, frequencyHz)));
                 }
             },
-            iter: iterations,
-            print: x => x.ToString());
+            count: iterations,
+            print: x => x.ToString(),
+            name: name);
         Assert.True(checkedCount >= iterations / 5, $"Only {checkedCount} of {iterations} networks had a result.");
     }
 

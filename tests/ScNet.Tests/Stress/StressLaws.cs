@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using CsCheck;
 using ScNet.Stress;
 using ScNet.Tests.Laws;
@@ -136,10 +137,10 @@ public sealed class StressLaws
         }
     }
 
-    private static void CheckChanges(Action<NetworkSketch, int[], int> law)
+    private static void CheckChanges(Action<NetworkSketch, int[], int> law, [CallerMemberName] string name = "")
     {
         int checkedCount = 0;
-        Gen.Select(RandomNetworks.Mutated, Gen.Int[0, 15].Array[40], Gen.Int[0, 1000]).Sample(
+        Gen.Select(RandomNetworks.Mutated, Gen.Int[0, 15].Array[40], Gen.Int[0, 1000]).Holds(
             (sketch, phases, seed) =>
             {
                 if (sketch.Switches.Count <= phases.Length && LawSample.Analyse(sketch).HasResult)
@@ -148,7 +149,8 @@ public sealed class StressLaws
                     law(sketch, phases[..sketch.Switches.Count], seed);
                 }
             },
-            iter: 600);
+            count: 600,
+            name: name);
         Assert.True(checkedCount >= 100, $"Only {checkedCount} of 600 networks had a result.");
     }
 

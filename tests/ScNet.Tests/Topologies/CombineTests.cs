@@ -134,7 +134,7 @@ public sealed class CombineTests
     }
 
     [Fact]
-    public void Conductances_of_parallel_converters_add_in_step_and_interleaved() => s_equalPairs.Sample(
+    public void Conductances_of_parallel_converters_add_in_step_and_interleaved() => s_equalPairs.Holds(
         (first, second, rotation) =>
         {
             (ModeAnalysis a, ModeAnalysis b) = (FamilyTests.Analyse(first), FamilyTests.Analyse(second));
@@ -143,7 +143,7 @@ public sealed class CombineTests
             AssertClose(Together(a.SlowSwitchingLimit.OhmsAtOneHertz, b.SlowSwitchingLimit.OhmsAtOneHertz), both.SlowSwitchingLimit.OhmsAtOneHertz);
             AssertClose(Together(a.FastSwitchingLimit.Ohms, b.FastSwitchingLimit.Ohms), both.FastSwitchingLimit.Ohms);
         },
-        iter: 200);
+        count: 200);
 
     [Fact]
     public void Two_equal_converters_side_by_side_have_half_the_output_impedance_and_interleaved_the_same_flow_in_every_phase()
@@ -161,9 +161,9 @@ public sealed class CombineTests
     public void Converters_of_different_ratios_side_by_side_are_a_conflict() => Assert.Contains(
         FamilyTests.Analyse(Combine.Parallel(Dickson.StepDown(2), Dickson.StepDown(3))).Diagnostics, d => d.Severity == DiagnosticSeverity.Error);
 
-    private static void ForEachCascade(Action<ModeAnalysis, ModeAnalysis, ModeAnalysis> law) => s_pairs.Sample(
+    private static void ForEachCascade(Action<ModeAnalysis, ModeAnalysis, ModeAnalysis> law) => s_pairs.Holds(
         pair => law(FamilyTests.Analyse(pair.First), FamilyTests.Analyse(pair.Second), FamilyTests.Analyse(Combine.Cascade(pair.First, pair.Second))),
-        iter: 150,
+        count: 150,
         print: pair => $"{pair.First} ({pair.First.Load}), {pair.Second} ({pair.Second.Load})");
 
     private static Converter Revalued(Converter converter, int seed)

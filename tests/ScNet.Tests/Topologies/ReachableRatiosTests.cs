@@ -28,7 +28,7 @@ public sealed class ReachableRatiosTests
     {
         ConcurrentDictionary<Fraction, int> seen = new();
         Gen<int[]> places = Gen.Int[0, PlaceCount - 1].Array[4 * flying];
-        Draws(flying, places).Sample(
+        Draws(flying, places).Holds(
             drawn =>
             {
                 ModeAnalysis analysis = AnalysisOf(drawn);
@@ -43,7 +43,7 @@ public sealed class ReachableRatiosTests
                     $"{ratio} with {flying} flying capacitors.");
                 seen.AddOrUpdate(ratio, 1, (_, count) => count + 1);
             },
-            iter: draws);
+            count: draws);
         string found = string.Join(", ", seen.OrderBy(s => s.Key).Select(s => $"{s.Key}: {s.Value}"));
         Assert.True(seen.Values.Sum() >= 400, found);
         Assert.True(seen.Count >= distinct, found);

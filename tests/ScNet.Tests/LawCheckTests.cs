@@ -1,0 +1,41 @@
+using CsCheck;
+
+namespace ScNet.Tests;
+
+/// <summary>The check of laws is itself held to fail, to repeat itself and to make failures small.</summary>
+public sealed class LawCheckTests
+{
+    [Fact]
+    public void A_law_sees_the_same_cases_on_every_run() => Assert.Equal(Drawn(), Drawn());
+
+    [Fact]
+    public void Laws_of_other_names_see_other_cases() => Assert.NotEqual(Drawn(), Drawn("another"));
+
+    [Fact]
+    public void Every_case_is_seen() => Assert.Equal(250, Drawn(count: 250).Count);
+
+    [Fact]
+    public void A_law_that_one_case_breaks_fails_with_a_small_case_and_the_way_to_draw_it_again()
+    {
+        LawBrokenException broken = Assert.Throws<LawBrokenException>(
+            () => Gen.Int[0, 100_000].Holds(n => Assert.True(n < 1000), print: n => $"n = {n}"));
+        Assert.Matches("SCNET_LAWS_CASE=[0-9A-Za-z_-]+: n = 1[0-9]{3}\n", broken.Message);
+        Assert.IsAssignableFrom<Xunit.Sdk.XunitException>(broken.InnerException);
+    }
+
+    [Fact]
+    public void The_case_that_a_failure_names_is_drawn_again()
+    {
+        string message = Assert.Throws<LawBrokenException>(
+            () => Gen.Int[0, 100_000].Holds(n => Assert.True(n < 1000), print: n => $"n = {n}")).Message;
+        string state = message.Split("SCNET_LAWS_CASE=")[1].Split(':')[0];
+        Assert.Contains($"n = {Gen.Int[0, 100_000].Generate(PCG.Parse(state), null, out _)}\n", message, StringComparison.Ordinal);
+    }
+
+    private static List<int> Drawn(string name = "one", int count = 20)
+    {
+        List<int> drawn = [];
+        Gen.Int.Holds(drawn.Add, count, name: name);
+        return drawn;
+    }
+}
