@@ -15,7 +15,7 @@ namespace ScNet.Tests.Documentation;
 /// </summary>
 internal static class SnippetRunner
 {
-    private static readonly TimeSpan _minute = TimeSpan.FromMinutes(1);
+    private static readonly TimeSpan _patience = TimeSpan.FromMinutes(15);
 
     // A newer version of a platform assembly than a package was built with: the SDK silences it in every project.
     private static readonly string[] _silencedByEveryProject = ["CS1701", "CS1702"];
@@ -29,7 +29,7 @@ internal static class SnippetRunner
 
     /// <summary>Runs the snippets of one page in their order.</summary>
     /// <param name="snippets">The snippets.</param>
-    /// <param name="patience">How long one snippet may take; a minute where left out.</param>
+    /// <param name="patience">How long one snippet may take; long enough for a busy machine where left out.</param>
     /// <exception cref="SnippetException">
     /// A snippet gives an error or a warning when compiled, throws, takes too long or prints something else
     /// than expected.
@@ -46,7 +46,7 @@ internal static class SnippetRunner
             {
                 await using StringWriter output = new(CultureInfo.InvariantCulture);
                 Console.SetOut(TextWriter.Synchronized(output));
-                state = await RunAsync(snippet, state, patience ?? _minute);
+                state = await RunAsync(snippet, state, patience ?? _patience);
                 Compare(snippet, output.ToString());
             }
         }
