@@ -14,9 +14,6 @@ internal sealed record OperationRow(NetlistFile File, ModeAnalysis Analysis, Per
 
     /// <summary>Whether the load gives power instead of taking it.</summary>
     public bool IsDriven => Steady!.Point.LoadCurrentAmperes * IdealVolts < 0;
-
-    /// <summary>Power into the load per power from the source; null where either is not positive.</summary>
-    public double? Efficiency => Steady is { InputPowerWatts: > 0, OutputPowerWatts: > 0 } ? Steady.OutputPowerWatts / Steady.InputPowerWatts : null;
 }
 
 /// <summary>The modes of one file at an operating point.</summary>

@@ -72,7 +72,7 @@ internal static class OperationJson
         JsonText.WriteNumber(writer, "inputPowerWatts", steady.InputPowerWatts);
         JsonText.WriteNumber(writer, "outputPowerWatts", steady.OutputPowerWatts);
         JsonText.WriteNumber(writer, "dissipationWatts", steady.DissipationWatts);
-        JsonText.WriteNumber(writer, "efficiency", row.Efficiency);
+        JsonText.WriteNumber(writer, "efficiency", steady.ResistiveEfficiency);
         writer.WriteBoolean("isOverloaded", row.IsOverloaded);
         writer.WriteStartObject("switches");
         foreach ((SwitchOperation s, PhaseSet closed) in steady.Switches.Zip(steady.Mode.ClosedPhases))

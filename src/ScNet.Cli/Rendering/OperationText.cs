@@ -52,7 +52,7 @@ internal static class OperationText
         output.WriteLine($"  Input power       {Of(steady.InputPowerWatts, "W")}");
         output.WriteLine($"  Output power      {Of(steady.OutputPowerWatts, "W")}");
         output.WriteLine($"  Dissipation       {Of(steady.DissipationWatts, "W")}");
-        string efficiency = row.Efficiency?.ToString("0.00 %", CultureInfo.InvariantCulture) ?? "none";
+        string efficiency = steady.ResistiveEfficiency?.ToString("0.00 %", CultureInfo.InvariantCulture) ?? "none";
         output.WriteLine($"  Efficiency        {efficiency} (conduction and charge redistribution only: no gate drive, switching or leakage)");
         if (row.IsOverloaded)
         {
@@ -92,8 +92,17 @@ internal static class OperationText
         table.Write(output);
         if (steady.Switches.Where((x, s) => x.Blocking is null && steady.Mode.ClosedPhases[s].Count < steady.Converter.Phases.Count).Any())
         {
-            output.WriteLine("  ?: a side of the open switch floats in some phase, and nothing fixes the voltage there");
+            output.WriteLine($"  ?: a side of the open switch floats in some phase{Loose(steady)}");
         }
+    }
+
+    // A side that does not float may still hang on a capacitor that no loop charges to a definite voltage.
+    private static string Loose(PeriodicSteadyState steady)
+    {
+        string[] open = [.. steady.Capacitors.Where(c => c.AverageVoltageVolts is null).Select(c => c.Capacitor.Name)];
+        return open.Length == 0
+            ? ", and nothing fixes the voltage there"
+            : $", or hangs on a capacitor whose own voltage nothing fixes ({string.Join(", ", open)})";
     }
 
     private static string Blocks(SwitchOperation x, double largestVolts)

@@ -12,7 +12,7 @@ namespace ScNet.SteadyState;
 /// </remarks>
 public sealed class ImpedanceSensitivity
 {
-    private ImpedanceSensitivity(SensitivitySolution solution, Converter converter)
+    internal ImpedanceSensitivity(SensitivitySolution solution, Converter converter)
     {
         FrequencyHz = 1 / solution.Period;
         Ohms = solution.Ohms;
@@ -56,8 +56,7 @@ public sealed class ImpedanceSensitivity
     public static ImpedanceSensitivity Of(ModeAnalysis analysis, double frequencyHz)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        double period = 1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz));
-        return new ImpedanceSensitivity(new SensitivitySolution(analysis, period), analysis.Converter);
+        return SteadyStateModel.Of(analysis).SensitivityAt(frequencyHz);
     }
 
     /// <summary>The impedance and where its slopes are to be found.</summary>

@@ -17,7 +17,7 @@ public sealed class OutputImpedance
     private readonly ImpedanceKernel _kernel;
     private readonly ModeAnalysis _analysis;
 
-    private OutputImpedance(ModeAnalysis analysis, ImpedanceKernel kernel)
+    internal OutputImpedance(ModeAnalysis analysis, ImpedanceKernel kernel)
     {
         _analysis = analysis;
         _kernel = kernel;
@@ -32,13 +32,13 @@ public sealed class OutputImpedance
     /// <summary>The frequency in hertz (Hz) at which both limits are equal; zero where the slow one is zero.</summary>
     public double CornerFrequencyHz => _analysis.SlowSwitchingLimit.OhmsAtOneHertz / _analysis.FastSwitchingLimit.Ohms;
 
-    /// <summary>Prepares the impedance of one analysed mode.</summary>
+    /// <summary>Prepares the impedance of one analysed mode; a <see cref="SteadyStateModel"/> shares this with its other results.</summary>
     /// <param name="analysis">An analysis with a result.</param>
     /// <exception cref="ScNetException">The mode has no result.</exception>
     public static OutputImpedance Of(ModeAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        return new OutputImpedance(analysis, PhaseModesOf(analysis.Converter, analysis.Mode, analysis.Exact, withResistors: false).Kernel);
+        return SteadyStateModel.Of(analysis).Impedance;
     }
 
     /// <summary>The output impedance in ohms (Ω) at a switching frequency.</summary>
@@ -73,19 +73,4 @@ public sealed class OutputImpedance
     /// <summary>The mode and both limits.</summary>
     public override string ToString() =>
         $"{Converter.Name}, mode {Mode}: SSL {UnitText.Of(_analysis.SlowSwitchingLimit.OhmsAtOneHertz, "Ω")} at 1 Hz, FSL {UnitText.Of(_analysis.FastSwitchingLimit.Ohms, "Ω")}, equal at {UnitText.Of(CornerFrequencyHz, "Hz")}";
-
-    internal static (PhaseModes[] Phases, StateSpace Space, ResistorFlows Flows, ImpedanceKernel Kernel) PhaseModesOf(
-        Converter converter, Mode mode, ExactMode exact, bool withResistors)
-    {
-        StateSpace space = StateSpace.Of(converter);
-        ResistorFlows flows = ResistorFlows.Of(converter, mode, exact);
-        var phases = new PhaseModes[flows.Resistors.Length];
-        for (int phase = 0; phase < phases.Length; phase++)
-        {
-            phases[phase] = PhaseModes.Of(space, converter.Network, flows, phase, withResistors);
-        }
-
-        double[] duties = [.. converter.Phases.Select(p => p.Duty.ToDouble())];
-        return (phases, space, flows, ImpedanceKernel.Of(phases, duties));
-    }
 }

@@ -1,4 +1,3 @@
-using ScNet.Analysis;
 using ScNet.Kernel;
 using ScNet.Numerics;
 
@@ -20,26 +19,27 @@ internal sealed class PeriodicSolution
     private readonly ModeFlow[] _flow;
     private readonly double[][] _startState;
 
-    public PeriodicSolution(
-        ModeAnalysis analysis, double inputVoltage, double loadCurrent, double frequency)
+    public PeriodicSolution(SwitchedNetwork network, PreparedMode prepared, double ratio, OperatingPoint point)
     {
-        (_phases, Space, Flows, ImpedanceKernel kernel) = OutputImpedance.PhaseModesOf(
-            analysis.Converter, analysis.Mode, analysis.Exact, withResistors: true);
-        _network = analysis.Converter.Network;
-        _loadCurrent = loadCurrent;
-        double period = 1 / frequency;
+        _phases = prepared.Phases;
+        Space = prepared.Space;
+        Flows = prepared.Flows;
+        ImpedanceKernel kernel = prepared.Kernel;
+        _network = network;
+        _loadCurrent = point.LoadCurrentAmperes;
+        double period = 1 / point.FrequencyHz;
         Ohms = kernel.Ohms(period);
-        OutputVoltage = (analysis.Ratio.ToDouble() * inputVoltage) - (Ohms * loadCurrent);
-        _sources = [inputVoltage, _network.Load == LoadKind.Stiff ? OutputVoltage : 0];
+        OutputVoltage = (ratio * point.InputVoltageVolts) - (Ohms * _loadCurrent);
+        _sources = [point.InputVoltageVolts, _network.Load == LoadKind.Stiff ? OutputVoltage : 0];
         var amounts = new double[kernel.Directions];
         kernel.Amounts(period, amounts, reversed: false);
         _flow = new ModeFlow[_phases.Length];
         Bases = new PhaseBasis[_phases.Length];
         for (int j = 0; j < _phases.Length; j++)
         {
-            double duty = _network.Duties[j].ToDouble();
+            double duty = prepared.Duties[j];
             Bases[j] = new PhaseBasis(_phases[j].Rates, duty * period);
-            _flow[j] = ModeFlow.Of(_phases[j], amounts, duty, factor: loadCurrent * period);
+            _flow[j] = ModeFlow.Of(_phases[j], amounts, duty, factor: _loadCurrent * period);
         }
 
         _startState = States();

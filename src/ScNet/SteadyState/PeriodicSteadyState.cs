@@ -22,14 +22,16 @@ public sealed class PeriodicSteadyState
     private readonly PeriodicSolution _solution;
     private readonly Lazy<SwitchOperation[]> _switches;
     private readonly Lazy<CapacitorOperation[]> _capacitors;
+    private readonly Lazy<Dictionary<string, int>> _nodes;
 
-    private PeriodicSteadyState(ModeAnalysis analysis, OperatingPoint point)
+    internal PeriodicSteadyState(ModeAnalysis analysis, PreparedMode prepared, OperatingPoint point)
     {
         _analysis = analysis;
         _network = analysis.Converter.Network;
         Point = point;
-        _solution = new PeriodicSolution(analysis, point.InputVoltageVolts, point.LoadCurrentAmperes, point.FrequencyHz);
+        _solution = new PeriodicSolution(_network, prepared, analysis.Ratio.ToDouble(), point);
         _switches = new(() => [.. Enumerable.Range(0, _network.SwitchCount).Select(Operate)]);
+        _nodes = new(() => Converter.Nodes.Select((name, i) => (name, i)).ToDictionary(n => n.name, n => n.i));
         _capacitors = new(() => [.. Enumerable.Range(0, _network.CapacitorCount).Select(OperateCapacitor)]);
     }
 
@@ -63,8 +65,18 @@ public sealed class PeriodicSteadyState
     /// <summary>Each capacitor; index as in <see cref="Converter.Capacitors"/>.</summary>
     public IReadOnlyList<CapacitorOperation> Capacitors => _capacitors.Value;
 
-    /// <summary>The power lost in all resistances in watts (W), summed over the elements.</summary>
-    public double DissipationWatts => Switches.Sum(s => s.DissipationWatts) + Capacitors.Sum(c => c.DissipationWatts);
+    /// <summary>
+    /// The power lost in all resistances in watts (W): input less output power, as impedance times the square of
+    /// the load current, in which nothing cancels. The losses of the elements, worked out when asked for, add up to it.
+    /// </summary>
+    public double DissipationWatts => OutputImpedanceOhms * Point.LoadCurrentAmperes * Point.LoadCurrentAmperes;
+
+    /// <summary>
+    /// Output power per input power with the resistances as the only loss: on-resistances and series
+    /// resistances, which take conduction and charge redistribution alike, but no gate drive, switching or
+    /// leakage. Null where either power is not positive.
+    /// </summary>
+    public double? ResistiveEfficiency => InputPowerWatts > 0 && OutputPowerWatts > 0 ? OutputPowerWatts / InputPowerWatts : null;
 
     /// <summary>
     /// The ripple of the output voltage, peak to peak over the period, in volts (V); zero with a stiff load, and
@@ -83,7 +95,7 @@ public sealed class PeriodicSteadyState
     {
         ArgumentNullException.ThrowIfNull(analysis);
         ArgumentNullException.ThrowIfNull(point);
-        return new PeriodicSteadyState(analysis, point);
+        return SteadyStateModel.Of(analysis).At(point);
     }
 
     /// <summary>The voltage of a capacitor, behind its series resistance, sampled over one period, in volts (V).</summary>
@@ -122,7 +134,10 @@ public sealed class PeriodicSteadyState
     /// <summary>The voltage across a switch, first terminal minus second, sampled over one period, in volts (V).</summary>
     /// <param name="switch">The switch's name.</param>
     /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period.</param>
-    /// <returns>One value per time; null in a phase in which a side of the open switch floats.</returns>
+    /// <returns>
+    /// One value per time; null in a phase in which nothing fixes the voltage across the open switch: a side of it
+    /// floats, or hangs on a capacitor whose own voltage is not determined.
+    /// </returns>
     /// <exception cref="ArgumentException">No such switch, or a time is not finite.</exception>
     public double?[] SampleSwitchVoltage(string @switch, IReadOnlyList<double> timesSeconds)
     {
@@ -136,16 +151,11 @@ public sealed class PeriodicSteadyState
     /// <summary>The potential of a node against the reference, sampled over one period, in volts (V).</summary>
     /// <param name="node">The node's name.</param>
     /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period. On the boundary of two phases the later one counts.</param>
-    /// <returns>One value per time; null in a phase in which the node floats.</returns>
+    /// <returns>One value per time; null in a phase in which the node floats or hangs on a capacitor whose voltage is not determined.</returns>
     /// <exception cref="ArgumentException">No such node, or a time that is not finite.</exception>
     public double?[] SampleNodePotential(string node, IReadOnlyList<double> timesSeconds)
     {
-        int index = Converter.Nodes.ToList().IndexOf(node);
-        if (index < 0)
-        {
-            throw new ArgumentException($"'{Converter.Name}' has no node '{node}'.", nameof(node));
-        }
-
+        int index = IndexOfNode(node);
         PhaseValues ideal = _analysis.IdealPoint.NodePotentials[index];
         return Sample(timesSeconds, j => ideal[j].IsDetermined ? _solution.Difference(j, index, SwitchedNetwork.Reference) : null);
     }
@@ -153,6 +163,10 @@ public sealed class PeriodicSteadyState
     /// <summary>The operating point, the output voltage and the powers.</summary>
     public override string ToString() =>
         $"{Converter.Name}, mode {Mode}, {Point}: {UnitText.Of(AverageOutputVoltageVolts, "V")} output, {UnitText.Of(InputPowerWatts, "W")} in, {UnitText.Of(OutputPowerWatts, "W")} out";
+
+    private int IndexOfNode(string name) => _nodes.Value.TryGetValue(name, out int index)
+        ? index
+        : throw new ArgumentException($"'{Converter.Name}' has no node '{name}'.", nameof(name));
 
     private SwitchOperation Operate(int index)
     {

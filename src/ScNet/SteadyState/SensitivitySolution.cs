@@ -1,5 +1,3 @@
-using ScNet.Analysis;
-using ScNet.Kernel;
 using ScNet.Numerics;
 
 namespace ScNet.SteadyState;
@@ -11,7 +9,6 @@ namespace ScNet.SteadyState;
 /// <remarks>Symbols as in docs/theory/output-impedance.md: charge q, drive w = λq - DBJ, weight ε.</remarks>
 internal sealed class SensitivitySolution
 {
-    private readonly SwitchedNetwork _network;
     private readonly Converter _converter;
     private readonly StateSpace _space;
     private readonly ResistorFlows _flows;
@@ -20,15 +17,16 @@ internal sealed class SensitivitySolution
     private readonly ModeFlow[] _forward;
     private readonly ModeFlow[] _reversed;
 
-    public SensitivitySolution(ModeAnalysis analysis, double period)
+    public SensitivitySolution(Converter converter, PreparedMode prepared, double period)
     {
-        (_phases, _space, _flows, ImpedanceKernel kernel) = OutputImpedance.PhaseModesOf(
-            analysis.Converter, analysis.Mode, analysis.Exact, withResistors: true);
-        _converter = analysis.Converter;
-        _network = _converter.Network;
+        _phases = prepared.Phases;
+        _space = prepared.Space;
+        _flows = prepared.Flows;
+        _duty = prepared.Duties;
+        _converter = converter;
+        ImpedanceKernel kernel = prepared.Kernel;
         Period = period;
         Ohms = kernel.Ohms(period);
-        _duty = [.. _network.Duties.Select(d => d.ToDouble())];
         _forward = Flow(kernel, reversed: false);
         _reversed = Flow(kernel, reversed: true);
     }

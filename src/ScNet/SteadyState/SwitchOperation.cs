@@ -27,13 +27,14 @@ public sealed class SwitchOperation
 
     /// <summary>
     /// The range of the voltage across the open switch, ripple and load drop included, first terminal minus
-    /// second; null where the switch is never open, or a side floats in some phase in which it is.
+    /// second; null where the switch is never open, or where in some phase in which it is nothing fixes that
+    /// voltage: a side floats, or hangs on a capacitor whose own voltage is not determined.
     /// </summary>
     public VoltageRange? Blocking { get; }
 
     /// <summary>
-    /// As <see cref="Blocking"/>, over those phases only in which the switch is open and neither side floats; null
-    /// where there is none. In a dead time almost everything floats.
+    /// As <see cref="Blocking"/>, over those phases only in which the switch is open and its voltage is
+    /// determined; null where there is none. In a dead time almost everything floats.
     /// </summary>
     public VoltageRange? BlockingWhereDetermined { get; }
 

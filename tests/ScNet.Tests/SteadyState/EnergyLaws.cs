@@ -20,8 +20,7 @@ public sealed class EnergyLaws
         double scale = Math.Max(lost, Math.Max(Math.Abs(steady.InputPowerWatts), 1e-3));
         Assert.True(
             Math.Abs(lost - steady.DissipationWatts) <= 1e-9 * scale, $"Expected {lost:R} W, but got {steady.DissipationWatts:R} W.");
-        Assert.Equal(
-            steady.OutputImpedanceOhms * steady.Point.LoadCurrentAmperes * steady.Point.LoadCurrentAmperes, steady.DissipationWatts, 1e-9 * scale);
+        Assert.Equal(steady.DissipationWatts, OperatedConverters.ElementDissipationWatts(steady), 1e-9 * scale);
     });
 
     [Fact]

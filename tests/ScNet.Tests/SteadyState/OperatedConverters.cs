@@ -37,6 +37,10 @@ internal static class OperatedConverters
     public static Converter Loaded(double esrOhms) => Half(LoadKind.Current, farads: 2)
         .Capacitor("out", "vout", Converter.ReferenceNode, 0.5, esrOhms).Build();
 
+    /// <summary>What the elements lose, one by one.</summary>
+    public static double ElementDissipationWatts(PeriodicSteadyState steady) =>
+        steady.Switches.Sum(s => s.DissipationWatts) + steady.Capacitors.Sum(c => c.DissipationWatts);
+
     private static Converter Spread(Converter converter) => converter.WithValues(
         [.. converter.Capacitors.Select((_, i) => 1 + (0.7 * i))],
         [.. converter.Switches.Select((_, i) => 1 + (0.3 * (i % 4)))]);

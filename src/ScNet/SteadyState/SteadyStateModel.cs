@@ -1,0 +1,76 @@
+using ScNet.Analysis;
+
+namespace ScNet.SteadyState;
+
+/// <summary>
+/// The exact steady state of a mode, prepared once and asked at any number of frequencies and operating
+/// points: what depends on component values but on neither is worked out on first use and shared by
+/// impedance, periodic solution and sensitivities.
+/// </summary>
+/// <remarks>Safe on many threads. Cost of the parts: docs/performance.md. Derivation: docs/theory/output-impedance.md.</remarks>
+public sealed class SteadyStateModel
+{
+    private readonly ModeAnalysis _analysis;
+    private readonly Lazy<OutputImpedance> _impedance;
+
+    private SteadyStateModel(ModeAnalysis analysis, PreparedMode prepared)
+    {
+        _analysis = analysis;
+        Prepared = prepared;
+        _impedance = new(() => new OutputImpedance(_analysis, Prepared.Kernel));
+    }
+
+    /// <summary>The converter.</summary>
+    public Converter Converter => _analysis.Converter;
+
+    /// <summary>The mode.</summary>
+    public Mode Mode => _analysis.Mode;
+
+    /// <summary>The output impedance at any frequency.</summary>
+    public OutputImpedance Impedance => _impedance.Value;
+
+    internal PreparedMode Prepared { get; }
+
+    /// <summary>Prepares one analysed mode.</summary>
+    /// <param name="analysis">An analysis with a result.</param>
+    /// <exception cref="ScNetException">The mode has no result.</exception>
+    public static SteadyStateModel Of(ModeAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        return new SteadyStateModel(analysis, PreparedMode.Of(analysis.Converter, analysis.Mode, analysis.Exact));
+    }
+
+    /// <summary>The same mode with the component values of another converter of the same topology.</summary>
+    /// <param name="converter">A converter made from this one's by <see cref="Converter.WithValues"/>.</param>
+    /// <exception cref="ArgumentException">The converter has another topology.</exception>
+    public SteadyStateModel WithValuesOf(Converter converter)
+    {
+        ModeAnalysis analysis = _analysis.WithValuesOf(converter);
+        return new SteadyStateModel(analysis, Prepared.WithValuesOf(converter));
+    }
+
+    /// <summary>The exact impedance at a frequency beside the published estimates.</summary>
+    /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is not from 1e-60 to 1e60 Hz.</exception>
+    public ImpedancePoint At(double frequencyHz) => Impedance.At(frequencyHz);
+
+    /// <summary>The periodic steady state at an operating point.</summary>
+    /// <param name="point">The operating point.</param>
+    public PeriodicSteadyState At(OperatingPoint point)
+    {
+        ArgumentNullException.ThrowIfNull(point);
+        return new PeriodicSteadyState(_analysis, Prepared, point);
+    }
+
+    /// <summary>The derivatives of the output impedance by every component value at a frequency.</summary>
+    /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is not from 1e-60 to 1e60 Hz.</exception>
+    public ImpedanceSensitivity SensitivityAt(double frequencyHz)
+    {
+        double period = 1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz));
+        return new ImpedanceSensitivity(new SensitivitySolution(Converter, Prepared, period), Converter);
+    }
+
+    /// <summary>The mode and its limits.</summary>
+    public override string ToString() => Impedance.ToString();
+}
