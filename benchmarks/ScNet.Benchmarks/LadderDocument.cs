@@ -15,13 +15,13 @@ internal static class LadderDocument
         text.AppendLine("[capacitors]");
         foreach (Capacitor c in converter.Capacitors)
         {
-            text.AppendLine(CultureInfo.InvariantCulture, $"{c.Name} = {{ between = [\"{c.PositiveNode}\", \"{c.BottomNode}\"], farads = {c.CapacitanceFarads:R} }}");
+            text.AppendLine(CultureInfo.InvariantCulture, $"{c.Name} = {{ between = [\"{c.PositiveNode}\", \"{c.BottomNode}\"], farads = {c.Farads:R} }}");
         }
 
         text.AppendLine("[switches]");
         foreach ((Switch s, PhaseSet on) in converter.Switches.Zip(converter.Modes[0].ClosedPhases))
         {
-            text.AppendLine(CultureInfo.InvariantCulture, $"{s.Name} = {{ between = [\"{s.FirstNode}\", \"{s.SecondNode}\"], ohms = {s.OnResistanceOhms:R}, on = [{string.Join(", ", on)}] }}");
+            text.AppendLine(CultureInfo.InvariantCulture, $"{s.Name} = {{ between = [\"{s.FirstNode}\", \"{s.SecondNode}\"], ohms = {s.Ohms:R}, on = [{string.Join(", ", on)}] }}");
         }
 
         return text.ToString();

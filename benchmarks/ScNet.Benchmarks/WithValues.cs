@@ -16,8 +16,8 @@ public class WithValues
         Converter converter = Ladder.StepDown(10);
         _first = ModeAnalysis.Of(converter, converter.Modes[0]);
         _other = converter.WithValues(
-            capacitancesFarads: [.. converter.Capacitors.Select((_, i) => 1e-6 * (i + 1))],
-            onResistancesOhms: [.. converter.Switches.Select((_, s) => 0.1 * (s + 1))]);
+            farads: [.. converter.Capacitors.Select((_, i) => 1e-6 * (i + 1))],
+            ohms: [.. converter.Switches.Select((_, s) => 0.1 * (s + 1))]);
     }
 
     /// <summary>With what topology decides taken from the first.</summary>

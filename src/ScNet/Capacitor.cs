@@ -9,12 +9,12 @@ public sealed class Capacitor
     // worked out at first use; threads that meet here find the same value
     private double _elastance;
 
-    internal Capacitor(string name, string positiveNode, string bottomNode, double capacitanceFarads, double esrOhms)
+    internal Capacitor(string name, string positiveNode, string bottomNode, double farads, double esrOhms)
     {
         Name = name;
         PositiveNode = positiveNode;
         BottomNode = bottomNode;
-        CapacitanceFarads = capacitanceFarads;
+        Farads = farads;
         EsrOhms = esrOhms;
     }
 
@@ -28,10 +28,10 @@ public sealed class Capacitor
     public string BottomNode { get; }
 
     /// <summary>Capacitance in farads (F).</summary>
-    public double CapacitanceFarads { get; }
+    public double Farads { get; }
 
     /// <summary>One over the capacitance as the decimal written, in 1/F: of 1e-9 exactly 1e9, which the rounded double would miss.</summary>
-    internal double ElastancePerFarad => _elastance > 0 ? _elastance : _elastance = Inverse(CapacitanceFarads);
+    internal double ElastancePerFarad => _elastance > 0 ? _elastance : _elastance = Inverse(Farads);
 
     /// <summary>Equivalent series resistance in ohms (Ω); 0 for an ideal capacitor.</summary>
     public double EsrOhms { get; }

@@ -104,22 +104,22 @@ public sealed class Converter
     /// The same topology with other component values. What topology alone decides need not be computed
     /// again: see <see cref="Analysis.ModeAnalysis.WithValuesOf"/>.
     /// </summary>
-    /// <param name="capacitancesFarads">Capacitances in farads, index as in <see cref="Capacitors"/>; null keeps them.</param>
-    /// <param name="onResistancesOhms">On-resistances in ohms, index as in <see cref="Switches"/>; null keeps them.</param>
+    /// <param name="farads">Capacitances in farads, index as in <see cref="Capacitors"/>; null keeps them.</param>
+    /// <param name="ohms">On-resistances in ohms, index as in <see cref="Switches"/>; null keeps them.</param>
     /// <param name="esrOhms">Series resistances in ohms, index as in <see cref="Capacitors"/>; null keeps them.</param>
     /// <exception cref="ArgumentException">An array has the wrong length or a value is out of range.</exception>
     public Converter WithValues(
-        IReadOnlyList<double>? capacitancesFarads = null,
-        IReadOnlyList<double>? onResistancesOhms = null,
+        IReadOnlyList<double>? farads = null,
+        IReadOnlyList<double>? ohms = null,
         IReadOnlyList<double>? esrOhms = null)
     {
-        Guard.Values(capacitancesFarads, _capacitors.Length, allowZero: false, nameof(capacitancesFarads));
-        Guard.Values(onResistancesOhms, _switches.Length, allowZero: false, nameof(onResistancesOhms));
+        Guard.Values(farads, _capacitors.Length, allowZero: false, nameof(farads));
+        Guard.Values(ohms, _switches.Length, allowZero: false, nameof(ohms));
         Guard.Values(esrOhms, _capacitors.Length, allowZero: true, nameof(esrOhms));
         Capacitor[] capacitors = [.. _capacitors.Select((c, i) => new Capacitor(
-            c.Name, c.PositiveNode, c.BottomNode, capacitancesFarads?[i] ?? c.CapacitanceFarads, esrOhms?[i] ?? c.EsrOhms))];
+            c.Name, c.PositiveNode, c.BottomNode, farads?[i] ?? c.Farads, esrOhms?[i] ?? c.EsrOhms))];
         Switch[] switches = [.. _switches.Select((s, i) => new Switch(
-            s.Name, s.FirstNode, s.SecondNode, onResistancesOhms?[i] ?? s.OnResistanceOhms))];
+            s.Name, s.FirstNode, s.SecondNode, ohms?[i] ?? s.Ohms))];
         return new Converter(
             Name, InputNode, OutputNode, Load, (Phase[])Phases, capacitors, switches, (Mode[])Modes, (string[])Nodes, Network, Warnings);
     }

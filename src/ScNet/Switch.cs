@@ -3,12 +3,12 @@ namespace ScNet;
 /// <summary>A switch of a <see cref="Converter"/>, known by its name.</summary>
 public sealed class Switch
 {
-    internal Switch(string name, string firstNode, string secondNode, double onResistanceOhms)
+    internal Switch(string name, string firstNode, string secondNode, double ohms)
     {
         Name = name;
         FirstNode = firstNode;
         SecondNode = secondNode;
-        OnResistanceOhms = onResistanceOhms;
+        Ohms = ohms;
     }
 
     /// <summary>The name, unique among all elements of the converter.</summary>
@@ -21,7 +21,7 @@ public sealed class Switch
     public string SecondNode { get; }
 
     /// <summary>On-resistance in ohms (Ω).</summary>
-    public double OnResistanceOhms { get; }
+    public double Ohms { get; }
 
     /// <summary>The name and the two nodes.</summary>
     public override string ToString() => $"{Name} ({FirstNode} – {SecondNode})";

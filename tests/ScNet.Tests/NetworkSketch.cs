@@ -32,9 +32,9 @@ internal sealed record NetworkSketch(
         return new NetworkSketch(
             converter.Nodes.Count,
             [.. converter.Phases.Select(p => p.Duty)],
-            [.. converter.Capacitors.Select(c => new SketchCapacitor(index[c.PositiveNode], index[c.BottomNode], c.CapacitanceFarads, c.EsrOhms))],
+            [.. converter.Capacitors.Select(c => new SketchCapacitor(index[c.PositiveNode], index[c.BottomNode], c.Farads, c.EsrOhms))],
             [.. converter.Switches.Select((s, i) => new SketchSwitch(
-                index[s.FirstNode], index[s.SecondNode], converter.Modes[0].ClosedPhases[i].Sum(p => 1 << (p - 1)), s.OnResistanceOhms))],
+                index[s.FirstNode], index[s.SecondNode], converter.Modes[0].ClosedPhases[i].Sum(p => 1 << (p - 1)), s.Ohms))],
             converter.Load);
     }
 

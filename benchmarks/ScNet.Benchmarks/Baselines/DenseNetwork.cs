@@ -16,8 +16,8 @@ public sealed class DenseNetwork
         Switches = [.. converter.Switches.Select(s => (node[s.FirstNode], node[s.SecondNode]))];
         Closed = [.. converter.Phases.Select(p => mode.ClosedPhases.Select(on => on.Contains(p.Number)).ToArray())];
         Duties = [.. converter.Phases.Select(p => p.Duty.ToDouble())];
-        Farads = [.. converter.Capacitors.Select(c => c.CapacitanceFarads)];
-        Ohms = [.. converter.Switches.Select(s => s.OnResistanceOhms)];
+        Farads = [.. converter.Capacitors.Select(c => c.Farads)];
+        Ohms = [.. converter.Switches.Select(s => s.Ohms)];
     }
 
     /// <summary>The number of nodes.</summary>

@@ -111,13 +111,13 @@ public sealed class ClosedForms
         Dictionary<string, double> values = new(StringComparer.Ordinal);
         foreach (Capacitor capacitor in _analysis.Converter.Capacitors)
         {
-            values[Symbol.Capacitance(capacitor.Name).Name] = capacitor.CapacitanceFarads;
+            values[Symbol.Capacitance(capacitor.Name).Name] = capacitor.Farads;
             values[Symbol.SeriesResistance(capacitor.Name).Name] = capacitor.EsrOhms;
         }
 
         foreach (Switch @switch in _analysis.Converter.Switches)
         {
-            values[Symbol.OnResistance(@switch.Name).Name] = @switch.OnResistanceOhms;
+            values[Symbol.OnResistance(@switch.Name).Name] = @switch.Ohms;
         }
 
         return values;

@@ -27,7 +27,7 @@ internal static class DirectionAmounts
         for (int e = 0; e < rows; e++)
         {
             int element = (e < switchEntries ? e : e - switchEntries) / phases;
-            double ohms = e < switchEntries ? converter.Switches[element].OnResistanceOhms : converter.Capacitors[element].EsrOhms;
+            double ohms = e < switchEntries ? converter.Switches[element].Ohms : converter.Capacitors[element].EsrOhms;
             weight[e] = Math.Sqrt(ohms / network.Duties[e % phases].ToDouble());
         }
 
@@ -99,7 +99,7 @@ internal static class DirectionAmounts
     private static int CapacitorEntries(Converter converter) => converter.Capacitors.Count * converter.Phases.Count;
 
     private static double Weight(Converter converter, int entry) =>
-        1 / Math.Sqrt(converter.Capacitors[entry / converter.Phases.Count].CapacitanceFarads);
+        1 / Math.Sqrt(converter.Capacitors[entry / converter.Phases.Count].Farads);
 
     private static Matrix<double> RunningSums(Matrix<double> charges, int phases)
     {

@@ -78,7 +78,7 @@ internal sealed class ValueDecidedFlow
         double ohms = 0;
         for (int s = 0; s < switchCoefficients.Length; s++)
         {
-            ohms += switchCoefficients[s].ToDouble() * _converter.Switches[s].OnResistanceOhms;
+            ohms += switchCoefficients[s].ToDouble() * _converter.Switches[s].Ohms;
         }
 
         for (int i = 0; i < capacitorCoefficients.Length; i++)

@@ -26,9 +26,9 @@ public sealed class BottomPlateSwing
         }
 
         WorstCapacitors = [.. capacitors.Where((_, c) => Worst.IsDetermined && perVolt[c] == Worst).Select(c => c.Name)];
-        double total = capacitors.Sum(c => c.CapacitanceFarads);
+        double total = capacitors.Sum(c => c.Farads);
         WeightedSquare = capacitors.Select((c, i) =>
-            perVolt[i].IsDetermined ? c.CapacitanceFarads / total * Math.Pow(perVolt[i].ToDouble(), 2) : 0).Sum();
+            perVolt[i].IsDetermined ? c.Farads / total * Math.Pow(perVolt[i].ToDouble(), 2) : 0).Sum();
     }
 
     /// <summary>The highest minus the lowest potential of each bottom plate over the phases, per volt of input; index as in <see cref="Converter.Capacitors"/>.</summary>

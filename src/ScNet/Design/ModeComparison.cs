@@ -22,12 +22,12 @@ public sealed class ModeComparison
         SlowSwitchingLimit = ComparedLimit.Of(
             capacitors,
             analysis.SlowSwitchingLimit.Coefficients,
-            [.. converter.Capacitors.Select(c => c.CapacitanceFarads)],
+            [.. converter.Capacitors.Select(c => c.Farads)],
             conditions.TotalCapacitanceFarads * conditions.FrequencyHz);
         FastSwitchingLimit = ComparedLimit.Of(
             switches,
             analysis.FastSwitchingLimit.SwitchCoefficients,
-            [.. converter.Switches.Select(s => 1 / s.OnResistanceOhms)],
+            [.. converter.Switches.Select(s => 1 / s.Ohms)],
             conditions.TotalConductanceSiemens);
         CapacitorUtilisation = Utilisation.Of(
             capacitors, analysis.ChargeFlow.Capacitors, Quantity.Exact(1, 2), voltages, analysis.Ratio);

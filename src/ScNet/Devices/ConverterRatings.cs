@@ -70,7 +70,7 @@ public sealed class ConverterRatings
             ? [Stress.Switches[index]]
             : [Stress.Switches[index], Stress.SwitchesAtChanges[index]]);
         RatingVerdict overall = Verdict(worst, null);
-        return new SwitchRating(@switch, kind, modes, atChanges, overall, new StackedSwitch(kind, overall.StackCount, @switch.OnResistanceOhms));
+        return new SwitchRating(@switch, kind, modes, atChanges, overall, new StackedSwitch(kind, overall.StackCount, @switch.Ohms));
 
         RatingVerdict Verdict(SwitchStress stress, Mode? mode) => RatingVerdict.Of(
             @switch.Name, mode, stress.Magnitude, !stress.IsUndetermined || stress.Largest is not null, stress.IsUndetermined, kind.ExactRating, Limits.MostSwitchesInSeries);
@@ -81,7 +81,7 @@ public sealed class ConverterRatings
         CapacitorKind kind = Limits.CapacitorKinds.GetValueOrDefault(capacitor.Name) ?? Limits.Capacitor;
         RatingVerdict[] modes = [.. Stress.Modes.Select(m => Verdict(m.Capacitors[index], m.Mode))];
         RatingVerdict overall = Verdict(Stress.Capacitors[index], null);
-        return new CapacitorRating(capacitor, kind, modes, overall, new StackedCapacitor(kind, overall.StackCount, capacitor.CapacitanceFarads));
+        return new CapacitorRating(capacitor, kind, modes, overall, new StackedCapacitor(kind, overall.StackCount, capacitor.Farads));
 
         RatingVerdict Verdict(CapacitorStress stress, Mode? mode) => RatingVerdict.Of(
             capacitor.Name, mode, stress.Magnitude, stress.Largest is not null, stress.IsUndetermined, kind.ExactRating, Limits.MostCapacitorsInSeries);

@@ -10,15 +10,15 @@ public sealed class StackedCapacitor
     /// <summary>Sizes a stack.</summary>
     /// <param name="kind">The kind of its capacitors.</param>
     /// <param name="count">The capacitors in series, at least 1.</param>
-    /// <param name="capacitanceFarads">The capacitance of the whole in farads (F).</param>
+    /// <param name="farads">The capacitance of the whole in farads (F).</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
-    public StackedCapacitor(CapacitorKind kind, int count, double capacitanceFarads)
+    public StackedCapacitor(CapacitorKind kind, int count, double farads)
     {
         ArgumentNullException.ThrowIfNull(kind);
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         Kind = kind;
         Count = count;
-        CapacitanceFarads = Guard.InRange(capacitanceFarads, allowZero: false, nameof(capacitanceFarads));
+        Farads = Guard.InRange(farads, allowZero: false, nameof(farads));
     }
 
     /// <summary>The kind of the capacitors.</summary>
@@ -28,10 +28,10 @@ public sealed class StackedCapacitor
     public int Count { get; }
 
     /// <summary>The capacitance of the whole in farads (F).</summary>
-    public double CapacitanceFarads { get; }
+    public double Farads { get; }
 
     /// <summary>The capacitance of each in farads (F).</summary>
-    public double CapacitanceOfEachFarads => Count * CapacitanceFarads;
+    public double CapacitanceOfEachFarads => Count * Farads;
 
     /// <summary>The voltage in volts (V) that the stack stands, shared equally.</summary>
     public double RatedVolts => Count * Kind.RatedVolts;
@@ -56,5 +56,5 @@ public sealed class StackedCapacitor
     public double LeakageAmperes => AreaOfEachSquareMetres * Kind.LeakageAmperesPerSquareMetre;
 
     /// <summary>Count, kind and capacitance.</summary>
-    public override string ToString() => FormattableString.Invariant($"{Count} × {Kind}, {CapacitanceFarads:G6} F");
+    public override string ToString() => FormattableString.Invariant($"{Count} × {Kind}, {Farads:G6} F");
 }

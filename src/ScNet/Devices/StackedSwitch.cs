@@ -11,16 +11,16 @@ public sealed class StackedSwitch
     /// <summary>Sizes a stack.</summary>
     /// <param name="kind">The kind of its devices.</param>
     /// <param name="count">The devices in series, at least 1.</param>
-    /// <param name="onResistanceOhms">The on-resistance of the whole in ohms (Ω).</param>
+    /// <param name="ohms">The on-resistance of the whole in ohms (Ω).</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
-    public StackedSwitch(SwitchKind kind, int count, double onResistanceOhms)
+    public StackedSwitch(SwitchKind kind, int count, double ohms)
     {
         ArgumentNullException.ThrowIfNull(kind);
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         Kind = kind;
         Count = count;
-        OnResistanceOhms = Guard.InRange(onResistanceOhms, allowZero: false, nameof(onResistanceOhms));
-        WidthOfEachMicrometres = count * kind.OnResistanceOhmMicrometres / onResistanceOhms;
+        Ohms = Guard.InRange(ohms, allowZero: false, nameof(ohms));
+        WidthOfEachMicrometres = count * kind.OnResistanceOhmMicrometres / ohms;
     }
 
     /// <summary>The kind of the devices.</summary>
@@ -30,7 +30,7 @@ public sealed class StackedSwitch
     public int Count { get; }
 
     /// <summary>The on-resistance of the whole in ohms (Ω).</summary>
-    public double OnResistanceOhms { get; }
+    public double Ohms { get; }
 
     /// <summary>The width of each device in micrometres (µm).</summary>
     public double WidthOfEachMicrometres { get; }
@@ -51,5 +51,5 @@ public sealed class StackedSwitch
     public double JunctionChargeCoulombs => TotalWidthMicrometres * Kind.JunctionChargeCoulombsPerMicrometre;
 
     /// <summary>Count, kind and on-resistance.</summary>
-    public override string ToString() => FormattableString.Invariant($"{Count} × {Kind}, {OnResistanceOhms:G6} Ω");
+    public override string ToString() => FormattableString.Invariant($"{Count} × {Kind}, {Ohms:G6} Ω");
 }

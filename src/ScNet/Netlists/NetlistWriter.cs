@@ -86,7 +86,7 @@ public static class NetlistWriter
                 text,
                 capacitor.Name,
                 Between(capacitor.PositiveNode, capacitor.BottomNode),
-                Value(NetlistKeys.Farads, capacitor.CapacitanceFarads, 1),
+                Value(NetlistKeys.Farads, capacitor.Farads, 1),
                 Value(NetlistKeys.EsrOhms, capacitor.EsrOhms, 0));
         }
     }
@@ -106,7 +106,7 @@ public static class NetlistWriter
                 text,
                 @switch.Name,
                 Between(@switch.FirstNode, @switch.SecondNode),
-                Value(NetlistKeys.Ohms, @switch.OnResistanceOhms, 1),
+                Value(NetlistKeys.Ohms, @switch.Ohms, 1),
                 on is null ? null : $"{NetlistKeys.On} = {Closed(on[s])}");
         }
     }

@@ -35,13 +35,13 @@ public sealed class ComponentTolerances
         double[] farads = new double[capacitors], ohms = new double[switches], esr = new double[capacitors];
         for (int i = 0; i < capacitors; i++)
         {
-            farads[i] = nominal.Capacitors[i].CapacitanceFarads * (1 + (Capacitance * deviations[i]));
+            farads[i] = nominal.Capacitors[i].Farads * (1 + (Capacitance * deviations[i]));
             esr[i] = nominal.Capacitors[i].EsrOhms * (1 + (Esr * deviations[capacitors + switches + i]));
         }
 
         for (int s = 0; s < switches; s++)
         {
-            ohms[s] = nominal.Switches[s].OnResistanceOhms * (1 + (OnResistance * deviations[capacitors + s]));
+            ohms[s] = nominal.Switches[s].Ohms * (1 + (OnResistance * deviations[capacitors + s]));
         }
 
         return nominal.WithValues(farads, ohms, esr);

@@ -35,12 +35,12 @@ public static class DeadTime
 
         foreach (Capacitor capacitor in converter.Capacitors)
         {
-            builder.Capacitor(capacitor.Name, capacitor.PositiveNode, capacitor.BottomNode, capacitor.CapacitanceFarads, capacitor.EsrOhms);
+            builder.Capacitor(capacitor.Name, capacitor.PositiveNode, capacitor.BottomNode, capacitor.Farads, capacitor.EsrOhms);
         }
 
         foreach (Switch @switch in converter.Switches)
         {
-            builder.Switch(@switch.Name, @switch.FirstNode, @switch.SecondNode, ohms: @switch.OnResistanceOhms);
+            builder.Switch(@switch.Name, @switch.FirstNode, @switch.SecondNode, ohms: @switch.Ohms);
         }
 
         foreach (Mode mode in converter.Modes)

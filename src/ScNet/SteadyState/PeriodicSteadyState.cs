@@ -183,7 +183,7 @@ public sealed class PeriodicSteadyState
         }
 
         VoltageRange? blocking = open.All(j => ideal[j].IsDetermined) ? known : null;
-        return new SwitchOperation(@switch, Math.Sqrt(square), Peak(currents), square * @switch.OnResistanceOhms, blocking, known);
+        return new SwitchOperation(@switch, Math.Sqrt(square), Peak(currents), square * @switch.Ohms, blocking, known);
     }
 
     private CapacitorOperation OperateCapacitor(int index)
@@ -212,7 +212,7 @@ public sealed class PeriodicSteadyState
             : null;
 
     private PhaseWaveform CapacitorCurrent(int phase, int index) =>
-        _solution.CapacitorCurrent(phase, index, Converter.Capacitors[index].CapacitanceFarads);
+        _solution.CapacitorCurrent(phase, index, Converter.Capacitors[index].Farads);
 
     private VoltageRange Range(Func<int, PhaseWaveform> waveform) =>
         Phases().Select(j => ToRange(waveform(j))).Aggregate((a, b) => a.Including(b));

@@ -52,7 +52,7 @@ internal sealed class ResistorFlows
     public static ResistorFlows Of(Converter converter, Mode mode, ExactMode exact) => new(converter, mode, exact);
 
     public double Ohms(int resistor) => resistor < _network.SwitchCount
-        ? _converter.Switches[resistor].OnResistanceOhms
+        ? _converter.Switches[resistor].Ohms
         : _converter.Capacitors[resistor - _network.SwitchCount].EsrOhms;
 
     private int[] Conducting(ReadOnlySpan<bool> closed)

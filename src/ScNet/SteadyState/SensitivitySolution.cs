@@ -48,14 +48,14 @@ internal sealed class SensitivitySolution
             }
         }
 
-        return sum / _converter.Switches[index].OnResistanceOhms;
+        return sum / _converter.Switches[index].Ohms;
     }
 
     /// <summary>The derivative by a capacitor's series resistance: the product of its currents.</summary>
     public double ByEsr(int index)
     {
         double[] voltage = _space.CapacitorRow(index);
-        double farads = _converter.Capacitors[index].CapacitanceFarads, sum = 0;
+        double farads = _converter.Capacitors[index].Farads, sum = 0;
         for (int j = 0; j < _phases.Length; j++)
         {
             double[] current = Couplings(j, voltage);

@@ -173,7 +173,7 @@ internal sealed class StateSpace
         bool isDiagonal = true;
         for (int i = 0; i < _network.CapacitorCount; i++)
         {
-            double root = Math.Sqrt(_converter.Capacitors[i].CapacitanceFarads);
+            double root = Math.Sqrt(_converter.Capacitors[i].Farads);
             if (_treeIndex[i] >= 0)
             {
                 rows[i, _treeIndex[i]] = root;

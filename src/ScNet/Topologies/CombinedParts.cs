@@ -42,12 +42,12 @@ internal sealed class CombinedParts
         _added.Add((converter, prefix, rotation));
         foreach (Capacitor c in converter.Capacitors)
         {
-            Builder.Capacitor(prefix + c.Name, Node(c.PositiveNode), Node(c.BottomNode), c.CapacitanceFarads, c.EsrOhms);
+            Builder.Capacitor(prefix + c.Name, Node(c.PositiveNode), Node(c.BottomNode), c.Farads, c.EsrOhms);
         }
 
         foreach (Switch s in converter.Switches)
         {
-            Builder.Switch(prefix + s.Name, Node(s.FirstNode), Node(s.SecondNode), PhaseSet.None, s.OnResistanceOhms);
+            Builder.Switch(prefix + s.Name, Node(s.FirstNode), Node(s.SecondNode), PhaseSet.None, s.Ohms);
         }
 
         string Node(string name) => name == Converter.ReferenceNode ? name

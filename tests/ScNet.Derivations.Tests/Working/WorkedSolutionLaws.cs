@@ -194,13 +194,13 @@ public sealed class WorkedSolutionLaws
         for (int c = 0; c < converter.Capacitors.Count; c++)
         {
             Capacitor own = converter.Capacitors[c];
-            builder.Capacitor(names[c % names.Length] + own.Name, Node(own.PositiveNode), Node(own.BottomNode), own.CapacitanceFarads, own.EsrOhms);
+            builder.Capacitor(names[c % names.Length] + own.Name, Node(own.PositiveNode), Node(own.BottomNode), own.Farads, own.EsrOhms);
         }
 
         for (int s = 0; s < converter.Switches.Count; s++)
         {
             Switch own = converter.Switches[s];
-            builder.Switch(own.Name + names[s % names.Length], Node(own.FirstNode), Node(own.SecondNode), converter.Modes[0].ClosedPhases[s], own.OnResistanceOhms);
+            builder.Switch(own.Name + names[s % names.Length], Node(own.FirstNode), Node(own.SecondNode), converter.Modes[0].ClosedPhases[s], own.Ohms);
         }
 
         return builder.Build();

@@ -180,11 +180,11 @@ public class ValueDecidedFlowTests
     {
         Converter converter = Ladders.Builder(10, hasTopCapacitor: true).Build();
         Assert.Equal(18, converter.Capacitors.Count);
-        converter = converter.WithValues(capacitancesFarads: [.. converter.Capacitors.Select((_, i) => farads * (1 + (i % 5)))]);
+        converter = converter.WithValues(farads: [.. converter.Capacitors.Select((_, i) => farads * (1 + (i % 5)))]);
         ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
         Assert.Equal(FlowDetermination.ComponentValues, analysis.ChargeFlow.DeterminedBy);
         Assert.Equal(Quantity.Exact(1, 10), analysis.Ratio);
-        Converter scaled = converter.WithValues(capacitancesFarads: [.. converter.Capacitors.Select((_, i) => 1.0 + (i % 5))]);
+        Converter scaled = converter.WithValues(farads: [.. converter.Capacitors.Select((_, i) => 1.0 + (i % 5))]);
         SteadyStateOracle slow = SteadyStateOracle.Slow(scaled);
         for (int i = 0; i < converter.Capacitors.Count; i++)
         {

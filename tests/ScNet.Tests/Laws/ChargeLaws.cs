@@ -90,8 +90,8 @@ public sealed class ChargeLaws
     public void Each_limit_is_the_sum_over_its_elements() => LawSample.Check((_, analysis) =>
     {
         Converter converter = analysis.Converter;
-        double slow = converter.Capacitors.Select((c, i) => analysis.SlowSwitchingLimit.Coefficients[i].ToDouble() / c.CapacitanceFarads).Sum();
-        double fast = converter.Switches.Select((s, i) => analysis.FastSwitchingLimit.SwitchCoefficients[i].ToDouble() * s.OnResistanceOhms).Sum()
+        double slow = converter.Capacitors.Select((c, i) => analysis.SlowSwitchingLimit.Coefficients[i].ToDouble() / c.Farads).Sum();
+        double fast = converter.Switches.Select((s, i) => analysis.FastSwitchingLimit.SwitchCoefficients[i].ToDouble() * s.Ohms).Sum()
             + converter.Capacitors.Select((c, i) => c.EsrOhms == 0 ? 0 : analysis.FastSwitchingLimit.CapacitorCoefficients[i].ToDouble() * c.EsrOhms).Sum();
         LawSample.AssertNear(slow, analysis.SlowSwitchingLimit.OhmsAtOneHertz, "slow");
         LawSample.AssertNear(fast, analysis.FastSwitchingLimit.Ohms, "fast");

@@ -31,7 +31,7 @@ internal static class LimitOracles
                 (int positive, int bottom) = Ends(converter, converter.Capacitors[c].PositiveNode, converter.Capacitors[c].BottomNode);
                 system.Require(
                     0,
-                    (charges[j].Capacitors[c], 1 / converter.Capacitors[c].CapacitanceFarads),
+                    (charges[j].Capacitors[c], 1 / converter.Capacitors[c].Farads),
                     (potentials[j][positive], -1), (potentials[j][bottom], 1),
                     (potentials[before][positive], 1), (potentials[before][bottom], -1));
             }
@@ -68,7 +68,7 @@ internal static class LimitOracles
             }
 
             ForEachClosed(converter, mode, j, (s, first, second) => system.Require(
-                0, (potentials[j][first], 1), (potentials[j][second], -1), (currents[j].Switches[s], -converter.Switches[s].OnResistanceOhms)));
+                0, (potentials[j][first], 1), (potentials[j][second], -1), (currents[j].Switches[s], -converter.Switches[s].Ohms)));
             if (converter.Load == LoadKind.Current)
             {
                 system.Require(1, (currents[j].Output, 1));

@@ -8,7 +8,7 @@ public sealed class ScalingLaws
     [Fact]
     public void Larger_capacitances_lower_only_the_slow_limit() => LawSample.Check((_, analysis) =>
     {
-        ModeAnalysis scaled = WithValues(analysis, c => 4 * c.CapacitanceFarads, s => s.OnResistanceOhms, c => c.EsrOhms);
+        ModeAnalysis scaled = WithValues(analysis, c => 4 * c.Farads, s => s.Ohms, c => c.EsrOhms);
         LawSample.AssertNear(analysis.SlowSwitchingLimit.OhmsAtOneHertz / 4, scaled.SlowSwitchingLimit.OhmsAtOneHertz, "slow");
         LawSample.AssertNear(analysis.FastSwitchingLimit.Ohms, scaled.FastSwitchingLimit.Ohms, "fast");
         AssertSameFlow(analysis.ChargeFlow, scaled.ChargeFlow);
@@ -17,7 +17,7 @@ public sealed class ScalingLaws
     [Fact]
     public void Larger_resistances_raise_only_the_fast_limit() => LawSample.Check((_, analysis) =>
     {
-        ModeAnalysis scaled = WithValues(analysis, c => c.CapacitanceFarads, s => 4 * s.OnResistanceOhms, c => 4 * c.EsrOhms);
+        ModeAnalysis scaled = WithValues(analysis, c => c.Farads, s => 4 * s.Ohms, c => 4 * c.EsrOhms);
         LawSample.AssertNear(analysis.SlowSwitchingLimit.OhmsAtOneHertz, scaled.SlowSwitchingLimit.OhmsAtOneHertz, "slow");
         LawSample.AssertNear(4 * analysis.FastSwitchingLimit.Ohms, scaled.FastSwitchingLimit.Ohms, "fast");
         AssertSameFlow(analysis.ChargeFlow, scaled.ChargeFlow);

@@ -75,8 +75,8 @@ internal static class Documents
     public static string Describe(Converter c) => string.Join('\n', [
         FormattableString.Invariant($"{c.Name} {c.InputNode} {c.OutputNode} {c.Load}"),
         .. c.Phases.Select(p => FormattableString.Invariant($"{p.Number} {p.Name} {p.Duty.Numerator}/{p.Duty.Denominator}")),
-        .. c.Capacitors.Select(e => FormattableString.Invariant($"{e.Name} {e.PositiveNode} {e.BottomNode} {e.CapacitanceFarads:R} {e.EsrOhms:R}")),
-        .. c.Switches.Select(e => FormattableString.Invariant($"{e.Name} {e.FirstNode} {e.SecondNode} {e.OnResistanceOhms:R}")),
+        .. c.Capacitors.Select(e => FormattableString.Invariant($"{e.Name} {e.PositiveNode} {e.BottomNode} {e.Farads:R} {e.EsrOhms:R}")),
+        .. c.Switches.Select(e => FormattableString.Invariant($"{e.Name} {e.FirstNode} {e.SecondNode} {e.Ohms:R}")),
         .. c.Modes.Select(m => $"{m.Name}: {string.Join(' ', m.ClosedPhases)}"),
         string.Join(' ', c.Nodes)]);
 }

@@ -39,8 +39,8 @@ public sealed class NetlistReaderTests
 
         Assert.Equal(LoadKind.Stiff, converter.Load);
         Assert.Equal([new Fraction(1, 2), new Fraction(1, 2)], converter.Phases.Select(p => p.Duty));
-        Assert.Equal((1.0, 0.0), (converter.Capacitors[0].CapacitanceFarads, converter.Capacitors[0].EsrOhms));
-        Assert.Equal(1.0, converter.Switches[0].OnResistanceOhms);
+        Assert.Equal((1.0, 0.0), (converter.Capacitors[0].Farads, converter.Capacitors[0].EsrOhms));
+        Assert.Equal(1.0, converter.Switches[0].Ohms);
         Assert.Equal("default", Assert.Single(converter.Modes).Name);
         Assert.Equal(PhaseSet.None, converter.Modes[0].ClosedPhases[0]);
     }

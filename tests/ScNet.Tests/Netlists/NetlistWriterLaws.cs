@@ -57,11 +57,11 @@ public sealed class NetlistWriterLaws
         Assert.Equal(a.Nodes, b.Nodes);
         Assert.Equal(a.Phases.Select(p => (p.Number, p.Name, p.Duty)), b.Phases.Select(p => (p.Number, p.Name, p.Duty)));
         Assert.Equal(
-            a.Capacitors.Select(c => (c.Name, c.PositiveNode, c.BottomNode, c.CapacitanceFarads, c.EsrOhms)),
-            b.Capacitors.Select(c => (c.Name, c.PositiveNode, c.BottomNode, c.CapacitanceFarads, c.EsrOhms)));
+            a.Capacitors.Select(c => (c.Name, c.PositiveNode, c.BottomNode, c.Farads, c.EsrOhms)),
+            b.Capacitors.Select(c => (c.Name, c.PositiveNode, c.BottomNode, c.Farads, c.EsrOhms)));
         Assert.Equal(
-            a.Switches.Select(s => (s.Name, s.FirstNode, s.SecondNode, s.OnResistanceOhms)),
-            b.Switches.Select(s => (s.Name, s.FirstNode, s.SecondNode, s.OnResistanceOhms)));
+            a.Switches.Select(s => (s.Name, s.FirstNode, s.SecondNode, s.Ohms)),
+            b.Switches.Select(s => (s.Name, s.FirstNode, s.SecondNode, s.Ohms)));
         Assert.Equal(a.Modes.Select(m => m.Name), b.Modes.Select(m => m.Name));
         Assert.All(a.Modes.Zip(b.Modes), m => Assert.Equal(m.First.ClosedPhases, m.Second.ClosedPhases));
         Assert.Equal(a.Warnings.Select(w => (w.Code, w.Message)), b.Warnings.Select(w => (w.Code, w.Message)));
@@ -104,14 +104,14 @@ public sealed class NetlistWriterLaws
 
         foreach (Capacitor c in plain.Capacitors)
         {
-            builder.Capacitor(c.Name + stem, Node(c.PositiveNode), Node(c.BottomNode), c.CapacitanceFarads * scale, c.EsrOhms / scale);
+            builder.Capacitor(c.Name + stem, Node(c.PositiveNode), Node(c.BottomNode), c.Farads * scale, c.EsrOhms / scale);
         }
 
         bool hasModes = modes.Length > 0;
         for (int s = 0; s < plain.Switches.Count; s++)
         {
             Switch @switch = plain.Switches[s];
-            builder.Switch(@switch.Name + stem, Node(@switch.FirstNode), Node(@switch.SecondNode), hasModes ? PhaseSet.None : plain.Modes[0].ClosedPhases[s], @switch.OnResistanceOhms / scale);
+            builder.Switch(@switch.Name + stem, Node(@switch.FirstNode), Node(@switch.SecondNode), hasModes ? PhaseSet.None : plain.Modes[0].ClosedPhases[s], @switch.Ohms / scale);
         }
 
         for (int m = 0; m < modes.Length; m++)

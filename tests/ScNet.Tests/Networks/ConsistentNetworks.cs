@@ -15,8 +15,8 @@ internal static class ConsistentNetworks
     {
         public override string ToString()
         {
-            IEnumerable<string> capacitors = Converter.Capacitors.Select(c => $"{c} {c.CapacitanceFarads} F {c.EsrOhms} Ω");
-            IEnumerable<string> switches = Converter.Switches.Select((s, i) => $"{s} {s.OnResistanceOhms} Ω {Converter.Modes[0].ClosedPhases[i]}");
+            IEnumerable<string> capacitors = Converter.Capacitors.Select(c => $"{c} {c.Farads} F {c.EsrOhms} Ω");
+            IEnumerable<string> switches = Converter.Switches.Select((s, i) => $"{s} {s.Ohms} Ω {Converter.Modes[0].ClosedPhases[i]}");
             return string.Join("; ", [$"{Output}/{Input} {Converter.Load}", .. Converter.Phases.Select(p => $"{p.Duty}"), .. capacitors, .. switches]);
         }
     }

@@ -50,7 +50,7 @@ internal sealed class SteadyStateOracle
             for (int i = 0; i < converter.Capacitors.Count; i++)
             {
                 Capacitor c = converter.Capacitors[i];
-                double farads = c.CapacitanceFarads;
+                double farads = c.Farads;
                 oracle.Add(0, ($"q{i},{j}", 1),
                     ($"u{c.PositiveNode},{j}", -farads), ($"u{c.BottomNode},{j}", farads),
                     ($"u{c.PositiveNode},{before}", farads), ($"u{c.BottomNode},{before}", -farads));
@@ -92,7 +92,7 @@ internal sealed class SteadyStateOracle
                 if (oracle.IsClosed(s, j))
                 {
                     Switch x = converter.Switches[s];
-                    oracle.Add(0, ($"u{x.FirstNode},{j}", 1), ($"u{x.SecondNode},{j}", -1), ($"s{s},{j}", -x.OnResistanceOhms / duty));
+                    oracle.Add(0, ($"u{x.FirstNode},{j}", 1), ($"u{x.SecondNode},{j}", -1), ($"s{s},{j}", -x.Ohms / duty));
                 }
             }
         }

@@ -120,7 +120,7 @@ public sealed class CurrentLoadTests
                 int positive = node[capacitor.PositiveNode], bottom = node[capacitor.BottomNode];
                 int[] before = ends[(j + phases - 1) % phases];
                 void Move(int[] from, int[] to, int charge) => system.Require(
-                    0, (to[positive], 1), (to[bottom], -1), (from[positive], -1), (from[bottom], 1), (charge, -1 / capacitor.CapacitanceFarads));
+                    0, (to[positive], 1), (to[bottom], -1), (from[positive], -1), (from[bottom], 1), (charge, -1 / capacitor.Farads));
                 Move(before, starts[j], impulses[j].Capacitors[c]);
                 Move(starts[j], ends[j], ramps[j].Capacitors[c]);
             }

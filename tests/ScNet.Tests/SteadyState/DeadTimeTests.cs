@@ -73,8 +73,8 @@ public sealed class DeadTimeTests
         Converter dead = gears.WithDeadTime(s_interval);
         Assert.True(gears.Modes.Count > 1);
         Assert.Equal(gears.Modes.Select(m => m.Name), dead.Modes.Select(m => m.Name));
-        Assert.Equal(gears.Capacitors.Select(c => (c.Name, c.CapacitanceFarads, c.EsrOhms)), dead.Capacitors.Select(c => (c.Name, c.CapacitanceFarads, c.EsrOhms)));
-        Assert.Equal(gears.Switches.Select(s => (s.Name, s.OnResistanceOhms)), dead.Switches.Select(s => (s.Name, s.OnResistanceOhms)));
+        Assert.Equal(gears.Capacitors.Select(c => (c.Name, c.Farads, c.EsrOhms)), dead.Capacitors.Select(c => (c.Name, c.Farads, c.EsrOhms)));
+        Assert.Equal(gears.Switches.Select(s => (s.Name, s.Ohms)), dead.Switches.Select(s => (s.Name, s.Ohms)));
         foreach ((Mode before, Mode after) in gears.Modes.Zip(dead.Modes))
         {
             Assert.Equal(before.ClosedPhases.Select(set => PhaseSet.Of([.. set.Select(p => (2 * p) - 1)])), after.ClosedPhases);

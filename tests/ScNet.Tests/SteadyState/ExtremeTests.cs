@@ -45,7 +45,7 @@ public sealed class ExtremeTests
     [Fact]
     public void A_blocking_range_follows_a_peak_inside_the_phase()
     {
-        Converter converter = OperatedConverters.Loaded(0).WithValues(onResistancesOhms: [1.8, 0.2, 1.8, 0.2]);
+        Converter converter = OperatedConverters.Loaded(0).WithValues(ohms: [1.8, 0.2, 1.8, 0.2]);
         PeriodicSteadyState steady = Operate(converter, 0.5 / HalfPeriod);
         double[] times = [.. Enumerable.Range(0, 4001).Select(i => HalfPeriod * (1 - 1e-12) * i / 4000)];
         double[] blocked = [.. steady.SampleNodePotential("n", times).Select(n => n!.Value)];

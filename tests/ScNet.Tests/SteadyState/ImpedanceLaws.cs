@@ -74,14 +74,14 @@ public sealed class ImpedanceLaws
     [Fact]
     public void Larger_capacitors_act_as_higher_frequencies() => Check((_, analysis, impedance) =>
     {
-        OutputImpedance scaled = WithValues(analysis, c => 4e-9 * c.CapacitanceFarads, s => s.OnResistanceOhms, c => c.EsrOhms);
+        OutputImpedance scaled = WithValues(analysis, c => 4e-9 * c.Farads, s => s.Ohms, c => c.EsrOhms);
         AssertSame(impedance, scaled, f => f / 4e-9, r => r);
     });
 
     [Fact]
     public void Larger_resistances_act_as_larger_impedances_at_lower_frequencies() => Check((_, analysis, impedance) =>
     {
-        OutputImpedance scaled = WithValues(analysis, c => c.CapacitanceFarads, s => 3e6 * s.OnResistanceOhms, c => 3e6 * c.EsrOhms);
+        OutputImpedance scaled = WithValues(analysis, c => c.Farads, s => 3e6 * s.Ohms, c => 3e6 * c.EsrOhms);
         AssertSame(impedance, scaled, f => f / 3e6, r => 3e6 * r);
     });
 

@@ -100,9 +100,9 @@ public sealed class ImpedanceSensitivityTests
     {
         Converter converter = analysis.Converter;
         ImpedanceSensitivity sensitivity = ImpedanceSensitivity.Of(analysis, frequency);
-        double[] farads = [.. converter.Capacitors.Select(c => c.CapacitanceFarads)];
+        double[] farads = [.. converter.Capacitors.Select(c => c.Farads)];
         double[] esr = [.. converter.Capacitors.Select(c => c.EsrOhms)];
-        double[] ohms = [.. converter.Switches.Select(s => s.OnResistanceOhms)];
+        double[] ohms = [.. converter.Switches.Select(s => s.Ohms)];
         double Impedance(double[]? c = null, double[]? r = null, double[]? e = null, double f = 1) =>
             OutputImpedance.Of(analysis.WithValuesOf(converter.WithValues(c, r, e))).Ohms(f * frequency);
 
@@ -152,13 +152,13 @@ public sealed class ImpedanceSensitivityTests
         ConverterBuilder builder = Converter.Create(converter.Name).Input(converter.InputNode).Output(converter.OutputNode, converter.Load).Duties(duties);
         foreach (Capacitor capacitor in converter.Capacitors)
         {
-            builder.Capacitor(capacitor.Name, capacitor.PositiveNode, capacitor.BottomNode, capacitor.CapacitanceFarads, capacitor.EsrOhms);
+            builder.Capacitor(capacitor.Name, capacitor.PositiveNode, capacitor.BottomNode, capacitor.Farads, capacitor.EsrOhms);
         }
 
         for (int s = 0; s < converter.Switches.Count; s++)
         {
             Switch own = converter.Switches[s];
-            builder.Switch(own.Name, own.FirstNode, own.SecondNode, converter.Modes[0].ClosedPhases[s], own.OnResistanceOhms);
+            builder.Switch(own.Name, own.FirstNode, own.SecondNode, converter.Modes[0].ClosedPhases[s], own.Ohms);
         }
 
         return builder.Build();

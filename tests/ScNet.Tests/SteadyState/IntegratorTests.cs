@@ -66,13 +66,13 @@ public sealed class IntegratorTests
     private static Converter Example(string file) => NetlistReader.ReadFile(RepositoryFiles.PathOf("docs", "examples", file)).GetConverter();
 
     private static Converter Spread(Converter converter) => converter.WithValues(
-        [.. converter.Capacitors.Select((c, i) => c.CapacitanceFarads * (1 + (0.7 * i)))],
-        [.. converter.Switches.Select((s, i) => s.OnResistanceOhms * (1 + (0.3 * (i % 4))))],
+        [.. converter.Capacitors.Select((c, i) => c.Farads * (1 + (0.7 * i)))],
+        [.. converter.Switches.Select((s, i) => s.Ohms * (1 + (0.3 * (i % 4))))],
         [.. converter.Capacitors.Select(c => c.EsrOhms)]);
 
     private static Converter WithEsr(Converter converter) => converter.WithValues(
-        [.. converter.Capacitors.Select(c => c.CapacitanceFarads)],
-        [.. converter.Switches.Select(s => s.OnResistanceOhms)],
+        [.. converter.Capacitors.Select(c => c.Farads)],
+        [.. converter.Switches.Select(s => s.Ohms)],
         [.. converter.Capacitors.Select((_, i) => 0.2 + (0.1 * i))]);
 
     private static Converter Loaded() => Converter.Create("loaded half").Input("vin").Output("vout", LoadKind.Current)

@@ -45,7 +45,7 @@ internal sealed class NodalNetwork
         Matrix<double> capacitance = Matrix<double>.Build.Dense(nodes, nodes);
         for (int i = 0; i < _inner.Length; i++)
         {
-            Stamp(capacitance, _inner[i], _node[converter.Capacitors[i].BottomNode], converter.Capacitors[i].CapacitanceFarads);
+            Stamp(capacitance, _inner[i], _node[converter.Capacitors[i].BottomNode], converter.Capacitors[i].Farads);
         }
 
         _inverseCapacitance = _states.TransposeThisAndMultiply(capacitance * _states).Inverse();
@@ -104,7 +104,7 @@ internal sealed class NodalNetwork
             if (_mode.ClosedPhases[s].Contains(phase + 1))
             {
                 Switch x = _converter.Switches[s];
-                Stamp(conductance, _node[x.FirstNode], _node[x.SecondNode], 1 / x.OnResistanceOhms);
+                Stamp(conductance, _node[x.FirstNode], _node[x.SecondNode], 1 / x.Ohms);
             }
         }
 

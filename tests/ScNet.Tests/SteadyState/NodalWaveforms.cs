@@ -45,7 +45,7 @@ internal sealed class NodalWaveforms
         Matrix<double> capacitance = Matrix<double>.Build.Dense(nodes, nodes);
         for (int i = 0; i < _inner.Length; i++)
         {
-            Stamp(capacitance, _inner[i], _node[converter.Capacitors[i].BottomNode], converter.Capacitors[i].CapacitanceFarads);
+            Stamp(capacitance, _inner[i], _node[converter.Capacitors[i].BottomNode], converter.Capacitors[i].Farads);
         }
 
         Vector<double> sources = Vector<double>.Build.Dense(nodes, n => held.GetValueOrDefault(n));
@@ -82,7 +82,7 @@ internal sealed class NodalWaveforms
         (int phase, Vector<double> u) = At(seconds);
         Switch s = _converter.Switches[index];
         return mode.ClosedPhases[index].Contains(phase + 1)
-            ? (u[_node[s.FirstNode]] - u[_node[s.SecondNode]]) / s.OnResistanceOhms
+            ? (u[_node[s.FirstNode]] - u[_node[s.SecondNode]]) / s.Ohms
             : 0;
     }
 
@@ -99,7 +99,7 @@ internal sealed class NodalWaveforms
         int bottom = _node[_converter.Capacitors[index].BottomNode];
         Vector<double> rate = _generators[phase].SubMatrix(0, state.Count, 0, state.Count) * state;
         Vector<double> voltage = _potentials[phase].Row(_inner[index]) - _potentials[phase].Row(bottom);
-        return _converter.Capacitors[index].CapacitanceFarads * voltage * rate;
+        return _converter.Capacitors[index].Farads * voltage * rate;
     }
 
     private (int Phase, Vector<double> Potentials) At(double seconds)
@@ -168,7 +168,7 @@ internal sealed class NodalWaveforms
         {
             if (mode.ClosedPhases[s].Contains(phase))
             {
-                Stamp(conductance, _node[_converter.Switches[s].FirstNode], _node[_converter.Switches[s].SecondNode], 1 / _converter.Switches[s].OnResistanceOhms);
+                Stamp(conductance, _node[_converter.Switches[s].FirstNode], _node[_converter.Switches[s].SecondNode], 1 / _converter.Switches[s].Ohms);
             }
         }
 

@@ -52,7 +52,7 @@ public sealed class SamplingTests
             }
             else
             {
-                Assert.Equal(operation.Switch.OnResistanceOhms * currents[i], voltages[i]!.Value, 1e-12);
+                Assert.Equal(operation.Switch.Ohms * currents[i], voltages[i]!.Value, 1e-12);
             }
         }
 

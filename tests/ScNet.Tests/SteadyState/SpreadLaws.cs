@@ -26,7 +26,7 @@ public sealed class SpreadLaws
     {
         // the charge of one period, as voltage of the smallest capacitor, is rounded too, and so is a current that is small against the load's
         double swing = steady.Point.LoadCurrentAmperes / steady.Point.FrequencyHz
-            / steady.Converter.Capacitors.Select(c => c.CapacitanceFarads).DefaultIfEmpty(double.PositiveInfinity).Min();
+            / steady.Converter.Capacitors.Select(c => c.Farads).DefaultIfEmpty(double.PositiveInfinity).Min();
         double start = 0;
         foreach (Phase phase in steady.Converter.Phases)
         {
@@ -39,9 +39,9 @@ public sealed class SpreadLaws
                 double[] current = steady.SampleSwitchCurrent(element.Name, times);
                 for (int t = 0; t < times.Length && steady.Mode.ClosedPhases[s].Contains(phase.Number); t++)
                 {
-                    double drop = current[t] * element.OnResistanceOhms;
+                    double drop = current[t] * element.Ohms;
                     double scale = Math.Max(InputVolts, Math.Max(Math.Abs(first[t] ?? 0), Math.Abs(second[t] ?? 0))) + (1e-6 * swing)
-                        + (1e-3 * element.OnResistanceOhms * steady.Point.LoadCurrentAmperes);
+                        + (1e-3 * element.Ohms * steady.Point.LoadCurrentAmperes);
                     Assert.True(
                         !(Math.Abs((first[t] - second[t] ?? drop) - drop) > 1e-8 * Math.Max(scale, Math.Abs(drop))),
                         $"{element.Name} in phase {phase}, sample {t}: expected {drop:R} V, but got {first[t] - second[t]:R} V.");

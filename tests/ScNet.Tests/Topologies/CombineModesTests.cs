@@ -64,9 +64,9 @@ public sealed class CombineModesTests
         Converter whole = Combine.Cascade([first, first], dcFarads: 7e-9);
         Assert.Equal(["charge", "discharge"], whole.Phases.Select(p => p.Name));
         Assert.Equal([new Fraction(1, 4), new Fraction(3, 4)], whole.Phases.Select(p => p.Duty));
-        Assert.Equal([3e-9, 3e-9, 7e-9], whole.Capacitors.Select(c => c.CapacitanceFarads));
+        Assert.Equal([3e-9, 3e-9, 7e-9], whole.Capacitors.Select(c => c.Farads));
         Assert.Equal([0.5, 0.5, 0], whole.Capacitors.Select(c => c.EsrOhms));
-        Assert.All(whole.Switches, s => Assert.Equal(2, s.OnResistanceOhms));
+        Assert.All(whole.Switches, s => Assert.Equal(2, s.Ohms));
         Assert.Equal(["1.fly", "2.fly", "dc1"], whole.Capacitors.Select(c => c.Name));
         Assert.Equal(["gnd", "vin", "vout"], whole.Nodes.Take(3));
         Assert.Equal(["1.n", "1.p", "2.n", "2.p", "mid1"], whole.Nodes.Skip(3).Order(StringComparer.Ordinal));

@@ -51,8 +51,8 @@ public abstract class FamilyTests
         Converter converter = facts.Converter(up);
         Assert.Equal(facts.Capacitors.Keys.Order(), converter.Capacitors.Select(c => c.Name).Order());
         Assert.Equal(facts.Switches.Keys.Order(), converter.Switches.Select(s => s.Name).Order());
-        Assert.All(converter.Capacitors, c => Assert.Equal(Farads, c.CapacitanceFarads));
-        Assert.All(converter.Switches, s => Assert.Equal(Ohms, s.OnResistanceOhms));
+        Assert.All(converter.Capacitors, c => Assert.Equal(Farads, c.Farads));
+        Assert.All(converter.Switches, s => Assert.Equal(Ohms, s.Ohms));
         Assert.Empty(converter.Warnings);
     }
 

@@ -42,8 +42,8 @@ public sealed class FractionalDividerTests
             (int capacitors, int switches) = Counts(new Fraction(p, q).Reduce());
             Assert.Equal(load == LoadKind.Stiff ? capacitors : capacitors + 1, converter.Capacitors.Count);
             Assert.Equal(switches, converter.Switches.Count);
-            Assert.All(converter.Capacitors, c => Assert.Equal(2e-9, c.CapacitanceFarads));
-            Assert.All(converter.Switches, s => Assert.Equal(3, s.OnResistanceOhms));
+            Assert.All(converter.Capacitors, c => Assert.Equal(2e-9, c.Farads));
+            Assert.All(converter.Switches, s => Assert.Equal(3, s.Ohms));
             Assert.All(analysis.BlockingVoltages.Peaks, peak => Assert.True(peak.IsExact && peak.Sign >= 0));
             Assert.All(analysis.IdealPoint.CapacitorVoltages, voltage => Assert.Equal(1, voltage.Sign));
         }
