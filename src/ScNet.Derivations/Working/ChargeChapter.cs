@@ -28,9 +28,9 @@ internal static class ChargeChapter
             new Equations([.. BranchRows(mode)]),
             new Paragraph("Every capacitor gives back in the period what it takes, and one unit of charge reaches the load:"),
             new Equations([.. BalanceRows(mode)]),
-            new Paragraph(Line.Of($"These equations are the voltage equations read by columns. The combination {mode.Combination(row)} that led to the row for {mode.Voltage(column)}, divided by its factor {TermParts.Digits(mode.Entry(row, column))}, solves them{(loops.LoadLoopCount > 0 ? $", a loop through the load with its weight times the factor of {WorkedMode.Label(loops.EquationCount - 1)}" : string.Empty)}:")),
+            new Paragraph(Line.Of($"These equations are the voltage equations read by columns. The combination {mode.Combination(row)} that led to the row for {mode.Voltage(column)}, divided by its factor {TermParts.Digits(mode.Entry(row, column))}, solves them{(loops.Count > loops.VoltageLoopCount ? $", a loop through the load with its weight times the factor of {WorkedMode.Label(loops.EquationCount - 1)}" : string.Empty)}:")),
             new Equations([.. loopCharges.Select((c, l) => new EquationRow(
-                string.Empty, Loop(l), Expression.Of(WorkedMode.Exact(c)), loops.IsLoadLoop(l) ? Line.Of($"share of {mode.PhaseLabel(loops.Phase(l))}") : Line.Empty))]),
+                string.Empty, Loop(l), Expression.Of(WorkedMode.Exact(c)), loops.IsTied(l) ? Line.Of($"share of {mode.PhaseLabel(loops.Phase(l))}") : Line.Empty))]),
             new Paragraph(mode.Analysis.Exact.Directions.Count == 0
                 ? "Hence the charges (capacitors and switches from the first terminal to the second, the input out of the source, the output into the load):"
                 : "Hence one flow that obeys all these laws, which is not the only one (capacitors and switches from the first terminal to the second, the input out of the source, the output into the load):"),

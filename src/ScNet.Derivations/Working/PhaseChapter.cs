@@ -52,7 +52,7 @@ internal static class PhaseChapter
     }
 
     // The loops through a load current make one equation together, which comes later.
-    private static string LoopLabel(LoopSet loops, int loop) => loops.IsLoadLoop(loop)
+    private static string LoopLabel(LoopSet loops, int loop) => loops.IsTied(loop)
         ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"loop {loop + 1}")
         : WorkedMode.Label(loop);
 
@@ -120,7 +120,7 @@ internal static class PhaseChapter
                 }
             }
 
-            return loops.InterruptedPhases.Contains(phase) && branch == mode.Converter.Network.OutputBranch
+            return loops.Interruptions.Contains((phase, branch))
                 ? "has no path"
                 : "closes a loop that is set aside";
         }

@@ -20,10 +20,10 @@ internal static class VoltageChapter
             new Heading(2, "Voltages without load"),
             new Paragraph("Without load no charge flows, so every capacitor has one voltage in all phases, and the equations of all loops hold at once."),
         ];
-        if (loops.LoadLoopCount > 0)
+        if (loops.Count > loops.VoltageLoopCount)
         {
             blocks.Add(new Paragraph(Line.Of(
-                $"The loops through the load current carry charge in the proportion of the phases, {string.Join(" : ", solution.LoadWeights.Select(TermParts.Digits))}, and count as one equation, their sum with these weights; in it stands the average output voltage:")));
+                $"The loops through the load current carry charge in the proportion of the phases, {string.Join(" : ", mode.Converter.Network.PhaseWeights.Select(TermParts.Digits))}, and count as one equation, their sum with these weights; in it stands the average output voltage:")));
             blocks.Add(new Equations([new EquationRow(WorkedMode.Label(loops.EquationCount - 1), mode.LoadEquation(), Expression.Zero, Line.Empty)]));
         }
 

@@ -25,7 +25,7 @@ internal sealed class WorkedMode
         if (!Analysis.Diagnostics.Any(d => d.Code is DiagnosticCodes.InputShorted or DiagnosticCodes.OutputShorted))
         {
             Loops = LoopSet.Of(_network, Forests);
-            Solution = Loops.InterruptedPhases.Count == 0 ? LoopSolution<BigInteger>.Of(_network, Loops) : null;
+            Solution = Loops.Interruptions.Count == 0 ? LoopSolution<BigInteger>.Of(_network, Loops) : null;
         }
     }
 
@@ -44,9 +44,7 @@ internal sealed class WorkedMode
     public LoopSolution<BigInteger>? Solution { get; }
 
     /// <summary>The name of a branch: of the capacitor, or of the port's node.</summary>
-    public Named Name(int branch) => new(branch == _network.InputBranch ? Converter.InputNode
-        : branch == _network.OutputBranch ? Converter.OutputNode
-        : Converter.Capacitors[branch].Name);
+    public Named Name(int branch) => new(Converter.BranchName(branch));
 
     /// <summary>The voltage of a branch.</summary>
     public Expression Voltage(int branch) => Expression.Of(branch == _network.InputBranch ? Symbol.InputVoltage
@@ -81,9 +79,9 @@ internal sealed class WorkedMode
     public Expression LoadEquation()
     {
         List<Expression> terms = [];
-        for (int loop = Loops!.Count - Loops.LoadLoopCount; loop < Loops.Count; loop++)
+        for (int loop = Loops!.VoltageLoopCount; loop < Loops.Count; loop++)
         {
-            Fraction weight = new(Solution!.LoadWeights[Loops.Phase(loop)]);
+            Fraction weight = new(_network.PhaseWeights[Loops.Phase(loop)]);
             ReadOnlySpan<int> branches = Loops.Branches(loop), signs = Loops.Signs(loop);
             for (int e = 0; e < branches.Length; e++)
             {

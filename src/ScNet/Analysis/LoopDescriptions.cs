@@ -70,7 +70,5 @@ internal sealed class LoopDescriptions(Converter converter, PhaseForest[] forest
         return $"{Name(subject.Branch)} = {right}{rest}";
     }
 
-    private string Name(int branch) => branch == _network.InputBranch ? converter.InputNode
-        : branch == _network.OutputBranch ? converter.OutputNode
-        : converter.Capacitors[branch].Name;
+    private string Name(int branch) => converter.BranchName(branch);
 }

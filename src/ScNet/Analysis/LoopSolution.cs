@@ -1,5 +1,4 @@
 using System.Numerics;
-using Fractions;
 using ScNet.Kernel;
 
 namespace ScNet.Analysis;
@@ -15,34 +14,19 @@ internal sealed class LoopSolution<T>
     private readonly SwitchedNetwork _network;
     private readonly LoopSet _loops;
     private readonly Elimination<T> _elimination;
-    private readonly T[] _loadWeights;
 
     private LoopSolution(SwitchedNetwork network, LoopSet loops)
     {
         _network = network;
         _loops = loops;
-        _loadWeights = loops.LoadLoopCount > 0 ? DutyWeights(network.Duties) : [];
-        _elimination = Elimination<T>.Run(Equations(), network.CapacitorCount, 1);
+        _elimination = Elimination<T>.Run(
+            LoopEquations.Of<T>(network, loops), network.CapacitorCount, network.FirstGivenBranch - network.CapacitorCount);
     }
 
     public static LoopSolution<T> Of(SwitchedNetwork network, LoopSet loops) => new(network, loops);
 
-    /// <summary>Adds the voltage equation of one loop as a row: one column per branch, the input's last.</summary>
-    public static void AddEquation(SparseRows<T> rows, LoopSet loops, int loop)
-    {
-        int row = rows.AddRow();
-        ReadOnlySpan<int> branches = loops.Branches(loop), signs = loops.Signs(loop);
-        for (int e = 0; e < branches.Length; e++)
-        {
-            rows.Append(row, branches[e], T.CreateTruncating(signs[e]));
-        }
-    }
-
     /// <summary>The equations as eliminated, with the way back to them.</summary>
     public Elimination<T> Elimination => _elimination;
-
-    /// <summary>With a current load, by phase: how often the loop through the load enters its one equation. Otherwise empty.</summary>
-    public IReadOnlyList<T> LoadWeights => _loadWeights;
 
     /// <summary>Whether the equations fix the output's voltage.</summary>
     public bool IsOutputFixed => _elimination.IsPivotColumn(_network.OutputBranch);
@@ -136,71 +120,6 @@ internal sealed class LoopSolution<T>
         var equations = new Rational<T>[_loops.EquationCount];
         equations[row] = weight;
         _elimination.CarryBack(equations);
-        if (_loops.LoadLoopCount == 0)
-        {
-            return equations;
-        }
-
-        var loops = new Rational<T>[_loops.Count];
-        for (int loop = 0; loop < loops.Length; loop++)
-        {
-            Rational<T> charge = equations[_loops.Equation(loop)];
-            loops[loop] = _loops.IsLoadLoop(loop) ? charge * _loadWeights[_loops.Phase(loop)] : charge;
-        }
-
-        return loops;
-    }
-
-    private SparseRows<T> Equations()
-    {
-        SparseRows<T> rows = new(_loops.EquationCount, 4 * (_loops.Count + _network.BranchCount));
-        int single = _loops.Count - _loops.LoadLoopCount;
-        for (int loop = 0; loop < single; loop++)
-        {
-            AddEquation(rows, _loops, loop);
-        }
-
-        if (_loops.LoadLoopCount > 0)
-        {
-            AddLoadEquation(rows, single);
-        }
-
-        return rows;
-    }
-
-    // The average over the period, weighted by duties, of the loops through the load.
-    private void AddLoadEquation(SparseRows<T> rows, int firstLoop)
-    {
-        var sum = new T[_network.BranchCount];
-        for (int loop = firstLoop; loop < _loops.Count; loop++)
-        {
-            ReadOnlySpan<int> branches = _loops.Branches(loop), signs = _loops.Signs(loop);
-            for (int e = 0; e < branches.Length; e++)
-            {
-                T weight = _loadWeights[_loops.Phase(loop)];
-                sum[branches[e]] = checked(sum[branches[e]] + (signs[e] > 0 ? weight : -weight));
-            }
-        }
-
-        int row = rows.AddRow();
-        for (int branch = 0; branch < sum.Length; branch++)
-        {
-            if (!T.IsZero(sum[branch]))
-            {
-                rows.Append(row, branch, sum[branch]);
-            }
-        }
-    }
-
-    // Whole numbers in the proportion of the duties.
-    private static T[] DutyWeights(Fraction[] duties)
-    {
-        BigInteger common = BigInteger.One;
-        foreach (Fraction duty in duties)
-        {
-            common *= duty.Denominator / BigInteger.GreatestCommonDivisor(common, duty.Denominator);
-        }
-
-        return [.. duties.Select(duty => T.CreateChecked(duty.Numerator * (common / duty.Denominator)))];
+        return LoopEquations.Spread(_network, _loops, equations);
     }
 }

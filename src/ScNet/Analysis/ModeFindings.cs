@@ -51,7 +51,7 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
     /// <summary>A load current without a path.</summary>
     public bool CheckLoad(LoopSet loops)
     {
-        foreach (int phase in loops.InterruptedPhases)
+        foreach ((int phase, _) in loops.Interruptions)
         {
             Error(
                 DiagnosticCodes.LoadInterrupted,

@@ -1,15 +1,18 @@
+using System.Runtime.InteropServices;
+
 namespace ScNet.Kernel;
 
 /// <summary>
-/// The fundamental loops of every phase: one per branch outside the spanning forest, as signed lists of
-/// branches. A current load adds one loop per phase, closed through the load, and these carry charge in
-/// the proportion of the duties.
+/// The fundamental loops of every phase: one per branch of held voltage outside the spanning forest, as
+/// signed lists of branches. A port that holds its current adds one loop per phase, closed through the port,
+/// and these are tied: they carry charge in the proportion of the duties.
 /// </summary>
 /// <remarks>
-/// The sign of a branch is 1 where the loop runs through it from its first terminal to its second.
-/// A loop that repeats another phase's loop of the same capacitor with sources only is set aside: at the
-/// ideal point and in the slow-switching limit that capacitor's voltage never changes, so no charge flows
-/// in either (docs/theory/exact-steady-state.md). <see cref="Repeats"/> keeps them for the fast limit.
+/// The sign of a branch is 1 where the loop runs through it from its first terminal to its second; the branch
+/// that closes a loop comes first in it. A loop that repeats another phase's loop of the same capacitor with
+/// ports only is set aside: at the ideal point and in the slow-switching limit that capacitor's voltage never
+/// changes, so no charge flows in either (docs/theory/exact-steady-state.md). <see cref="Repeats"/> keeps
+/// them for the fast limit. Cost: linear in nodes and branches of all phases and in the total length of loops.
 /// </remarks>
 internal sealed class LoopSet
 {
@@ -33,14 +36,14 @@ internal sealed class LoopSet
 
     public int Count => _phase.Count;
 
-    /// <summary>How many loops, counted from the last, are closed through a current load and tied together.</summary>
-    public int LoadLoopCount { get; private set; }
+    /// <summary>How many loops, counted from the first, hold branches of held voltage only; the others are tied.</summary>
+    public int VoltageLoopCount { get; private set; }
 
-    /// <summary>The number of equations: one per loop, the loops of a current load making one together.</summary>
-    public int EquationCount => LoadLoopCount == 0 ? Count : Count - LoadLoopCount + 1;
+    /// <summary>The number of equations: one per loop of held voltages, and one for all the loops of a held current together.</summary>
+    public int EquationCount => VoltageLoopCount + _network.HeldCurrents.Length;
 
-    /// <summary>The phases, from 0, in which a current load has no path.</summary>
-    public List<int> InterruptedPhases { get; } = [];
+    /// <summary>The phases, from 0, in which a held current has no path, with its branch.</summary>
+    public List<(int Phase, int Branch)> Interruptions { get; } = [];
 
     /// <summary>
     /// The loops set aside, in pairs: the one that stayed at 2k, the one set aside at 2k + 1; null where there is none.
@@ -49,10 +52,12 @@ internal sealed class LoopSet
 
     public int Phase(int loop) => _phase[loop];
 
-    public bool IsLoadLoop(int loop) => loop >= Count - LoadLoopCount;
+    /// <summary>Whether a loop is closed through a held current.</summary>
+    public bool IsTied(int loop) => loop >= VoltageLoopCount;
 
     /// <summary>The equation to which a loop belongs.</summary>
-    public int Equation(int loop) => Math.Min(loop, EquationCount - 1);
+    public int Equation(int loop) =>
+        IsTied(loop) ? VoltageLoopCount + Array.IndexOf(_network.HeldCurrents, Branches(loop)[0]) : loop;
 
     public ReadOnlySpan<int> Branches(int loop) => Slice(_branches, loop);
 
@@ -62,25 +67,24 @@ internal sealed class LoopSet
     public static LoopSet Of(SwitchedNetwork network, PhaseForest[] forests)
     {
         LoopSet loops = new(network, forests);
-        int lastBranch = network.Load == LoadKind.Stiff ? network.BranchCount : network.BranchCount - 1;
         for (int phase = 0; phase < forests.Length; phase++)
         {
-            for (int k = 0; k < lastBranch; k++)
+            for (int branch = 0; branch < network.BranchCount; branch++)
             {
-                int branch = k == network.OutputBranch && network.Load == LoadKind.Current ? network.InputBranch : k;
-                if (!forests[phase].IsTreeBranch(branch))
+                if (!network.IsCurrentHeld(branch) && !forests[phase].IsTreeBranch(branch))
                 {
                     loops.Close(phase, branch);
                 }
             }
         }
 
-        if (network.Load == LoadKind.Current)
+        loops.VoltageLoopCount = loops.Count;
+        foreach (int branch in network.HeldCurrents)
         {
-            loops.CloseThroughLoad();
+            loops.Tie(branch);
         }
 
-        // last, since a capacitor that carries the load's current in some phase does change its voltage
+        // last, since a capacitor that carries a held current in some phase does change its voltage
         loops.SetRepeatsAside();
         return loops;
     }
@@ -88,36 +92,25 @@ internal sealed class LoopSet
     /// <summary>The branches that a chain of loops joins with one branch, over all phases; one flag per branch.</summary>
     public bool[] Reach(int branch)
     {
-        var reached = new bool[_network.BranchCount];
-        reached[branch] = true;
-        for (bool isGrowing = true; isGrowing;)
+        DisjointSets joined = new(_network.BranchCount);
+        for (int loop = 0; loop < Count; loop++)
         {
-            isGrowing = false;
-            for (int loop = 0; loop < Count; loop++)
+            foreach (int member in Branches(loop))
             {
-                bool touches = false, isWhole = true;
-                foreach (int member in Branches(loop))
-                {
-                    touches |= reached[member];
-                    isWhole &= reached[member];
-                }
-
-                if (touches && !isWhole)
-                {
-                    isGrowing = true;
-                    foreach (int member in Branches(loop))
-                    {
-                        reached[member] = true;
-                    }
-                }
+                joined.Join(member, Branches(loop)[0]);
             }
+        }
+
+        var reached = new bool[_network.BranchCount];
+        for (int other = 0; other < reached.Length; other++)
+        {
+            reached[other] = joined.Find(other) == joined.Find(branch);
         }
 
         return reached;
     }
 
-    private ReadOnlySpan<int> Slice(List<int> items, int loop) =>
-        System.Runtime.InteropServices.CollectionsMarshal.AsSpan(items)[_start[loop].._start[loop + 1]];
+    private ReadOnlySpan<int> Slice(List<int> items, int loop) => CollectionsMarshal.AsSpan(items)[_start[loop].._start[loop + 1]];
 
     // From the branch's first terminal through it to the second, and back through the tree.
     private void Close(int phase, int branch)
@@ -149,31 +142,41 @@ internal sealed class LoopSet
         _signs.Add(sign);
     }
 
-    private void CloseThroughLoad()
+    private void Tie(int branch)
     {
         for (int phase = 0; phase < _forests.Length; phase++)
         {
-            if (_forests[phase].Component[_forests[phase].Group[_network.Output]] == 0)
+            if (_forests[phase].AreConnected(_network.BranchFirst[branch], _network.BranchSecond[branch]))
             {
-                Close(phase, _network.OutputBranch);
-                LoadLoopCount++;
+                Close(phase, branch);
             }
             else
             {
-                InterruptedPhases.Add(phase);
+                Interruptions.Add((phase, branch));
             }
         }
     }
 
     private void SetRepeatsAside()
     {
-        foreach ((int first, int repeat) in RepeatedLoops.Find(this, _network.CapacitorCount))
+        List<(int First, int Repeat)> pairs = RepeatedLoops.Find(this, _network.CapacitorCount);
+        if (pairs.Count == 0)
         {
-            Repeats ??= new LoopSet(_network, _forests);
+            return;
+        }
+
+        Repeats = new LoopSet(_network, _forests);
+        var isAside = new bool[Count];
+        foreach ((int first, int repeat) in pairs)
+        {
             Repeats.Copy(this, first);
             Repeats.Copy(this, repeat);
-            Drop(repeat);
+            isAside[repeat] = true;
         }
+
+        Repeats.VoltageLoopCount = Repeats.Count;
+        VoltageLoopCount -= pairs.Count;
+        Compact(isAside);
     }
 
     private void Copy(LoopSet source, int loop)
@@ -184,16 +187,29 @@ internal sealed class LoopSet
         _phase.Add(source._phase[loop]);
     }
 
-    private void Drop(int loop)
+    // Moves the loops that stay together, in their order.
+    private void Compact(bool[] isAside)
     {
-        int start = _start[loop], length = _start[loop + 1] - start;
-        _branches.RemoveRange(start, length);
-        _signs.RemoveRange(start, length);
-        _phase.RemoveAt(loop);
-        _start.RemoveAt(loop + 1);
-        for (int l = loop + 1; l < _start.Count; l++)
+        Span<int> branches = CollectionsMarshal.AsSpan(_branches), signs = CollectionsMarshal.AsSpan(_signs);
+        int kept = 0, start = 0, end = 0;
+        for (int loop = 0; loop < isAside.Length; loop++)
         {
-            _start[l] -= length;
+            int next = _start[loop + 1];
+            if (!isAside[loop])
+            {
+                branches[start..next].CopyTo(branches[end..]);
+                signs[start..next].CopyTo(signs[end..]);
+                end += next - start;
+                _phase[kept] = _phase[loop];
+                _start[++kept] = end;
+            }
+
+            start = next;
         }
+
+        _branches.RemoveRange(end, _branches.Count - end);
+        _signs.RemoveRange(end, _signs.Count - end);
+        _phase.RemoveRange(kept, _phase.Count - kept);
+        _start.RemoveRange(kept + 1, _start.Count - kept - 1);
     }
 }

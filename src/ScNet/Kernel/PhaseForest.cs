@@ -62,6 +62,9 @@ internal sealed class PhaseForest
     /// <summary>The nodes of a group, each after its parent.</summary>
     public ReadOnlySpan<int> Members(int group) => NodeOrder.AsSpan(_groupStart[group], _groupStart[group + 1] - _groupStart[group]);
 
+    /// <summary>Whether closed switches and branches of held voltage lead from one node to another.</summary>
+    public bool AreConnected(int first, int second) => Component[Group[first]] == Component[Group[second]];
+
     public bool IsTreeBranch(int branch)
     {
         int first = Group[_network.BranchFirst[branch]], second = Group[_network.BranchSecond[branch]];

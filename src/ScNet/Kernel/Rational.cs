@@ -98,10 +98,4 @@ internal readonly struct Rational<T> : IEquatable<Rational<T>>
     public override int GetHashCode() => HashCode.Combine(Numerator, _denominatorLessOne);
 
     public override string ToString() => $"{Numerator}/{Denominator}";
-
-    public double ToDouble() => ToQuantity().ToDouble();
-
-    public Quantity ToQuantity() => typeof(T) == typeof(long)
-        ? Quantity.OfReduced(long.CreateTruncating(Numerator), long.CreateTruncating(Denominator))
-        : Quantity.Exact(new Fraction(BigInteger.CreateChecked(Numerator), BigInteger.CreateChecked(Denominator), false));
 }

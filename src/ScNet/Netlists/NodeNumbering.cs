@@ -31,10 +31,8 @@ internal sealed class NodeNumbering
 
     public SwitchedNetwork Network(NetlistDeclaration declaration, Phase[] phases, Mode[] modes) => new(
         Names.Length,
-        _input,
-        _output,
-        declaration.Load,
         (_capacitorFirst, _capacitorSecond),
+        ConverterPorts.Of(_input, _output, declaration.Load),
         (_switchFirst, _switchSecond),
         Array.ConvertAll(phases, p => p.Duty),
         Array.ConvertAll(modes, m => m.ClosedFlags(phases.Length)));
