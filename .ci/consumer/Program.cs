@@ -8,6 +8,6 @@ Converter half = Converter.Create("Half")
     .Switch("s3", "p", "vout", on: 2).Switch("s4", "n", "gnd", on: 2)
     .Build();
 
-string ratio = $"{ConverterAnalysis.Of(half).Modes[0].Ratio}";
+string ratio = $"{ModeAnalysis.Of(half).Ratio}";
 Console.WriteLine($"{half} has the ratio {ratio}");
 return ratio == "1/2" ? 0 : 1;

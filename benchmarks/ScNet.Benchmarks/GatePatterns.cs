@@ -31,7 +31,7 @@ public class GatePatterns
 
     /// <summary>A sixty-fourth of the patterns analysed one by one on one core: multiply by 64 for all of them.</summary>
     [Benchmark]
-    public int OneByOneOneSixtyFourth() => _sample.Count(c => ModeAnalysis.Of(c, c.Modes[0]).HasResult);
+    public int OneByOneOneSixtyFourth() => _sample.Count(c => ModeAnalysis.Try(c, c.Modes[0]).HasResult);
 
     /// <summary>Only the eliminations of these patterns, on loops found beforehand: the least that one by one could cost.</summary>
     [Benchmark]

@@ -14,7 +14,7 @@ internal sealed class Candidate
 
     private readonly (string First, string Second)[] _capacitors;
     private readonly (string First, string Second, int Phase)[] _switches;
-    private readonly ModeAnalysis _analysis;
+    private readonly ModeOutcome _outcome;
 
     private Candidate(WiringPair pair)
     {
@@ -34,16 +34,18 @@ internal sealed class Candidate
         }
 
         Converter converter = builder.Build();
-        _analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
+        _outcome = ModeAnalysis.Try(converter, converter.Modes[0]);
     }
+
+    private ModeAnalysis Analysis => _outcome.Require();
 
     /// <summary>Σ |charge · blocked voltage| over the switches, per unit of output charge and volt of input.</summary>
     public Fraction SwitchProduct => Sum(_switches.Length, s =>
-        _analysis.ChargeFlow.Switches[s].InPhase(_switches[s].Phase).ToFraction() * _analysis.BlockingVoltages.Peaks[s].ToFraction());
+        Analysis.ChargeFlow.Switches[s].InPhase(_switches[s].Phase).ToFraction() * Analysis.BlockingVoltages.Peaks[s].ToFraction());
 
     /// <summary>Σ |charge · voltage| over the capacitors, per unit of output charge and volt of input.</summary>
     public Fraction CapacitorProduct => Sum(_capacitors.Length, c =>
-        _analysis.ChargeFlow.Capacitors[c].InPhase(1).ToFraction() * _analysis.IdealPoint.CapacitorVoltages[c].ToFraction());
+        Analysis.ChargeFlow.Capacitors[c].InPhase(1).ToFraction() * Analysis.IdealPoint.CapacitorVoltages[c].ToFraction());
 
     /// <summary>
     /// The capacitors, the switches of phase 1 and those of phase 2, each as two nodes: the positive plate
@@ -53,7 +55,7 @@ internal sealed class Candidate
     public override string ToString()
     {
         (string, string)[] capacitors = [.. _capacitors.Select((c, i) =>
-            Ordered(c.First, c.Second, _analysis.IdealPoint.CapacitorVoltages[i]))];
+            Ordered(c.First, c.Second, Analysis.IdealPoint.CapacitorVoltages[i]))];
         Dictionary<string, string> names = s_ports.ToDictionary(port => port);
         for (int c = 0; c < capacitors.Length; c++)
         {
@@ -61,7 +63,7 @@ internal sealed class Candidate
             names.TryAdd(capacitors[c].Item2, $"n{c + 1}");
         }
 
-        PhaseValues input = _analysis.ChargeFlow.Input;
+        PhaseValues input = Analysis.ChargeFlow.Input;
         int first = input.InPhase(1).ToFraction().Abs() < input.InPhase(2).ToFraction().Abs() ? 2 : 1;
         return string.Join(" | ", Text(capacitors), Text(SwitchesOf(first)), Text(SwitchesOf(3 - first)));
 
@@ -78,12 +80,12 @@ internal sealed class Candidate
             .OrderBy(c => c.SwitchProduct).ThenBy(c => c.CapacitorProduct).First();
 
     // Every element has its values, and each capacitor moves charge: else a smaller network does the same.
-    private bool IsSound => _analysis.HasResult && _analysis.Diagnostics.Count == 0
-        && _analysis.BlockingVoltages.Peaks.All(p => p.IsExact)
-        && _analysis.ChargeFlow.Capacitors.All(c => c.InPhase(1).Sign != 0);
+    private bool IsSound => _outcome.HasResult && _outcome.Diagnostics.Count == 0
+        && Analysis.BlockingVoltages.Peaks.All(p => p.IsExact)
+        && Analysis.ChargeFlow.Capacitors.All(c => c.InPhase(1).Sign != 0);
 
     private IEnumerable<(string First, string Second)> SwitchesOf(int phase) => _switches
-        .Select((s, i) => (s.Phase, Nodes: Ordered(s.First, s.Second, _analysis.BlockingVoltages.Peaks[i])))
+        .Select((s, i) => (s.Phase, Nodes: Ordered(s.First, s.Second, Analysis.BlockingVoltages.Peaks[i])))
         .Where(s => s.Phase == phase).Select(s => s.Nodes);
 
     private static (string First, string Second) Ordered(string first, string second, Quantity voltage) =>

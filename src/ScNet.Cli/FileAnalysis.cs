@@ -5,7 +5,7 @@ namespace ScNet.Cli;
 /// <summary>The analyses of the modes of one file that were asked for.</summary>
 internal sealed class FileAnalysis
 {
-    private FileAnalysis(NetlistFile file, ModeAnalysis[] modes, bool isKnown)
+    private FileAnalysis(NetlistFile file, ModeOutcome[] modes, bool isKnown)
     {
         File = file;
         Modes = modes;
@@ -17,7 +17,10 @@ internal sealed class FileAnalysis
     /// <summary>The converter, or null where the file could not be read.</summary>
     public Converter? Converter => File.Reading.Converter;
 
-    public IReadOnlyList<ModeAnalysis> Modes { get; }
+    public IReadOnlyList<ModeOutcome> Modes { get; }
+
+    /// <summary>The analyses of those modes that have a result.</summary>
+    public IEnumerable<ModeAnalysis> Results => Modes.Select(m => m.Analysis).OfType<ModeAnalysis>();
 
     /// <summary>Whether the file was read and everything asked for has a result.</summary>
     public bool IsComplete { get; }
@@ -47,13 +50,13 @@ internal sealed class FileAnalysis
             error.WriteLine(Rendering.Printable.Of($"{file.Path}: '{converter.Name}' has no mode '{modeName}'. Its modes: {known}."));
         }
 
-        return new FileAnalysis(file, [.. modes.Select(m => ModeAnalysis.Of(converter, m))], modes.Length > 0);
+        return new FileAnalysis(file, [.. modes.Select(m => ModeAnalysis.Try(converter, m))], modes.Length > 0);
     }
 
     /// <summary>Writes the errors of modes without a result, one line each.</summary>
     public void ReportFailures(TextWriter error)
     {
-        foreach (ModeAnalysis mode in Modes.Where(m => !m.HasResult))
+        foreach (ModeOutcome mode in Modes.Where(m => !m.HasResult))
         {
             foreach (Diagnostic diagnostic in mode.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error))
             {

@@ -7,12 +7,12 @@ namespace ScNet.Cli;
 
 /// <summary>One mode of a file: its analysis, and its comparison where it has a result.</summary>
 /// <param name="File">The file.</param>
-/// <param name="Analysis">The mode's analysis.</param>
+/// <param name="Outcome">What came of analysing the mode.</param>
 /// <param name="Comparison">The comparison, or null where there is no result.</param>
 /// <param name="Silicon">The comparison at equal silicon; null where it was not asked for or there is no result.</param>
-internal sealed record ModeRow(NetlistFile File, ModeAnalysis Analysis, ModeComparison? Comparison, EqualSilicon? Silicon)
+internal sealed record ModeRow(NetlistFile File, ModeOutcome Outcome, ModeComparison? Comparison, EqualSilicon? Silicon)
 {
-    public Converter Converter => Analysis.Converter;
+    public Converter Converter => Outcome.Converter;
 }
 
 /// <summary>The comparisons of all modes of one file.</summary>
@@ -40,7 +40,7 @@ internal sealed record FileComparison(NetlistFile File, IReadOnlyList<ModeRow> R
         return new FileComparison(file, [.. analysis.Modes.Select(m => new ModeRow(
             file,
             m,
-            m.HasResult ? ModeComparison.Of(m, conditions) : null,
+            m.Analysis is { } found ? ModeComparison.Of(found, conditions) : null,
             m.HasResult && ratings is not null ? EqualSilicon.Of(ratings, m.Mode, conditions) : null))]);
     }
 }

@@ -4,10 +4,10 @@ using ScNet.SteadyState;
 namespace ScNet.Cli;
 
 /// <summary>One mode of a file at an operating point; no steady state where the mode has no result.</summary>
-internal sealed record OperationRow(NetlistFile File, ModeAnalysis Analysis, PeriodicSteadyState? Steady)
+internal sealed record OperationRow(NetlistFile File, ModeOutcome Outcome, PeriodicSteadyState? Steady)
 {
     /// <summary>The ideal output voltage in volts.</summary>
-    public double IdealVolts => Analysis.Ratio.ToDouble() * Steady!.Point.InputVoltageVolts;
+    public double IdealVolts => Outcome.Require().Ratio.ToDouble() * Steady!.Point.InputVoltageVolts;
 
     /// <summary>Whether the load pulls the output voltage to zero or to the other sign.</summary>
     public bool IsOverloaded => Steady!.Point.LoadCurrentAmperes != 0 && IdealVolts * Steady.AverageOutputVoltageVolts <= 0;
@@ -26,6 +26,6 @@ internal sealed record FileOperation(FileAnalysis Analysis, IReadOnlyList<Operat
         analysis.ReportFailures(error);
         return new FileOperation(
             analysis,
-            [.. analysis.Modes.Select(m => new OperationRow(file, m, m.HasResult ? PeriodicSteadyState.Of(m, conditions.Point) : null))]);
+            [.. analysis.Modes.Select(m => new OperationRow(file, m, m.Analysis is { } found ? PeriodicSteadyState.Of(found, conditions.Point) : null))]);
     }
 }

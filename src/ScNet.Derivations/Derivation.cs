@@ -43,7 +43,7 @@ public sealed class Derivation : IEquatable<Derivation>
     public Converter Converter => _scope.Converter;
 
     /// <summary>The mode.</summary>
-    public Mode Mode => _scope.Analysis.Mode;
+    public Mode Mode => _scope.Outcome.Mode;
 
     /// <summary>What is stated, in the order in which it was stated.</summary>
     public IReadOnlyList<Statement> Statements => _statements;
@@ -59,9 +59,7 @@ public sealed class Derivation : IEquatable<Derivation>
     public static Derivation Of(Converter converter)
     {
         ArgumentNullException.ThrowIfNull(converter);
-        return converter.Modes.Count == 1
-            ? Of(ModeAnalysis.Of(converter, converter.Modes[0]))
-            : throw new ArgumentException($"'{converter.Name}' has {converter.Modes.Count} modes: name one of {string.Join(", ", converter.Modes)}.", nameof(converter));
+        return Of(ModeAnalysis.Try(converter, converter.OnlyMode(nameof(converter))));
     }
 
     /// <summary>An empty derivation for a mode of a converter.</summary>
@@ -71,14 +69,21 @@ public sealed class Derivation : IEquatable<Derivation>
     public static Derivation Of(Converter converter, string mode)
     {
         ArgumentNullException.ThrowIfNull(converter);
-        return Of(ModeAnalysis.Of(converter, converter.FindMode(mode)));
+        return Of(ModeAnalysis.Try(converter, converter.Modes[mode]));
     }
 
     /// <summary>An empty derivation for a mode that is analysed already.</summary>
     public static Derivation Of(ModeAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        return new Derivation(new DerivationScope(analysis), [], [], DefaultTolerance);
+        return Of(analysis.Outcome);
+    }
+
+    /// <summary>An empty derivation for a mode that was analysed already, with or without a result.</summary>
+    public static Derivation Of(ModeOutcome outcome)
+    {
+        ArgumentNullException.ThrowIfNull(outcome);
+        return new Derivation(new DerivationScope(outcome), [], [], DefaultTolerance);
     }
 
     /// <summary>The same derivation with another relative tolerance for numbers.</summary>

@@ -5,14 +5,14 @@ internal static class DerivationCheck
 {
     public static DerivationReport Run(Derivation derivation, DerivationScope scope)
     {
-        if (!scope.Analysis.HasResult)
+        if (!scope.Outcome.HasResult)
         {
             return new DerivationReport(
                 scope.Title,
                 [.. derivation.Statements.Select(s => new Finding(s, Verdict.NotDetermined, Quantity.Undetermined, [], null))],
                 [.. derivation.Forms.Select(f => new FormFinding(f, Verdict.NotDetermined, null, [], []))],
                 [],
-                scope.Analysis.Diagnostics);
+                scope.Outcome.Diagnostics);
         }
 
         Workbench bench = new(derivation, scope);

@@ -9,9 +9,9 @@ internal sealed class DerivationScope
     private readonly Dictionary<string, int> _capacitors = [];
     private readonly Dictionary<string, int> _switches = [];
 
-    public DerivationScope(ModeAnalysis analysis)
+    public DerivationScope(ModeOutcome outcome)
     {
-        Analysis = analysis;
+        Outcome = outcome;
         for (int c = 0; c < Converter.Capacitors.Count; c++)
         {
             _capacitors.Add(Converter.Capacitors[c].Name, c);
@@ -23,12 +23,16 @@ internal sealed class DerivationScope
         }
     }
 
-    public ModeAnalysis Analysis { get; }
+    /// <summary>What came of analysing the mode.</summary>
+    public ModeOutcome Outcome { get; }
 
-    public Converter Converter => Analysis.Converter;
+    /// <summary>The analysis, where there is a result.</summary>
+    public ModeAnalysis Analysis => Outcome.Require();
+
+    public Converter Converter => Outcome.Converter;
 
     /// <summary>The converter's name, and the mode's where there are several.</summary>
-    public string Title => Converter.Modes.Count == 1 ? Converter.Name : $"{Converter.Name}, mode {Analysis.Mode.Name}";
+    public string Title => Converter.Modes.Count == 1 ? Converter.Name : $"{Converter.Name}, mode {Outcome.Mode.Name}";
 
     public Statement Whole(StatementKind kind, string? element, StatedValue value) => Make(kind, element, null, value);
 

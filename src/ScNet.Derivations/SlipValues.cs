@@ -9,7 +9,7 @@ internal sealed class SlipValues(Workbench bench)
     private readonly Quantity _inputCharge = Enumerable.Range(0, bench.Scope.Converter.Phases.Count)
         .Aggregate(Quantity.Zero, (sum, j) => QuantityArithmetic.Add(sum, bench.TruthOf(bench.Unknowns.Input(j))));
 
-    private readonly IReadOnlyList<Phase> _phases = bench.Scope.Converter.Phases;
+    private readonly NamedList<Phase> _phases = bench.Scope.Converter.Phases;
 
     /// <summary>What the converter would have with equal capacitors and equal switches; null where topology decides alone.</summary>
     public Func<Statement, Quantity>? WithEqualParts { get; } = EqualParts(bench);

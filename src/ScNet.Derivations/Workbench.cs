@@ -29,7 +29,7 @@ internal sealed class Workbench
 
         _equations = new(() => EquationSet.Of(
             scope.Converter,
-            scope.Analysis.Mode,
+            scope.Outcome.Mode,
             Statements.Where(s => s.Kind == StatementKind.BlockingVoltage).Select(s => (s.Subject.Element, s.Subject.Phase))));
     }
 

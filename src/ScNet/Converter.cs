@@ -20,9 +20,6 @@ public sealed class Converter
     /// <summary>The node to which input voltage, output voltage and node potentials refer.</summary>
     public const string ReferenceNode = "gnd";
 
-    private readonly Capacitor[] _capacitors;
-    private readonly Switch[] _switches;
-
     internal Converter(
         string name,
         string inputNode,
@@ -35,14 +32,41 @@ public sealed class Converter
         string[] nodes,
         SwitchedNetwork network,
         IReadOnlyList<Diagnostic> warnings)
+        : this(
+            name,
+            inputNode,
+            outputNode,
+            load,
+            new NamedList<Phase>(phases, new NameIndex(name, "phase", Array.ConvertAll(phases, p => p.Name))),
+            new NamedList<Capacitor>(capacitors, new NameIndex(name, "capacitor", Array.ConvertAll(capacitors, c => c.Name))),
+            new NamedList<Switch>(switches, new NameIndex(name, "switch", Array.ConvertAll(switches, s => s.Name))),
+            ModeList(name, modes),
+            new NamedList<string>(nodes, new NameIndex(name, "node", nodes)),
+            network,
+            warnings)
+    {
+    }
+
+    private Converter(
+        string name,
+        string inputNode,
+        string outputNode,
+        LoadKind load,
+        NamedList<Phase> phases,
+        NamedList<Capacitor> capacitors,
+        NamedList<Switch> switches,
+        NamedList<Mode> modes,
+        NamedList<string> nodes,
+        SwitchedNetwork network,
+        IReadOnlyList<Diagnostic> warnings)
     {
         Name = name;
         InputNode = inputNode;
         OutputNode = outputNode;
         Load = load;
         Phases = phases;
-        _capacitors = capacitors;
-        _switches = switches;
+        Capacitors = capacitors;
+        Switches = switches;
         Modes = modes;
         Nodes = nodes;
         Network = network;
@@ -55,26 +79,26 @@ public sealed class Converter
     /// <summary>The node held by the input source.</summary>
     public string InputNode { get; }
 
-    /// <summary>The node the load hangs on.</summary>
+    /// <summary>The node that the load is connected to.</summary>
     public string OutputNode { get; }
 
-    /// <summary>What hangs on the output node.</summary>
+    /// <summary>What is connected to the output node.</summary>
     public LoadKind Load { get; }
 
     /// <summary>The phases of the period in their order, phase 1 first; at least two.</summary>
-    public IReadOnlyList<Phase> Phases { get; }
+    public NamedList<Phase> Phases { get; }
 
     /// <summary>The capacitors in the order in which they were added.</summary>
-    public IReadOnlyList<Capacitor> Capacitors => _capacitors;
+    public NamedList<Capacitor> Capacitors { get; }
 
     /// <summary>The switches in the order in which they were added.</summary>
-    public IReadOnlyList<Switch> Switches => _switches;
+    public NamedList<Switch> Switches { get; }
 
     /// <summary>The modes in the order in which they were added; at least one.</summary>
-    public IReadOnlyList<Mode> Modes { get; }
+    public NamedList<Mode> Modes { get; }
 
     /// <summary>Every node, the reference node first, then input, output and the others in order of appearance.</summary>
-    public IReadOnlyList<string> Nodes { get; }
+    public NamedList<string> Nodes { get; }
 
     /// <summary>Harmless oddities of the netlist itself, such as a node that only one terminal touches.</summary>
     public IReadOnlyList<Diagnostic> Warnings { get; }
@@ -86,19 +110,11 @@ public sealed class Converter
     /// <param name="name">The name, for people.</param>
     public static ConverterBuilder Create(string name) => new(name);
 
-    /// <summary>The mode of the given name.</summary>
-    /// <exception cref="ArgumentException">The converter has no such mode.</exception>
-    public Mode FindMode(string name) => Modes.FirstOrDefault(m => m.Name == name)
-        ?? throw new ArgumentException(
-            $"'{Name}' has no mode '{name}'. Its modes: {string.Join(", ", Modes)}.", nameof(name));
-
-    /// <summary>The position of a capacitor in <see cref="Capacitors"/>.</summary>
-    /// <exception cref="ArgumentException">The converter has no such capacitor.</exception>
-    public int IndexOfCapacitor(string name) => IndexOf(Array.FindIndex(_capacitors, c => c.Name == name), "capacitor", name);
-
-    /// <summary>The position of a switch in <see cref="Switches"/>.</summary>
-    /// <exception cref="ArgumentException">The converter has no such switch.</exception>
-    public int IndexOfSwitch(string name) => IndexOf(Array.FindIndex(_switches, s => s.Name == name), "switch", name);
+    /// <summary>The only mode.</summary>
+    /// <exception cref="ArgumentException">There are several.</exception>
+    internal Mode OnlyMode(string parameterName) => Modes.Count == 1
+        ? Modes[0]
+        : throw new ArgumentException($"'{Name}' has {Modes.Count} modes: name one of {string.Join(", ", Modes)}.", parameterName);
 
     /// <summary>
     /// The same topology with other component values. What topology alone decides need not be computed
@@ -113,15 +129,25 @@ public sealed class Converter
         IReadOnlyList<double>? ohms = null,
         IReadOnlyList<double>? esrOhms = null)
     {
-        Guard.Values(farads, _capacitors.Length, allowZero: false, nameof(farads));
-        Guard.Values(ohms, _switches.Length, allowZero: false, nameof(ohms));
-        Guard.Values(esrOhms, _capacitors.Length, allowZero: true, nameof(esrOhms));
-        Capacitor[] capacitors = [.. _capacitors.Select((c, i) => new Capacitor(
+        Guard.Values(farads, Capacitors.Count, allowZero: false, nameof(farads));
+        Guard.Values(ohms, Switches.Count, allowZero: false, nameof(ohms));
+        Guard.Values(esrOhms, Capacitors.Count, allowZero: true, nameof(esrOhms));
+        Capacitor[] capacitors = [.. Capacitors.Select((c, i) => new Capacitor(
             c.Name, c.PositiveNode, c.BottomNode, farads?[i] ?? c.Farads, esrOhms?[i] ?? c.EsrOhms))];
-        Switch[] switches = [.. _switches.Select((s, i) => new Switch(
+        Switch[] switches = [.. Switches.Select((s, i) => new Switch(
             s.Name, s.FirstNode, s.SecondNode, ohms?[i] ?? s.Ohms))];
         return new Converter(
-            Name, InputNode, OutputNode, Load, (Phase[])Phases, capacitors, switches, (Mode[])Modes, (string[])Nodes, Network, Warnings);
+            Name,
+            InputNode,
+            OutputNode,
+            Load,
+            Phases,
+            new NamedList<Capacitor>(capacitors, Capacitors.Names),
+            new NamedList<Switch>(switches, Switches.Names),
+            Modes,
+            Nodes,
+            Network,
+            Warnings);
     }
 
     /// <summary>The same elements and phases with other modes.</summary>
@@ -136,22 +162,21 @@ public sealed class Converter
             throw new ArgumentException("Expected at least one mode, each with a name of its own.", nameof(modes));
         }
 
-        if (modes.Any(m => m.ClosedPhases.Count != _switches.Length || m.ClosedPhases.Any(p => p.Count > 0 && p[^1] > Phases.Count)))
+        if (modes.Any(m => m.ClosedPhases.Count != Switches.Count || m.ClosedPhases.Any(p => p.Count > 0 && p[^1] > Phases.Count)))
         {
-            throw new ArgumentException($"Expected {_switches.Length} sets of phases per mode, one per switch, with numbers from 1 to {Phases.Count}.", nameof(modes));
+            throw new ArgumentException($"Expected {Switches.Count} sets of phases per mode, one per switch, with numbers from 1 to {Phases.Count}.", nameof(modes));
         }
 
         Mode[] made = [.. modes.Select((m, i) => new Mode(m.Name, i, [.. m.ClosedPhases]))];
         SwitchedNetwork network = Network.WithClosed([.. made.Select(m => m.ClosedFlags(Phases.Count))]);
         return new Converter(
-            Name, InputNode, OutputNode, Load, (Phase[])Phases, _capacitors, _switches, made, (string[])Nodes, network, Warnings);
+            Name, InputNode, OutputNode, Load, Phases, Capacitors, Switches, ModeList(Name, made), Nodes, network, Warnings);
     }
 
     /// <summary>The name and the element counts.</summary>
     public override string ToString() =>
-        $"{Name}: {UnitText.Count(_capacitors.Length, "capacitor", "capacitors")}, {UnitText.Count(_switches.Length, "switch", "switches")}, {Phases.Count} phases, {UnitText.Count(Modes.Count, "mode", "modes")}";
+        $"{Name}: {UnitText.Count(Capacitors.Count, "capacitor", "capacitors")}, {UnitText.Count(Switches.Count, "switch", "switches")}, {Phases.Count} phases, {UnitText.Count(Modes.Count, "mode", "modes")}";
 
-    private int IndexOf(int index, string kind, string name) => index >= 0
-        ? index
-        : throw new ArgumentException($"'{Name}' has no {kind} '{name}'.", nameof(name));
+    private static NamedList<Mode> ModeList(string converter, Mode[] modes) =>
+        new(modes, new NameIndex(converter, "mode", Array.ConvertAll(modes, m => m.Name)));
 }

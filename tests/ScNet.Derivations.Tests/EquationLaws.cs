@@ -36,8 +36,7 @@ public sealed class EquationLaws
         Gen.Select(ConsistentNetworks.Gen(load), Gen.Int[0, 1 << 20]).Holds(
             (sample, draw) =>
             {
-                ModeAnalysis analysis = ModeAnalysis.Of(sample.Converter, sample.Converter.Modes[0]);
-                if (!analysis.HasResult)
+                if (ModeAnalysis.Try(sample.Converter, sample.Converter.Modes[0]).Analysis is not { } analysis)
                 {
                     return;
                 }

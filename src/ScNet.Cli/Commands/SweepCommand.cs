@@ -25,7 +25,7 @@ internal static class SweepCommand
             {
                 FileAnalysis analysis = FileAnalysis.Of(NetlistFile.Read(path, error), parsed.GetValue(mode), error);
                 analysis.ReportFailures(error);
-                foreach (ModeAnalysis sound in analysis.Modes.Where(m => m.HasResult))
+                foreach (ModeAnalysis sound in analysis.Results)
                 {
                     SweepCsv.Write(output, path, sound, parsed.GetRequiredValue(frequencies));
                 }

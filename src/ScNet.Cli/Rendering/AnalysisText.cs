@@ -7,7 +7,7 @@ internal static class AnalysisText
 {
     private const double ExampleFrequencyHz = 1e6;
 
-    public static void Write(TextWriter output, string path, Converter converter, IEnumerable<ModeAnalysis> modes, double[] frequenciesHz)
+    public static void Write(TextWriter output, string path, Converter converter, IEnumerable<ModeOutcome> modes, double[] frequenciesHz)
     {
         output.WriteLine(Printable.Of($"{converter.Name} ({path})"));
         output.WriteLine(
@@ -17,16 +17,16 @@ internal static class AnalysisText
         output.WriteLine(Printable.Of($"Input node {converter.InputNode}, output node {converter.OutputNode} ({load} load)"));
         output.WriteLine(Printable.Of($"Phases: {string.Join(", ", converter.Phases.Select(Describe))}"));
         WriteDiagnostics(output, converter.Warnings);
-        foreach (ModeAnalysis mode in modes)
+        foreach (ModeOutcome mode in modes)
         {
             output.WriteLine();
             output.WriteLine(Printable.Of($"Mode {mode.Mode.Name}"));
-            if (mode.HasResult)
+            if (mode.Analysis is { } analysis)
             {
-                WriteSummary(output, mode);
-                WriteCapacitors(output, mode);
-                WriteSwitches(output, mode);
-                ImpedanceText.Write(output, mode, frequenciesHz);
+                WriteSummary(output, analysis);
+                WriteCapacitors(output, analysis);
+                WriteSwitches(output, analysis);
+                ImpedanceText.Write(output, analysis, frequenciesHz);
             }
             else
             {

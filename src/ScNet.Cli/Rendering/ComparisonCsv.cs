@@ -15,7 +15,7 @@ internal static class ComparisonCsv
             CsvText.WriteLine(output, [
                 row.File.Path,
                 row.Mode?.Converter.Name ?? string.Empty,
-                row.Mode?.Analysis.Mode.Name ?? string.Empty,
+                row.Mode?.Outcome.Mode.Name ?? string.Empty,
                 row.Mode?.Comparison is null ? "error" : "ok",
                 .. columns.Select(c => row.Mode is { Comparison: not null } mode ? Number(c.Value(mode)) : string.Empty),
             ]);

@@ -34,8 +34,8 @@ internal static class ComparisonJson
         writer,
         row.File.Path,
         row.Mode?.Converter.Name,
-        row.Mode?.Analysis.Mode.Name,
-        row.Mode is { } mode ? mode.Analysis.Diagnostics.Union(mode.Converter.Warnings) : row.File.Reading.Diagnostics,
+        row.Mode?.Outcome.Mode.Name,
+        row.Mode is { } mode ? mode.Outcome.Diagnostics.Union(mode.Converter.Warnings) : row.File.Reading.Diagnostics,
         row.Mode?.Comparison,
         row.Mode?.Silicon);
 

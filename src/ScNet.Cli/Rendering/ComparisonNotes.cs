@@ -11,14 +11,14 @@ internal static class ComparisonNotes
             notes.AddRange((file.File.Reading.Converter?.Warnings ?? []).Select(file.File.Describe));
             foreach (ModeRow row in file.Rows)
             {
-                string place = $"{file.File.Path}, mode {row.Analysis.Mode.Name}: ";
+                string place = $"{file.File.Path}, mode {row.Outcome.Mode.Name}: ";
                 if (row.Comparison is { } comparison)
                 {
                     Note(notes, place + "over the rating", comparison.SwitchStress.Exceeding, comparison.CapacitorStress.Exceeding);
                     Note(notes, place + "voltage undetermined", comparison.SwitchStress.Undetermined, comparison.CapacitorStress.Undetermined);
                 }
 
-                notes.AddRange(row.Analysis.Diagnostics.Except(row.Converter.Warnings).Select(d => place + d));
+                notes.AddRange(row.Outcome.Diagnostics.Except(row.Converter.Warnings).Select(d => place + d));
             }
         }
 

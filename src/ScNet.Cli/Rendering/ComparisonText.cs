@@ -45,7 +45,7 @@ internal static class ComparisonText
             .Figures("QV cap").Figures("QV sw").Figures("Vsw").Words("over").Figures("Vcap").Words("over");
         foreach (ModeRow row in rows)
         {
-            table.Row([NameOf(row, comparisons), row.Analysis.Mode.Name, .. Figures(row, isSilicon)]);
+            table.Row([NameOf(row, comparisons), row.Outcome.Mode.Name, .. Figures(row, isSilicon)]);
         }
 
         table.Write(output);

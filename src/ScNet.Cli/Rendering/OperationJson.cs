@@ -38,10 +38,10 @@ internal static class OperationJson
             WriteHead(
                 writer,
                 file.Path,
-                row.Analysis.Converter.Name,
-                row.Analysis.Mode.Name,
+                row.Outcome.Converter.Name,
+                row.Outcome.Mode.Name,
                 row.Steady is not null,
-                row.Analysis.Diagnostics.Union(row.Analysis.Converter.Warnings));
+                row.Outcome.Diagnostics.Union(row.Outcome.Converter.Warnings));
             if (row.Steady is { } steady)
             {
                 WriteFigures(writer, row, steady);

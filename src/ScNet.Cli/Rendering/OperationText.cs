@@ -23,7 +23,7 @@ internal static class OperationText
             }
 
             output.WriteLine();
-            output.WriteLine(Printable.Of($"{row.Analysis.Converter.Name} ({row.File.Path}), mode {row.Analysis.Mode.Name}"));
+            output.WriteLine(Printable.Of($"{row.Outcome.Converter.Name} ({row.File.Path}), mode {row.Outcome.Mode.Name}"));
             if (row.Steady is { } steady)
             {
                 WriteSummary(output, row, steady);
@@ -35,7 +35,7 @@ internal static class OperationText
                 output.WriteLine("  No result");
             }
 
-            foreach (Diagnostic diagnostic in row.Analysis.Diagnostics)
+            foreach (Diagnostic diagnostic in row.Outcome.Diagnostics)
             {
                 output.WriteLine(Printable.Of($"  {diagnostic}"));
             }

@@ -71,7 +71,7 @@ public sealed class ClosedForms
     /// <exception cref="ArgumentException">The converter has no such capacitor.</exception>
     public ClosedForm CapacitorVoltage(string capacitor) => Voltage(
         new Symbol(SymbolKind.ElementVoltage, capacitor),
-        _analysis.IdealPoint.CapacitorVoltages[_analysis.Converter.IndexOfCapacitor(capacitor)]);
+        _analysis.IdealPoint.CapacitorVoltages[_analysis.Converter.Capacitors.PositionOf(capacitor)]);
 
     /// <summary>The potential of a node against the reference in a phase, without load.</summary>
     /// <param name="node">The name of the node.</param>
@@ -80,10 +80,8 @@ public sealed class ClosedForms
     /// <exception cref="ArgumentOutOfRangeException">The converter has no such phase.</exception>
     public ClosedForm NodePotential(string node, int phaseNumber)
     {
-        int index = _analysis.Converter.Nodes.ToList().IndexOf(node);
-        return index >= 0
-            ? Voltage(new Symbol(SymbolKind.NodePotential, node, phaseNumber), _analysis.IdealPoint.NodePotentials[index].InPhase(phaseNumber))
-            : throw new ArgumentException($"'{_analysis.Converter.Name}' has no node '{node}'.", nameof(node));
+        int position = _analysis.Converter.Nodes.PositionOf(node);
+        return Voltage(new Symbol(SymbolKind.NodePotential, node, phaseNumber), _analysis.IdealPoint.NodePotentials[position].InPhase(phaseNumber));
     }
 
     /// <summary>The voltage that a switch blocks in a phase, first terminal minus second; zero where it is closed.</summary>
@@ -93,13 +91,13 @@ public sealed class ClosedForms
     /// <exception cref="ArgumentOutOfRangeException">The converter has no such phase.</exception>
     public ClosedForm BlockingVoltage(string name, int phaseNumber) => Voltage(
         new Symbol(SymbolKind.ElementVoltage, name, phaseNumber),
-        _analysis.BlockingVoltages.Switches[_analysis.Converter.IndexOfSwitch(name)].InPhase(phaseNumber));
+        _analysis.BlockingVoltages.Switches[_analysis.Converter.Switches.PositionOf(name)].InPhase(phaseNumber));
 
     /// <summary>The blocked voltage of the largest magnitude over all phases, the positive one on a tie.</summary>
     /// <param name="name">The name of the switch.</param>
     /// <exception cref="ArgumentException">The converter has no such switch.</exception>
     public ClosedForm PeakBlockingVoltage(string name) => Voltage(
-        new Symbol(SymbolKind.ElementVoltage, name), _analysis.BlockingVoltages.Peaks[_analysis.Converter.IndexOfSwitch(name)]);
+        new Symbol(SymbolKind.ElementVoltage, name), _analysis.BlockingVoltages.Peaks[_analysis.Converter.Switches.PositionOf(name)]);
 
     /// <summary>
     /// The component values of the converter by the names of their symbols, in SI units, as

@@ -11,7 +11,7 @@ internal static class ChargeChapter
 {
     public static IEnumerable<Block> Write(WorkedMode mode)
     {
-        if (!mode.Analysis.HasResult)
+        if (!mode.Outcome.HasResult)
         {
             return [];
         }

@@ -11,7 +11,7 @@ internal static class DirectionChapter
 {
     public static IEnumerable<Block> Write(WorkedMode mode)
     {
-        if (!mode.Analysis.HasResult || mode.Analysis.Exact.Directions.Count == 0)
+        if (!mode.Outcome.HasResult || mode.Analysis.Exact.Directions.Count == 0)
         {
             return [];
         }

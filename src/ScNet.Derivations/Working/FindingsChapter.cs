@@ -5,8 +5,8 @@ internal static class FindingsChapter
 {
     public static IEnumerable<Block> Write(WorkedMode mode)
     {
-        Diagnostic[] errors = [.. mode.Analysis.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error)];
-        Diagnostic[] warnings = [.. mode.Analysis.Diagnostics.Except(errors), .. mode.Converter.Warnings];
+        Diagnostic[] errors = [.. mode.Outcome.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error)];
+        Diagnostic[] warnings = [.. mode.Outcome.Diagnostics.Except(errors), .. mode.Converter.Warnings];
         if (errors.Length > 0)
         {
             yield return new Heading(2, "Where it fails");

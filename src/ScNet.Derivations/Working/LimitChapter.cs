@@ -8,7 +8,7 @@ internal static class LimitChapter
 {
     public static IEnumerable<Block> Write(WorkedMode mode)
     {
-        if (!mode.Analysis.HasResult)
+        if (!mode.Outcome.HasResult)
         {
             return [];
         }

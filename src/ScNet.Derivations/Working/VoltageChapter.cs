@@ -28,7 +28,7 @@ internal static class VoltageChapter
         }
 
         blocks.AddRange(Eliminated(mode, solution.Elimination));
-        blocks.AddRange(mode.Analysis.HasResult ? Results(mode) : []);
+        blocks.AddRange(mode.Outcome.HasResult ? Results(mode) : []);
         return blocks;
     }
 

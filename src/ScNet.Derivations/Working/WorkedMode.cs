@@ -17,12 +17,12 @@ internal sealed class WorkedMode
     public WorkedMode(Converter converter, Mode mode)
     {
         _network = converter.Network;
-        Analysis = ModeAnalysis.Of(converter, mode);
+        Outcome = ModeAnalysis.Try(converter, mode);
         Converter = converter;
         Mode = mode;
         Graphs = [.. converter.Phases.Select(p => PhaseGraph.Of(converter, mode, p.Number))];
         Forests = [.. converter.Phases.Select(p => PhaseForest.Of(_network, _network.ClosedIn(mode.Index, p.Number - 1)))];
-        if (!Analysis.Diagnostics.Any(d => d.Code is DiagnosticCodes.InputShorted or DiagnosticCodes.OutputShorted))
+        if (!Outcome.Diagnostics.Any(d => d.Code is DiagnosticCodes.InputShorted or DiagnosticCodes.OutputShorted))
         {
             Loops = LoopSet.Of(_network, Forests);
             Solution = Loops.Interruptions.Count == 0 ? LoopSolution<BigInteger>.Of(_network, Loops) : null;
@@ -33,7 +33,10 @@ internal sealed class WorkedMode
 
     public Mode Mode { get; }
 
-    public ModeAnalysis Analysis { get; }
+    public ModeOutcome Outcome { get; }
+
+    /// <summary>The analysis, where there is a result.</summary>
+    public ModeAnalysis Analysis => Outcome.Require();
 
     public PhaseGraph[] Graphs { get; }
 

@@ -19,7 +19,7 @@ public sealed class WorkedSolution
     {
         Converter = mode.Converter;
         Mode = mode.Mode;
-        HasResult = mode.Analysis.HasResult;
+        HasResult = mode.Outcome.HasResult;
         _blocks =
         [
             .. IntroductionChapter.Write(mode),

@@ -1,9 +1,9 @@
 namespace ScNet.Analysis;
 
-/// <summary>The analyses of all modes of a converter, in the order of <see cref="Converter.Modes"/>.</summary>
+/// <summary>What came of analysing each mode of a converter.</summary>
 public sealed class ConverterAnalysis
 {
-    private ConverterAnalysis(Converter converter, ModeAnalysis[] modes)
+    private ConverterAnalysis(Converter converter, NamedList<ModeOutcome> modes)
     {
         Converter = converter;
         Modes = modes;
@@ -12,22 +12,22 @@ public sealed class ConverterAnalysis
     /// <summary>The converter.</summary>
     public Converter Converter { get; }
 
-    /// <summary>One analysis per mode; index as in <see cref="Converter.Modes"/>.</summary>
-    public IReadOnlyList<ModeAnalysis> Modes { get; }
+    /// <summary>One outcome per mode, by name and by position as in <see cref="Converter.Modes"/>.</summary>
+    public NamedList<ModeOutcome> Modes { get; }
+
+    /// <summary>The analyses of the modes that have a result, in the order of <see cref="Converter.Modes"/>.</summary>
+    public IEnumerable<ModeAnalysis> Results => Modes.Select(m => m.Analysis).OfType<ModeAnalysis>();
 
     /// <summary>Whether every mode has a result.</summary>
     public bool HasAllResults => Modes.All(m => m.HasResult);
-
-    /// <summary>The analysis of the mode of the given name.</summary>
-    /// <exception cref="ArgumentException">The converter has no such mode.</exception>
-    public ModeAnalysis this[string mode] => Modes[Converter.FindMode(mode).Index];
 
     /// <summary>Analyses every mode.</summary>
     /// <param name="converter">The converter.</param>
     public static ConverterAnalysis Of(Converter converter)
     {
         ArgumentNullException.ThrowIfNull(converter);
-        return new ConverterAnalysis(converter, [.. converter.Modes.Select(m => ModeAnalysis.Of(converter, m))]);
+        ModeOutcome[] modes = [.. converter.Modes.Select(m => ModeAnalysis.Try(converter, m))];
+        return new ConverterAnalysis(converter, new NamedList<ModeOutcome>(modes, converter.Modes.Names));
     }
 
     /// <summary>The converter's name and how many modes have a result.</summary>

@@ -2,18 +2,17 @@ namespace ScNet.Analysis;
 
 /// <summary>
 /// Everything about one mode of a converter: ideal point, charge flow, both limits and blocking
-/// voltages, or the reasons why there are none.
+/// voltages. A mode that has no result has no analysis; <see cref="Try"/> gives the reasons then.
 /// </summary>
 public sealed class ModeAnalysis
 {
-    private readonly ExactMode _exact;
-    private readonly ModeResults? _results;
+    private readonly ModeResults _results;
 
-    internal ModeAnalysis(Converter converter, Mode mode, ExactMode exact, ModeResults? results)
+    internal ModeAnalysis(Converter converter, Mode mode, ExactMode exact, ModeResults results)
     {
         Converter = converter;
         Mode = mode;
-        _exact = exact;
+        Exact = exact;
         _results = results;
     }
 
@@ -23,47 +22,67 @@ public sealed class ModeAnalysis
     /// <summary>The mode.</summary>
     public Mode Mode { get; }
 
-    /// <summary>Whether the mode has a meaningful result. The results throw a <see cref="ScNetException"/> where it has not.</summary>
-    public bool HasResult => _results is not null;
-
-    /// <summary>What topology alone says; null where the mode has no result.</summary>
-    internal ExactMode Exact => HasResult ? _exact : throw new ScNetException($"Mode '{Mode.Name}' of '{Converter.Name}' has no result:", Diagnostics);
-
-    /// <summary>Every finding: at least one error where there is no result, else the warnings.</summary>
-    public IReadOnlyList<Diagnostic> Diagnostics => _exact.Diagnostics;
+    /// <summary>The warnings: harmless oddities of the mode.</summary>
+    public IReadOnlyList<Diagnostic> Diagnostics => Exact.Diagnostics;
 
     /// <summary>The ideal conversion ratio, the same as <see cref="IdealPoint.Ratio"/>.</summary>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
-    public Quantity Ratio => Results.IdealPoint.Ratio;
+    public Quantity Ratio => _results.IdealPoint.Ratio;
 
     /// <summary>Ratio, capacitor voltages and node potentials without load.</summary>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
-    public IdealPoint IdealPoint => Results.IdealPoint;
+    public IdealPoint IdealPoint => _results.IdealPoint;
 
     /// <summary>The charge multipliers.</summary>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
-    public ChargeFlow ChargeFlow => Results.Loaded.ChargeFlow;
+    public ChargeFlow ChargeFlow => _results.Loaded.ChargeFlow;
 
     /// <summary>The output impedance at low frequency.</summary>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
-    public SlowSwitchingLimit SlowSwitchingLimit => Results.Loaded.SlowSwitchingLimit;
+    public SlowSwitchingLimit SlowSwitchingLimit => _results.Loaded.SlowSwitchingLimit;
 
     /// <summary>The output impedance at high frequency.</summary>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
-    public FastSwitchingLimit FastSwitchingLimit => Results.Loaded.FastSwitchingLimit;
+    public FastSwitchingLimit FastSwitchingLimit => _results.Loaded.FastSwitchingLimit;
 
     /// <summary>The voltages that the open switches block.</summary>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
-    public BlockingVoltages BlockingVoltages => Results.BlockingVoltages;
+    public BlockingVoltages BlockingVoltages => _results.BlockingVoltages;
 
-    private ModeResults Results => _results
-        ?? throw new ScNetException($"Mode '{Mode.Name}' of '{Converter.Name}' has no result:", Diagnostics);
+    /// <summary>What topology alone says.</summary>
+    internal ExactMode Exact { get; }
+
+    /// <summary>The same as the outcome of the mode.</summary>
+    internal ModeOutcome Outcome => new(Converter, Mode, Diagnostics, this);
+
+    /// <summary>Analyses the only mode of a converter.</summary>
+    /// <param name="converter">The converter.</param>
+    /// <exception cref="ArgumentException">The converter has several modes.</exception>
+    /// <exception cref="ScNetException">The mode has no result; the exception carries the reasons.</exception>
+    public static ModeAnalysis Of(Converter converter)
+    {
+        ArgumentNullException.ThrowIfNull(converter);
+        return Of(converter, converter.OnlyMode(nameof(converter)));
+    }
 
     /// <summary>Analyses one mode.</summary>
     /// <param name="converter">The converter.</param>
     /// <param name="mode">One of its modes.</param>
     /// <exception cref="ArgumentException">The mode is not one of the converter's.</exception>
-    public static ModeAnalysis Of(Converter converter, Mode mode) => ModeSolver.Solve(converter, mode);
+    /// <exception cref="ScNetException">The mode has no result; the exception carries the reasons.</exception>
+    public static ModeAnalysis Of(Converter converter, Mode mode) => Try(converter, mode).Require();
+
+    /// <summary>Analyses one mode.</summary>
+    /// <param name="converter">The converter.</param>
+    /// <param name="mode">The name of one of its modes.</param>
+    /// <exception cref="ArgumentException">The converter has no mode of this name.</exception>
+    /// <exception cref="ScNetException">The mode has no result; the exception carries the reasons.</exception>
+    public static ModeAnalysis Of(Converter converter, string mode)
+    {
+        ArgumentNullException.ThrowIfNull(converter);
+        return Of(converter, converter.Modes[mode]);
+    }
+
+    /// <summary>Analyses one mode that may have no result.</summary>
+    /// <param name="converter">The converter.</param>
+    /// <param name="mode">One of its modes.</param>
+    /// <returns>The analysis, or the reasons why there is none.</returns>
+    /// <exception cref="ArgumentException">The mode is not one of the converter's.</exception>
+    public static ModeOutcome Try(Converter converter, Mode mode) => ModeSolver.Solve(converter, mode);
 
     /// <summary>
     /// The same analysis with the component values of another converter of the same topology; what
@@ -75,14 +94,12 @@ public sealed class ModeAnalysis
     {
         ArgumentNullException.ThrowIfNull(converter);
         return ReferenceEquals(converter.Network, Converter.Network)
-            ? ModeSolver.Join(converter, Mode, _exact)
+            ? ModeSolver.Join(converter, Mode, Exact)
             : throw new ArgumentException($"Expected a converter made from '{Converter.Name}' by {nameof(Converter.WithValues)}, but '{converter.Name}' was built by itself.", nameof(converter));
     }
 
-    /// <summary>Converter, mode, ratio and both limits, or that there is no result and the first reason.</summary>
-    public override string ToString() => HasResult
-        ? string.Create(
-            System.Globalization.CultureInfo.InvariantCulture,
-            $"{Converter.Name}, mode {Mode}: ratio {Ratio}, SSL {SlowSwitchingLimit.OhmsAtOneHertz:G6} Ω at 1 Hz, FSL {FastSwitchingLimit.Ohms:G6} Ω")
-        : $"{Converter.Name}, mode {Mode}: no result ({Diagnostics[0]})";
+    /// <summary>Converter, mode, ratio and both limits.</summary>
+    public override string ToString() => string.Create(
+        System.Globalization.CultureInfo.InvariantCulture,
+        $"{Converter.Name}, mode {Mode}: ratio {Ratio}, SSL {SlowSwitchingLimit.OhmsAtOneHertz:G6} Ω at 1 Hz, FSL {FastSwitchingLimit.Ohms:G6} Ω");
 }

@@ -3,7 +3,7 @@ namespace ScNet.Analysis;
 /// <summary>Joins what topology says with the component values of one converter.</summary>
 internal static class ModeSolver
 {
-    public static ModeAnalysis Solve(Converter converter, Mode mode)
+    public static ModeOutcome Solve(Converter converter, Mode mode)
     {
         ArgumentNullException.ThrowIfNull(converter);
         ArgumentNullException.ThrowIfNull(mode);
@@ -12,14 +12,11 @@ internal static class ModeSolver
             throw new ArgumentException($"Mode '{mode.Name}' is not one of the modes of '{converter.Name}'.", nameof(mode));
         }
 
-        return Join(converter, mode, ExactModeSolver.Solve(converter, mode));
+        ExactMode exact = ExactModeSolver.Solve(converter, mode);
+        return new ModeOutcome(converter, mode, exact.Diagnostics, exact.IdealPoint is null ? null : Join(converter, mode, exact));
     }
 
-    public static ModeAnalysis Join(Converter converter, Mode mode, ExactMode exact)
-    {
-        ModeResults? results = exact.IdealPoint is { } ideal
-            ? new ModeResults(ideal, exact.BlockingVoltages!, ValueDecidedFlow.Settle(converter, exact))
-            : null;
-        return new ModeAnalysis(converter, mode, exact, results);
-    }
+    /// <summary>Joins; topology must say that there is a result.</summary>
+    public static ModeAnalysis Join(Converter converter, Mode mode, ExactMode exact) =>
+        new(converter, mode, exact, new ModeResults(exact.IdealPoint!, exact.BlockingVoltages!, ValueDecidedFlow.Settle(converter, exact)));
 }

@@ -75,7 +75,7 @@ public sealed class SiliconComparison
     {
         ArgumentNullException.ThrowIfNull(ratings);
         ArgumentNullException.ThrowIfNull(totals);
-        return new SiliconComparison(ratings.Stress.Analysis[mode], ratings, totals);
+        return new SiliconComparison(ratings.Stress.Analysis.Modes[mode].Require(), ratings, totals);
     }
 
     /// <summary>The mode, its ratio and both limits on the areas.</summary>

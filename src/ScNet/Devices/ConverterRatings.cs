@@ -46,12 +46,12 @@ public sealed class ConverterRatings
         ArgumentNullException.ThrowIfNull(limits);
         foreach (string name in limits.SwitchKinds.Keys)
         {
-            stress.Analysis.Converter.IndexOfSwitch(name);
+            stress.Analysis.Converter.Switches.PositionOf(name);
         }
 
         foreach (string name in limits.CapacitorKinds.Keys)
         {
-            stress.Analysis.Converter.IndexOfCapacitor(name);
+            stress.Analysis.Converter.Capacitors.PositionOf(name);
         }
 
         return new ConverterRatings(stress, limits);

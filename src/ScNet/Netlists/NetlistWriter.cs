@@ -44,7 +44,7 @@ public static class NetlistWriter
 
     private static void WritePhases(StringBuilder text, Converter converter)
     {
-        IReadOnlyList<Phase> phases = converter.Phases;
+        NamedList<Phase> phases = converter.Phases;
         bool areEqual = phases.All(p => p.Duty == new Fraction(1, phases.Count));
         bool areNamed = phases.Any(p => p.Name != p.Number.ToString(CultureInfo.InvariantCulture));
         if (areEqual && phases.Count == 2 && !areNamed)

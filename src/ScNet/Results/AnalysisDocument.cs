@@ -27,13 +27,13 @@ public sealed class AnalysisDocument
     };
 
     private readonly Converter? _converter;
-    private readonly ModeAnalysis[] _modes;
+    private readonly ModeOutcome[] _modes;
     private readonly string? _file;
     private readonly Diagnostic[] _diagnostics;
     private readonly double[]? _frequenciesHz;
 
     private AnalysisDocument(
-        Converter? converter, ModeAnalysis[] modes, string? file, Diagnostic[] diagnostics, double[]? frequenciesHz = null)
+        Converter? converter, ModeOutcome[] modes, string? file, Diagnostic[] diagnostics, double[]? frequenciesHz = null)
     {
         _converter = converter;
         _modes = modes;
@@ -52,8 +52,8 @@ public sealed class AnalysisDocument
 
     /// <summary>The document of some modes of a converter, in the order given.</summary>
     /// <param name="converter">The converter.</param>
-    /// <param name="modes">Analyses of its modes.</param>
-    public static AnalysisDocument Of(Converter converter, IEnumerable<ModeAnalysis> modes)
+    /// <param name="modes">What came of analysing its modes.</param>
+    public static AnalysisDocument Of(Converter converter, IEnumerable<ModeOutcome> modes)
     {
         ArgumentNullException.ThrowIfNull(converter);
         ArgumentNullException.ThrowIfNull(modes);
@@ -161,7 +161,7 @@ public sealed class AnalysisDocument
         writer.WriteStartObject();
         writer.WriteString("converter", _converter?.Name);
         writer.WriteStartArray("modes");
-        foreach (ModeAnalysis mode in _modes)
+        foreach (ModeOutcome mode in _modes)
         {
             ModeJson.Write(writer, mode, _frequenciesHz);
         }

@@ -11,24 +11,24 @@ internal static class ModeJson
         ["ratio", "chargeFlow", "slowSwitchingLimit", "fastSwitchingLimit", "capacitorVoltages", "blockingVoltages"];
 
     /// <summary>Writes a mode; with output impedances where frequencies in hertz are given.</summary>
-    public static void Write(Utf8JsonWriter writer, ModeAnalysis mode, double[]? frequenciesHz)
+    public static void Write(Utf8JsonWriter writer, ModeOutcome mode, double[]? frequenciesHz)
     {
         writer.WriteStartObject();
         writer.WriteString("mode", mode.Mode.Name);
         writer.WriteString("status", mode.HasResult ? "ok" : "error");
         WriteDiagnostics(writer, mode);
-        if (mode.HasResult)
+        if (mode.Analysis is { } analysis)
         {
             writer.WritePropertyName("ratio");
-            QuantityJson.Write(writer, mode.Ratio);
-            WriteChargeFlow(writer, mode.Converter, mode.ChargeFlow);
-            WriteSlowSwitchingLimit(writer, mode.Converter, mode.SlowSwitchingLimit);
-            WriteFastSwitchingLimit(writer, mode.Converter, mode.FastSwitchingLimit);
-            WriteCapacitorVoltages(writer, mode.Converter, mode.IdealPoint);
-            WriteBlockingVoltages(writer, mode.Converter, mode.BlockingVoltages);
+            QuantityJson.Write(writer, analysis.Ratio);
+            WriteChargeFlow(writer, mode.Converter, analysis.ChargeFlow);
+            WriteSlowSwitchingLimit(writer, mode.Converter, analysis.SlowSwitchingLimit);
+            WriteFastSwitchingLimit(writer, mode.Converter, analysis.FastSwitchingLimit);
+            WriteCapacitorVoltages(writer, mode.Converter, analysis.IdealPoint);
+            WriteBlockingVoltages(writer, mode.Converter, analysis.BlockingVoltages);
             if (frequenciesHz is not null)
             {
-                WriteOutputImpedance(writer, OutputImpedance.Of(mode), frequenciesHz);
+                WriteOutputImpedance(writer, OutputImpedance.Of(analysis), frequenciesHz);
             }
         }
         else
@@ -48,7 +48,7 @@ internal static class ModeJson
     }
 
     // A warning about the netlist holds for every mode, so that a program finds all warnings in one place.
-    private static void WriteDiagnostics(Utf8JsonWriter writer, ModeAnalysis mode)
+    private static void WriteDiagnostics(Utf8JsonWriter writer, ModeOutcome mode)
     {
         writer.WriteStartArray("diagnostics");
         foreach (Diagnostic diagnostic in mode.Diagnostics.Union(mode.Converter.Warnings))

@@ -105,7 +105,7 @@ public sealed class PeriodicSteadyState
     /// <exception cref="InvalidOperationException">Nothing fixes the capacitor's voltage.</exception>
     public double[] SampleCapacitorVoltage(string capacitor, IReadOnlyList<double> timesSeconds)
     {
-        int index = Converter.IndexOfCapacitor(capacitor);
+        int index = Converter.Capacitors.PositionOf(capacitor);
         return _analysis.IdealPoint.CapacitorVoltages[index].IsDetermined
             ? Determined(Sample(timesSeconds, j => _solution.CapacitorVoltage(j, index)))
             : throw new InvalidOperationException($"Nothing fixes the voltage of capacitor '{capacitor}'.");
@@ -117,7 +117,7 @@ public sealed class PeriodicSteadyState
     /// <exception cref="ArgumentException">No such capacitor, or a time that is not finite.</exception>
     public double[] SampleCapacitorCurrent(string capacitor, IReadOnlyList<double> timesSeconds)
     {
-        int index = Converter.IndexOfCapacitor(capacitor);
+        int index = Converter.Capacitors.PositionOf(capacitor);
         return Determined(Sample(timesSeconds, j => CapacitorCurrent(j, index)));
     }
 
@@ -127,7 +127,7 @@ public sealed class PeriodicSteadyState
     /// <exception cref="ArgumentException">No such switch, or a time that is not finite.</exception>
     public double[] SampleSwitchCurrent(string @switch, IReadOnlyList<double> timesSeconds)
     {
-        int index = Converter.IndexOfSwitch(@switch);
+        int index = Converter.Switches.PositionOf(@switch);
         return [.. Sample(timesSeconds, j => SwitchCurrent(j, index)).Select(i => i ?? 0)];
     }
 
@@ -141,7 +141,7 @@ public sealed class PeriodicSteadyState
     /// <exception cref="ArgumentException">No such switch, or a time is not finite.</exception>
     public double?[] SampleSwitchVoltage(string @switch, IReadOnlyList<double> timesSeconds)
     {
-        int index = Converter.IndexOfSwitch(@switch);
+        int index = Converter.Switches.PositionOf(@switch);
         PhaseValues ideal = _analysis.BlockingVoltages.Switches[index];
         return Sample(timesSeconds, j => ideal[j].IsDetermined
             ? _solution.Difference(j, _network.SwitchFirst[index], _network.SwitchSecond[index])

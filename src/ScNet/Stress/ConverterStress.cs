@@ -67,12 +67,12 @@ public sealed class ConverterStress
         ArgumentNullException.ThrowIfNull(input);
         foreach (string name in inputOfModes?.Keys ?? [])
         {
-            analysis.Converter.FindMode(name);
+            analysis.Modes.PositionOf(name);
         }
 
         return new ConverterStress(
             analysis,
-            [.. analysis.Modes.Where(m => m.HasResult).Select(m => ModeStress.Of(m, inputOfModes?.GetValueOrDefault(m.Mode.Name) ?? input, assumption))]);
+            [.. analysis.Results.Select(m => ModeStress.Of(m, inputOfModes?.GetValueOrDefault(m.Mode.Name) ?? input, assumption))]);
     }
 
     /// <summary>The stress in the mode of the given name.</summary>
@@ -101,7 +101,7 @@ public sealed class ConverterStress
 
     private int IndexOf(string mode)
     {
-        Analysis.Converter.FindMode(mode);
+        Analysis.Modes.PositionOf(mode);
         int index = Modes.ToList().FindIndex(m => m.Mode.Name == mode);
         return index >= 0
             ? index

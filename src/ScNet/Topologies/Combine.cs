@@ -138,7 +138,7 @@ public static class Combine
             .. second.Modes.Select(m => m.Name).Except(first.Modes.Select(m => m.Name)),
         ];
         return lonely.Length == 0
-            ? first.Modes.Select(m => (m.Name, (Mode[])[m, second.FindMode(m.Name)]))
+            ? first.Modes.Select(m => (m.Name, (Mode[])[m, second.Modes[m.Name]]))
             : throw new ArgumentException($"Expected the same modes in '{first.Name}' and '{second.Name}', but only one of them has '{string.Join("', '", lonely)}'.", nameof(second));
     }
 }

@@ -20,8 +20,7 @@ public sealed class ClosedFormsLaws
         RandomNetworks.Any.Holds(sketch =>
         {
             Converter converter = sketch.Build();
-            ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
-            if (analysis.HasResult)
+            if (ModeAnalysis.Try(converter, converter.Modes[0]).Analysis is { } analysis)
             {
                 Check(converter, analysis);
             }

@@ -29,7 +29,7 @@ public sealed class WorkedSolutionLaws
         {
             Converter converter = sketch.Build();
             WorkedMode mode = new(converter, converter.Modes[0]);
-            if (mode.Analysis.HasResult)
+            if (mode.Outcome.HasResult)
             {
                 Dictionary<Symbol, Fraction> values = Values(mode);
                 Block[] blocks = [.. converter.Phases.SelectMany(p => PhaseChapter.Write(mode, p.Number - 1)), .. VoltageChapter.Write(mode), .. ChargeChapter.Write(mode)];
@@ -45,7 +45,7 @@ public sealed class WorkedSolutionLaws
         {
             Converter converter = sketch.Build();
             WorkedMode mode = new(converter, converter.Modes[0]);
-            if (mode.Analysis.HasResult && mode.Analysis.Exact.Directions.Count > 0)
+            if (mode.Outcome.HasResult && mode.Analysis.Exact.Directions.Count > 0)
             {
                 Equations[] conditions = [.. DirectionChapter.Write(mode).OfType<Equations>()];
                 double[] fast = DirectionAmounts.Fast(converter, mode.Analysis.Exact);

@@ -8,10 +8,10 @@ internal static class Findings
     /// <summary>The findings of the only mode, which has no result.</summary>
     public static IReadOnlyList<Diagnostic> Errors(Converter converter)
     {
-        ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
-        Assert.False(analysis.HasResult);
-        Assert.All(analysis.Diagnostics, d => Assert.Equal(DiagnosticSeverity.Error, d.Severity));
-        return analysis.Diagnostics;
+        ModeOutcome outcome = ModeAnalysis.Try(converter, converter.Modes[0]);
+        Assert.False(outcome.HasResult);
+        Assert.All(outcome.Diagnostics, d => Assert.Equal(DiagnosticSeverity.Error, d.Severity));
+        return outcome.Diagnostics;
     }
 
     /// <summary>The only finding of the only mode, which has no result because of it.</summary>
@@ -20,10 +20,10 @@ internal static class Findings
     /// <summary>The warnings of the only mode, which has a result.</summary>
     public static IReadOnlyList<Diagnostic> Warnings(Converter converter)
     {
-        ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
-        Assert.True(analysis.HasResult, string.Join("\n", analysis.Diagnostics));
-        Assert.All(analysis.Diagnostics, d => Assert.Equal(DiagnosticSeverity.Warning, d.Severity));
-        return analysis.Diagnostics;
+        ModeOutcome outcome = ModeAnalysis.Try(converter, converter.Modes[0]);
+        Assert.True(outcome.HasResult, string.Join("\n", outcome.Diagnostics));
+        Assert.All(outcome.Diagnostics, d => Assert.Equal(DiagnosticSeverity.Warning, d.Severity));
+        return outcome.Diagnostics;
     }
 
     public static void Is(Diagnostic diagnostic, string code, int? phase, string message, params string[] elements)

@@ -22,6 +22,6 @@ public class FloatingTerminalTests
         Assert.Equal(Quantity.Exact(1, 2), analysis.Ratio);
         PhaseValues typo = analysis.IdealPoint.NodePotentials[converter.Nodes.ToList().IndexOf("typo")];
         Assert.Equal([Quantity.Exact(1), Quantity.Undetermined], typo);
-        Assert.Equal(Quantity.Undetermined, analysis.BlockingVoltages.Peaks[converter.IndexOfSwitch("s5")]);
+        Assert.Equal(Quantity.Undetermined, analysis.BlockingVoltages.Peaks[converter.Switches.PositionOf("s5")]);
     }
 }

@@ -3,12 +3,13 @@ using Fractions;
 using ScNet.Analysis;
 using ScNet.Netlists;
 using ScNet.Tests.Networks;
+using ScNet.Tests.Stress;
 
 namespace ScNet.Tests.Analysis;
 
 public class ModeAnalysisTests
 {
-    private static ModeAnalysis Analyse(Converter converter) => ModeAnalysis.Of(converter, converter.Modes[0]);
+    private static ModeAnalysis Analyse(Converter converter) => ModeAnalysis.Of(converter);
 
     [Fact]
     public void A_ten_to_one_ladder_allocates_little()
@@ -19,7 +20,7 @@ public class ModeAnalysisTests
         long before = GC.GetAllocatedBytesForCurrentThread();
         ModeAnalysis analysis = Analyse(converter);
         long bytes = GC.GetAllocatedBytesForCurrentThread() - before;
-        Assert.True(analysis.HasResult);
+        Assert.Equal(Quantity.Exact(1, 10), analysis.Ratio);
         Assert.InRange(bytes, 1, 40_000);
     }
 
@@ -59,7 +60,6 @@ public class ModeAnalysisTests
         foreach (int stages in new[] { 1, 2, 5, 40, 120 })
         {
             ModeAnalysis analysis = Analyse(Fibonacci(stages).Build());
-            Assert.True(analysis.HasResult, string.Join("\n", analysis.Diagnostics));
             (BigInteger before, BigInteger last) = (1, 1);
             for (int k = 1; k <= stages; k++)
             {
@@ -132,12 +132,32 @@ public class ModeAnalysisTests
     public void A_mode_without_a_result_tells_why_when_asked_for_one()
     {
         Converter converter = Converter.Create("open").Input("vin").Output("vout").Switch("s", "vin", "vout").Build();
-        ModeAnalysis analysis = Analyse(converter);
-        Assert.False(analysis.HasResult);
-        ScNetException exception = Assert.Throws<ScNetException>(() => analysis.Ratio);
-        Assert.Equal(analysis.Diagnostics, exception.Diagnostics);
-        Assert.Throws<ScNetException>(() => analysis.ChargeFlow);
-        Assert.Contains("no result", analysis.ToString(), StringComparison.Ordinal);
+        ModeOutcome outcome = ModeAnalysis.Try(converter, converter.Modes[0]);
+        Assert.False(outcome.HasResult);
+        Assert.Null(outcome.Analysis);
+        Assert.Equal(DiagnosticSeverity.Error, outcome.Diagnostics[0].Severity);
+        foreach (Func<ModeAnalysis> ask in (Func<ModeAnalysis>[])[
+            outcome.Require,
+            () => ModeAnalysis.Of(converter),
+            () => ModeAnalysis.Of(converter, converter.Modes[0]),
+            () => ModeAnalysis.Of(converter, Mode.DefaultName)])
+        {
+            ScNetException exception = Assert.Throws<ScNetException>(ask);
+            Assert.Equal(outcome.Diagnostics.Select(d => d.Code), exception.Diagnostics.Select(d => d.Code));
+            Assert.Contains(outcome.Diagnostics[0].Message, exception.Message, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("no result", outcome.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_converter_of_several_modes_is_asked_for_one_of_them()
+    {
+        Converter gears = RatedNetworks.Example("memory-gears");
+        ArgumentException several = Assert.Throws<ArgumentException>(() => ModeAnalysis.Of(gears));
+        Assert.All(gears.Modes, m => Assert.Contains(m.Name, several.Message, StringComparison.Ordinal));
+        Assert.All(gears.Modes, m => Assert.Same(m, ModeAnalysis.Of(gears, m.Name).Mode));
+        Assert.Throws<ArgumentException>(() => ModeAnalysis.Of(gears, "none"));
     }
 
     [Fact]

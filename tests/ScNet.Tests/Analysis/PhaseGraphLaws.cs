@@ -106,7 +106,7 @@ public class PhaseGraphLaws
                 string at = from;
                 foreach (Switch step in path)
                 {
-                    Assert.True(graph.Mode.ClosedPhases[converter.IndexOfSwitch(step.Name)].Contains(graph.Phase.Number));
+                    Assert.True(graph.Mode.ClosedPhases[converter.Switches.PositionOf(step.Name)].Contains(graph.Phase.Number));
                     at = step.FirstNode == at ? step.SecondNode : step.FirstNode;
                 }
 

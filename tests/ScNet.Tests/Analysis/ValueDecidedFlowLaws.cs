@@ -17,10 +17,10 @@ public class ValueDecidedFlowLaws
         ConsistentNetworks.Gen(load).Holds(
             sample =>
             {
-                ModeAnalysis analysis = ModeAnalysis.Of(sample.Converter, sample.Converter.Modes[0]);
-                if (!analysis.HasResult)
+                ModeOutcome outcome = ModeAnalysis.Try(sample.Converter, sample.Converter.Modes[0]);
+                if (outcome.Analysis is not { } analysis)
                 {
-                    Assert.DoesNotContain(analysis.Diagnostics, d => d.Code is DiagnosticCodes.VoltageConflict or DiagnosticCodes.CapacitorShorted);
+                    Assert.DoesNotContain(outcome.Diagnostics, d => d.Code is DiagnosticCodes.VoltageConflict or DiagnosticCodes.CapacitorShorted);
                     return;
                 }
 

@@ -77,8 +77,8 @@ public sealed class ModeComparisonTests
     [Fact]
     public void A_mode_without_a_result_throws_its_findings()
     {
-        ModeAnalysis shorted = Analyse(Half().Switch("s5", "vin", "gnd", 1).Build());
-        ScNetException exception = Assert.Throws<ScNetException>(() => ModeComparison.Of(shorted, s_conditions));
+        Converter shorted = Half().Switch("s5", "vin", "gnd", 1).Build();
+        ScNetException exception = Assert.Throws<ScNetException>(() => ModeComparison.Of(ModeAnalysis.Of(shorted), s_conditions));
         Assert.Contains(exception.Diagnostics, d => d.Code == DiagnosticCodes.InputShorted);
     }
 

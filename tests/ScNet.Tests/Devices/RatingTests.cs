@@ -76,9 +76,9 @@ public sealed class RatingTests
     public void Changes_of_mode_count_unless_they_are_left_out()
     {
         Converter gears = RatedNetworks.Example("memory-gears");
-        SwitchRating counted = Rate(gears, 4.2).Switches[gears.IndexOfSwitch("s5")];
+        SwitchRating counted = Rate(gears, 4.2).Switches[gears.Switches.PositionOf("s5")];
         SwitchRating steady = Rate(gears, 4.2, new RatingLimits { Switch = s_demo.Switch, Capacitor = s_demo.Capacitor, CountsChanges = false })
-            .Switches[gears.IndexOfSwitch("s5")];
+            .Switches[gears.Switches.PositionOf("s5")];
         Assert.Equal(4.2, counted.AtChanges!.Volts!.Value, 1e-12);
         Assert.Equal(4, counted.Overall.StackCount);
         Assert.Null(steady.AtChanges);

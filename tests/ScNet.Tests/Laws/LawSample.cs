@@ -17,8 +17,7 @@ internal static class LawSample
         (networks ?? RandomNetworks.Any).Holds(
             sketch =>
             {
-                ModeAnalysis analysis = Analyse(sketch);
-                if (analysis.HasResult)
+                if (Try(sketch).Analysis is { } analysis)
                 {
                     Interlocked.Increment(ref checkedCount);
                     law(sketch, analysis);
@@ -31,11 +30,13 @@ internal static class LawSample
         Assert.True(checkedCount >= iterations / 5, $"Only {checkedCount} of {iterations} networks had a result.");
     }
 
-    public static ModeAnalysis Analyse(NetworkSketch sketch)
+    public static ModeOutcome Try(NetworkSketch sketch)
     {
         Converter converter = sketch.Build();
-        return ModeAnalysis.Of(converter, converter.Modes[0]);
+        return ModeAnalysis.Try(converter, converter.Modes[0]);
     }
+
+    public static ModeAnalysis Analyse(NetworkSketch sketch) => Try(sketch).Require();
 
     public static bool IsClosed(ModeAnalysis analysis, int @switch, int phase) =>
         analysis.Mode.ClosedPhases[@switch].Contains(phase);

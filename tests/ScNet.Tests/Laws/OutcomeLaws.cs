@@ -12,8 +12,7 @@ public sealed class OutcomeLaws
     public void No_network_makes_the_analysis_throw_or_give_a_number_that_is_not_finite() => RandomNetworks.Any.Holds(
         sketch =>
         {
-            ModeAnalysis analysis = LawSample.Analyse(sketch);
-            if (!analysis.HasResult)
+            if (LawSample.Try(sketch).Analysis is not { } analysis)
             {
                 return;
             }
@@ -34,13 +33,19 @@ public sealed class OutcomeLaws
     public void A_mode_without_a_result_says_why_and_one_with_a_result_has_no_errors() => RandomNetworks.Any.Holds(
         sketch =>
         {
-            ModeAnalysis analysis = LawSample.Analyse(sketch);
-            bool hasErrors = analysis.Diagnostics.Any(d => d.Severity == DiagnosticSeverity.Error);
-            Assert.NotEqual(analysis.HasResult, hasErrors);
-            if (!analysis.HasResult)
+            ModeOutcome outcome = LawSample.Try(sketch);
+            bool hasErrors = outcome.Diagnostics.Any(d => d.Severity == DiagnosticSeverity.Error);
+            Assert.NotEqual(outcome.HasResult, hasErrors);
+            if (outcome.HasResult)
             {
-                ScNetException exception = Assert.Throws<ScNetException>(() => analysis.Ratio);
-                Assert.Equal(analysis.Diagnostics, exception.Diagnostics);
+                Assert.Same(outcome.Analysis, outcome.Require());
+                Assert.Equal(outcome.Diagnostics, outcome.Analysis.Diagnostics);
+            }
+            else
+            {
+                Assert.Null(outcome.Analysis);
+                ScNetException exception = Assert.Throws<ScNetException>(outcome.Require);
+                Assert.Equal(outcome.Diagnostics, exception.Diagnostics);
             }
         },
         count: Iterations);
@@ -49,7 +54,7 @@ public sealed class OutcomeLaws
     public void Every_finding_names_elements_and_phases_of_the_converter() => RandomNetworks.Any.Holds(
         sketch =>
         {
-            ModeAnalysis analysis = LawSample.Analyse(sketch);
+            ModeOutcome analysis = LawSample.Try(sketch);
             HashSet<string> names = [.. analysis.Converter.Capacitors.Select(c => c.Name), .. analysis.Converter.Switches.Select(s => s.Name)];
             foreach (Diagnostic finding in analysis.Diagnostics)
             {
@@ -67,8 +72,7 @@ public sealed class OutcomeLaws
         RandomNetworks.Any.Holds(
             sketch =>
             {
-                ModeAnalysis analysis = LawSample.Analyse(sketch);
-                if (!analysis.HasResult)
+                if (LawSample.Try(sketch).Analysis is not { } analysis)
                 {
                     Interlocked.Increment(ref failed);
                     return;

@@ -68,8 +68,7 @@ public sealed class RelabellingLaws
         Gen.Select(RandomNetworks.Any, Gen.Int[0, 1000]).Holds(
             (sketch, order) =>
             {
-                ModeAnalysis analysis = LawSample.Analyse(sketch);
-                if (analysis.HasResult)
+                if (LawSample.Try(sketch).Analysis is { } analysis)
                 {
                     Interlocked.Increment(ref checkedCount);
                     law(sketch, order, analysis);
@@ -98,7 +97,6 @@ public sealed class RelabellingLaws
 
     private static void AssertSamePoint(ModeAnalysis expected, ModeAnalysis actual, int[] capacitors, int[] switches, int[] phases)
     {
-        Assert.True(actual.HasResult);
         LawSample.AssertSame(expected.Ratio, actual.Ratio, "ratio");
         for (int c = 0; c < capacitors.Length; c++)
         {

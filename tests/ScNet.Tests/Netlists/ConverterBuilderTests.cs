@@ -86,8 +86,8 @@ public sealed class ConverterBuilderTests
         Converter converter = Converter.Create("m").Input("a").Output("b").Switch("s", "a", "b").Switch("t", "a", "b")
             .Mode("one", ("t", [1, 2])).Mode("two").Build();
 
-        Assert.Equal([PhaseSet.None, [1, 2]], converter.FindMode("one").ClosedPhases);
-        Assert.Equal([PhaseSet.None, PhaseSet.None], converter.FindMode("two").ClosedPhases);
+        Assert.Equal([PhaseSet.None, [1, 2]], converter.Modes["one"].ClosedPhases);
+        Assert.Equal([PhaseSet.None, PhaseSet.None], converter.Modes["two"].ClosedPhases);
     }
 
     [Fact]

@@ -62,7 +62,7 @@ public sealed class ReachableRatiosTests
             [.. found.Ratios.Select(r => ($"{r.Ratio}", r.BestByFastLimit.ClosedPhases))]);
         Assert.Equal(
             found.Ratios.Select(r => r.Ratio),
-            ConverterAnalysis.Of(reconfigurable).Modes.Select(m => m.Ratio.ToFraction()));
+            ConverterAnalysis.Of(reconfigurable).Modes.Select(m => m.Require().Ratio.ToFraction()));
     }
 
     [Fact]
@@ -133,8 +133,7 @@ public sealed class ReachableRatiosTests
                 _ => PhaseSet.Of(1, 2),
             })];
             Converter own = converter.WithModes(("own", closed));
-            ModeAnalysis analysis = ModeAnalysis.Of(own, own.Modes[0]);
-            if (analysis.HasResult)
+            if (ModeAnalysis.Try(own, own.Modes[0]).Analysis is { } analysis)
             {
                 Fraction ratio = analysis.Ratio.ToFraction();
                 every.TryAdd(ratio, []);

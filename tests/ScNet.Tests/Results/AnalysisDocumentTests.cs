@@ -253,7 +253,7 @@ public sealed class AnalysisDocumentTests
                 new SlowSwitchingLimit([third], 1e20),
                 new FastSwitchingLimit([1, 2, 3, unknown], [Quantity.Exact(1, 7)], double.PositiveInfinity)));
         ModeAnalysis analysis = new(converter, converter.Modes[0], new ExactMode { Diagnostics = [] }, results);
-        string text = AnalysisDocument.Of(converter, [analysis]).ToJson();
+        string text = AnalysisDocument.Of(converter, [analysis.Outcome]).ToJson();
         JsonNode mode = JsonNode.Parse(text)!["modes"]![0]!;
         Assert.Equal("componentValues", (string?)mode["chargeFlow"]!["determinedBy"]);
         Assert.Equal(1.0 / 3, (double?)mode["ratio"]);

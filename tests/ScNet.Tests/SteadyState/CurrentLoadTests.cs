@@ -69,8 +69,7 @@ public sealed class CurrentLoadTests
         ConsistentNetworks.Gen(LoadKind.Current).Select(s => NetworkSketch.Of(s.Converter)).Holds(
             sketch =>
             {
-                ModeAnalysis analysis = LawSample.Analyse(sketch);
-                if (!analysis.HasResult)
+                if (LawSample.Try(sketch).Analysis is not { } analysis)
                 {
                     return;
                 }

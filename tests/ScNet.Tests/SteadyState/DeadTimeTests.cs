@@ -80,7 +80,7 @@ public sealed class DeadTimeTests
             Assert.Equal(before.ClosedPhases.Select(set => PhaseSet.Of([.. set.Select(p => (2 * p) - 1)])), after.ClosedPhases);
         }
 
-        Assert.All(gears.Modes, m => Assert.Equal(ModeAnalysis.Of(gears, m).Ratio, ModeAnalysis.Of(dead, dead.FindMode(m.Name)).Ratio));
+        Assert.All(gears.Modes, m => Assert.Equal(ModeAnalysis.Of(gears, m).Ratio, ModeAnalysis.Of(dead, dead.Modes[m.Name]).Ratio));
     }
 
     [Fact]

@@ -85,7 +85,7 @@ public sealed class EnergyLaws
         foreach (SwitchOperation s in steady.Switches)
         {
             double?[] first = steady.SampleNodePotential(s.Switch.FirstNode, times), second = steady.SampleNodePotential(s.Switch.SecondNode, times);
-            PhaseSet closed = steady.Mode.ClosedPhases[steady.Converter.IndexOfSwitch(s.Switch.Name)];
+            PhaseSet closed = steady.Mode.ClosedPhases[steady.Converter.Switches.PositionOf(s.Switch.Name)];
             double?[] open = [.. first.Zip(second, (a, b) => a - b).Where((_, i) => !closed.Contains((i / SamplesPerPhase) + 1))];
             if (s.Blocking is { } range && open.All(v => v is not null))
             {
@@ -145,8 +145,7 @@ public sealed class EnergyLaws
         Gen.Select(RandomNetworks.Any, s_decades).Holds(
             (sketch, decades) =>
             {
-                ModeAnalysis analysis = LawSample.Analyse(sketch);
-                if (analysis.HasResult && analysis.FastSwitchingLimit.Ohms > 0)
+                if (LawSample.Try(sketch).Analysis is { FastSwitchingLimit.Ohms: > 0 } analysis)
                 {
                     Interlocked.Increment(ref checkedCount);
                     double corner = analysis.SlowSwitchingLimit.OhmsAtOneHertz / analysis.FastSwitchingLimit.Ohms;

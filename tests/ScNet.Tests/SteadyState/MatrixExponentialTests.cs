@@ -41,8 +41,7 @@ public sealed class MatrixExponentialTests
         converters.Holds(
             converter =>
             {
-                ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
-                if (!analysis.HasResult)
+                if (ModeAnalysis.Try(converter, converter.Modes[0]).Analysis is not { } analysis)
                 {
                     return;
                 }

@@ -58,8 +58,7 @@ public sealed class SpreadLaws
         Gen.Select(Gen.Select(RandomNetworks.Any, s_decades, Spread), Gen.Double[-2, 2]).Holds(
             (sketch, decade) =>
             {
-                ModeAnalysis analysis = LawSample.Analyse(sketch);
-                if (analysis.HasResult && analysis.FastSwitchingLimit.Ohms > 0)
+                if (LawSample.Try(sketch).Analysis is { FastSwitchingLimit.Ohms: > 0 } analysis)
                 {
                     Interlocked.Increment(ref checkedCount);
                     double corner = analysis.SlowSwitchingLimit.OhmsAtOneHertz / analysis.FastSwitchingLimit.Ohms;

@@ -37,7 +37,7 @@ public sealed class LargeConverterTests
         Converter converter = builder.Mode("series", [.. series]).Mode("mesh", [.. mesh]).Build();
         ModeStress stress = ModeStress.Of(ModeAnalysis.Of(converter, converter.Modes[0]), RatedNetworks.OneVolt);
         ChangedPhase change = new(stress, converter.Modes[1], 0);
-        VoltageSpan span = change.Across(converter.IndexOfSwitch("m0_1"));
+        VoltageSpan span = change.Across(converter.Switches.PositionOf("m0_1"));
         Assert.False(change.IsExact);
         Assert.Equal(VoltageBasis.Surge, span.Basis);
 

@@ -31,7 +31,7 @@ public sealed class ModeChangeTests
         AssertOpen(change, "s5", "1/3 to 2/3 (surge); 0");
         AssertOpen(change, "s8", "0; -1/3");
         AssertOpen(change, "s9", "0; 2/3");
-        Assert.Equal("0 to 1/3 (surge); 0", RatedNetworks.Text(change.ClosedSwitches[s_gears.IndexOfSwitch("s1")]));
+        Assert.Equal("0 to 1/3 (surge); 0", RatedNetworks.Text(change.ClosedSwitches[s_gears.Switches.PositionOf("s1")]));
         Assert.Equal(2.8, change.LargestStressVolts!.Value, 1e-12);
         Assert.Equal(1.4, change.LargestSurgeVolts!.Value, 1e-12);
         Assert.True(change.IsExact);
@@ -123,5 +123,5 @@ public sealed class ModeChangeTests
     }
 
     private static void AssertOpen(ModeChange change, string name, string expected) =>
-        Assert.Equal(expected, RatedNetworks.Text(change.OpenSwitches[s_gears.IndexOfSwitch(name)]));
+        Assert.Equal(expected, RatedNetworks.Text(change.OpenSwitches[s_gears.Switches.PositionOf(name)]));
 }

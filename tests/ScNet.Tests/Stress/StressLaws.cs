@@ -143,7 +143,7 @@ public sealed class StressLaws
         Gen.Select(RandomNetworks.Mutated, Gen.Int[0, 15].Array[40], Gen.Int[0, 1000]).Holds(
             (sketch, phases, seed) =>
             {
-                if (sketch.Switches.Count <= phases.Length && LawSample.Analyse(sketch).HasResult)
+                if (sketch.Switches.Count <= phases.Length && LawSample.Try(sketch).HasResult)
                 {
                     Interlocked.Increment(ref checkedCount);
                     law(sketch, phases[..sketch.Switches.Count], seed);

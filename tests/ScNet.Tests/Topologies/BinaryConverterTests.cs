@@ -98,7 +98,7 @@ public sealed class BinaryConverterTests
             Assert.Equal(2 * n * (n + 1), converter.Switches.Count);
             ForEachRatio(n, (k, used) =>
             {
-                ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.FindMode(Quantity.Exact(k, 1 << n).ToString()));
+                ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[Quantity.Exact(k, 1 << n).ToString()]);
                 Assert.Equal(Quantity.Exact(k, 1 << n), analysis.Ratio);
                 Assert.Equal(FlowDetermination.Topology, analysis.ChargeFlow.DeterminedBy);
                 Assert.Empty(analysis.Diagnostics);

@@ -14,7 +14,7 @@ public sealed class CombineModesTests
         Assert.Equal(
             ["1/4 × 1/4", "1/4 × 1/2", "1/4 × 3/4", "1/2 × 1/4", "1/2 × 1/2", "1/2 × 3/4", "3/4 × 1/4", "3/4 × 1/2", "3/4 × 3/4"],
             cascade.Modes.Select(m => m.Name));
-        Assert.Equal(Quantity.Exact(3, 4 * 3 * 2 * 2), ModeAnalysis.Of(cascade, cascade.FindMode("3/4 × 1/2")).Ratio);
+        Assert.Equal(Quantity.Exact(3, 4 * 3 * 2 * 2), ModeAnalysis.Of(cascade, cascade.Modes["3/4 × 1/2"]).Ratio);
     }
 
     [Fact]

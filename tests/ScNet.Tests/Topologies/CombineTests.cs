@@ -58,7 +58,7 @@ public sealed class CombineTests
         Converter converter = whole.Converter;
         for (int s = 0; s < first.Converter.Switches.Count; s++)
         {
-            int i = converter.IndexOfSwitch($"1.{first.Converter.Switches[s].Name}");
+            int i = converter.Switches.PositionOf($"1.{first.Converter.Switches[s].Name}");
             AssertScaled(first.ChargeFlow.Switches[s], before, whole.ChargeFlow.Switches[i]);
             AssertScaled(first.BlockingVoltages.Switches[s], 1, whole.BlockingVoltages.Switches[i]);
             AssertEqual(first.FastSwitchingLimit.SwitchCoefficients[s].ToFraction() * before * before, whole.FastSwitchingLimit.SwitchCoefficients[i], "fast");
@@ -66,7 +66,7 @@ public sealed class CombineTests
 
         for (int s = 0; s < second.Converter.Switches.Count; s++)
         {
-            int i = converter.IndexOfSwitch($"2.{second.Converter.Switches[s].Name}");
+            int i = converter.Switches.PositionOf($"2.{second.Converter.Switches[s].Name}");
             AssertScaled(second.ChargeFlow.Switches[s], 1, whole.ChargeFlow.Switches[i]);
             AssertScaled(second.BlockingVoltages.Switches[s], behind, whole.BlockingVoltages.Switches[i]);
             Assert.Equal(second.FastSwitchingLimit.SwitchCoefficients[s], whole.FastSwitchingLimit.SwitchCoefficients[i]);
@@ -74,7 +74,7 @@ public sealed class CombineTests
 
         for (int c = 0; c < second.Converter.Capacitors.Count; c++)
         {
-            int i = converter.IndexOfCapacitor($"2.{second.Converter.Capacitors[c].Name}");
+            int i = converter.Capacitors.PositionOf($"2.{second.Converter.Capacitors[c].Name}");
             AssertScaled(second.ChargeFlow.Capacitors[c], 1, whole.ChargeFlow.Capacitors[i]);
             AssertEqual(second.IdealPoint.CapacitorVoltages[c].ToFraction() * behind, whole.IdealPoint.CapacitorVoltages[i], "voltage");
         }
@@ -85,7 +85,7 @@ public sealed class CombineTests
     {
         bool isStiff = first.Converter.Load == LoadKind.Stiff;
         Assert.Equal(isStiff, whole.Converter.Capacitors.Any(c => c.Name == "dc1"));
-        int dc = whole.Converter.IndexOfCapacitor(isStiff ? "dc1" : "1.out");
+        int dc = whole.Converter.Capacitors.PositionOf(isStiff ? "dc1" : "1.out");
         AssertEqual(first.Ratio.ToFraction(), whole.IdealPoint.CapacitorVoltages[dc], "voltage");
         for (int j = 0; j < whole.Converter.Phases.Count; j++)
         {

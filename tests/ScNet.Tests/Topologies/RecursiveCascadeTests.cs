@@ -84,7 +84,7 @@ public sealed class RecursiveCascadeTests : FamilyTests
             for (int k = 1; k < whole; k++)
             {
                 Quantity ratio = Quantity.Exact(k, whole);
-                ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.FindMode(ratio.ToString()));
+                ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[ratio.ToString()]);
                 Assert.Equal(ratio, analysis.Ratio);
                 Assert.Equal(FlowDetermination.Topology, analysis.ChargeFlow.DeterminedBy);
                 Assert.Empty(analysis.Diagnostics);

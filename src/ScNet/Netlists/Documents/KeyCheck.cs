@@ -15,7 +15,7 @@ internal sealed class KeyCheck(DocumentErrors errors)
                 continue;
             }
 
-            string? nearest = NetlistKeys.Nearest(entry.Key, known);
+            string? nearest = NearestName.Of(entry.Key, known);
             FormattableString advice = nearest is null
                 ? (FormattableString)$"The keys are {string.Join(", ", known)}."
                 : $"Did you mean '{nearest}'?";
