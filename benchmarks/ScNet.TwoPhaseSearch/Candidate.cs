@@ -41,11 +41,11 @@ internal sealed class Candidate
 
     /// <summary>Σ |charge · blocked voltage| over the switches, per unit of output charge and volt of input.</summary>
     public Fraction SwitchProduct => Sum(_switches.Length, s =>
-        Analysis.ChargeFlow.Switches[s].InPhase(_switches[s].Phase).ToFraction() * Analysis.BlockingVoltages.Peaks[s].ToFraction());
+        Analysis.ChargeFlow.Switches[s][_switches[s].Phase].ToFraction() * Analysis.BlockingVoltages.Peaks[s].ToFraction());
 
     /// <summary>Σ |charge · voltage| over the capacitors, per unit of output charge and volt of input.</summary>
     public Fraction CapacitorProduct => Sum(_capacitors.Length, c =>
-        Analysis.ChargeFlow.Capacitors[c].InPhase(1).ToFraction() * Analysis.IdealPoint.CapacitorVoltages[c].ToFraction());
+        Analysis.ChargeFlow.Capacitors[c][1].ToFraction() * Analysis.IdealPoint.CapacitorVoltages[c].ToFraction());
 
     /// <summary>
     /// The capacitors, the switches of phase 1 and those of phase 2, each as two nodes: the positive plate
@@ -64,7 +64,7 @@ internal sealed class Candidate
         }
 
         PhaseValues input = Analysis.ChargeFlow.Input;
-        int first = input.InPhase(1).ToFraction().Abs() < input.InPhase(2).ToFraction().Abs() ? 2 : 1;
+        int first = input[1].ToFraction().Abs() < input[2].ToFraction().Abs() ? 2 : 1;
         return string.Join(" | ", Text(capacitors), Text(SwitchesOf(first)), Text(SwitchesOf(3 - first)));
 
         string Text(IEnumerable<(string First, string Second)> elements) =>
@@ -82,7 +82,7 @@ internal sealed class Candidate
     // Every element has its values, and each capacitor moves charge: else a smaller network does the same.
     private bool IsSound => _outcome.HasResult && _outcome.Diagnostics.Count == 0
         && Analysis.BlockingVoltages.Peaks.All(p => p.IsExact)
-        && Analysis.ChargeFlow.Capacitors.All(c => c.InPhase(1).Sign != 0);
+        && Analysis.ChargeFlow.Capacitors.All(c => c[1].Sign != 0);
 
     private IEnumerable<(string First, string Second)> SwitchesOf(int phase) => _switches
         .Select((s, i) => (s.Phase, Nodes: Ordered(s.First, s.Second, Analysis.BlockingVoltages.Peaks[i])))

@@ -51,7 +51,7 @@ internal static class LimitCheck
     {
         if (statement.Kind == StatementKind.PeakBlockingVoltage)
         {
-            return new PhaseValues([.. parts.Select(p => p.Value)], 0, parts.Length).Peak();
+            return QuantityMagnitude.Peak([.. parts.Select(p => p.Value)]);
         }
 
         IEnumerable<Quantity> terms = parts.Select((p, j) => QuantityArithmetic.Multiply(

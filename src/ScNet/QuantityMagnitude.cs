@@ -5,6 +5,27 @@ namespace ScNet;
 /// <summary>Comparison of quantities by magnitude.</summary>
 internal static class QuantityMagnitude
 {
+    /// <summary>The value of the largest magnitude, the positive one on a tie; undetermined if any is, zero if there is none.</summary>
+    public static Quantity Peak(ReadOnlySpan<Quantity> values)
+    {
+        Quantity peak = Quantity.Zero;
+        foreach (Quantity value in values)
+        {
+            if (!value.IsDetermined)
+            {
+                return Quantity.Undetermined;
+            }
+
+            int order = Compare(value, peak);
+            if (order > 0 || (order == 0 && value.Sign > 0))
+            {
+                peak = value;
+            }
+        }
+
+        return peak;
+    }
+
     /// <summary>The order of two determined magnitudes: exact where both are exact, as doubles otherwise.</summary>
     public static int Compare(Quantity left, Quantity right)
     {

@@ -111,7 +111,7 @@ public sealed class EquationLaws
             string name = analysis.Converter.Capacitors[c].Name;
             for (int j = 0; j < analysis.Converter.Phases.Count; j++)
             {
-                Quantity charge = analysis.ChargeFlow.Capacitors[c][j];
+                Quantity charge = analysis.ChargeFlow.Capacitors[c][j + 1];
                 if (charge.IsExact && (random.Next(3) > 0 || c == wrong))
                 {
                     derivation = derivation.CapacitorInPhase(name, j + 1, c == wrong && j == 0 ? charge.ToFraction() + new Fraction(1, 7) : charge);

@@ -37,14 +37,14 @@ public sealed class PhaseValuesTests
     [Fact]
     public void A_table_gives_one_row_per_element()
     {
-        PhaseTable table = new([1, 2, 3, 4], 2, 2);
+        PhaseTable table = Tables.Of([1, 2, 3, 4], 2, 2);
 
         Assert.Equal(["[1, 2]", "[3, 4]"], table.Select(v => v.ToString()));
-        Assert.Equal(Quantity.Exact(4), table[1].InPhase(2));
+        Assert.Equal(Quantity.Exact(4), table[1][2]);
         Assert.Throws<ArgumentOutOfRangeException>(() => table[2]);
         foreach (int number in (int[])[0, 3])
         {
-            ArgumentOutOfRangeException exception = Assert.Throws<ArgumentOutOfRangeException>(() => table[0].InPhase(number));
+            ArgumentOutOfRangeException exception = Assert.Throws<ArgumentOutOfRangeException>(() => table[0][number]);
             Assert.Equal(number, exception.ActualValue);
             Assert.StartsWith("Expected a phase number from 1 to 2.", exception.Message, StringComparison.Ordinal);
         }
@@ -53,7 +53,7 @@ public sealed class PhaseValuesTests
     [Fact]
     public void Equal_values_are_equal_and_hash_alike()
     {
-        PhaseTable table = new([1, 2, 1, 2, 2, 1], 3, 2);
+        PhaseTable table = Tables.Of([1, 2, 1, 2, 2, 1], 3, 2);
 
         Assert.True(table[0] == table[1]);
         Assert.True(table[0] != table[2]);
@@ -68,5 +68,5 @@ public sealed class PhaseValuesTests
         Assert.Equal("[]", default(PhaseValues).ToString());
     }
 
-    private static PhaseValues Of(params Quantity[] values) => new(values, 0, values.Length);
+    private static PhaseValues Of(params Quantity[] values) => Tables.Row(values);
 }

@@ -13,22 +13,22 @@ internal static class Agreement
         Near("ratio", expected.Ratio.ToDouble(), actual.Ratio);
         Near("slow-switching limit", 1, actual.SlowOhmsAtOneHertz / expected.SlowSwitchingLimit.OhmsAtOneHertz);
         Near("fast-switching limit", 1, actual.FastOhms / expected.FastSwitchingLimit.Ohms);
-        for (int phase = 0; phase < expected.ChargeFlow.Output.Count; phase++)
+        for (int phase = 0; phase < expected.ChargeFlow.Output.PhaseCount; phase++)
         {
             int start = phase * branches;
-            Near("output charge", expected.ChargeFlow.Output[phase].ToDouble(), actual.BranchCharges[start + outputBranch]);
-            Near("input charge", expected.ChargeFlow.Input[phase].ToDouble(), -actual.BranchCharges[start + outputBranch + 1]);
+            Near("output charge", expected.ChargeFlow.Output[phase + 1].ToDouble(), actual.BranchCharges[start + outputBranch]);
+            Near("input charge", expected.ChargeFlow.Input[phase + 1].ToDouble(), -actual.BranchCharges[start + outputBranch + 1]);
             for (int i = 0; i < outputBranch; i++)
             {
-                Near("capacitor charge", expected.ChargeFlow.Capacitors[i][phase].ToDouble(), actual.BranchCharges[start + i]);
+                Near("capacitor charge", expected.ChargeFlow.Capacitors[i][phase + 1].ToDouble(), actual.BranchCharges[start + i]);
             }
 
             int switches = expected.ChargeFlow.Switches.Count;
             for (int s = 0; s < switches; s++)
             {
                 int index = (phase * switches) + s;
-                Near("switch charge", expected.ChargeFlow.Switches[s][phase].ToDouble(), actual.SwitchCharges[index]);
-                Near("blocking voltage", expected.BlockingVoltages.Switches[s][phase].ToDouble(), actual.BlockingVoltages[index]);
+                Near("switch charge", expected.ChargeFlow.Switches[s][phase + 1].ToDouble(), actual.SwitchCharges[index]);
+                Near("blocking voltage", expected.BlockingVoltages.Switches[s][phase + 1].ToDouble(), actual.BlockingVoltages[index]);
             }
         }
 

@@ -81,7 +81,7 @@ public sealed class ClosedForms
     public ClosedForm NodePotential(string node, int phaseNumber)
     {
         int position = _analysis.Converter.Nodes.PositionOf(node);
-        return Voltage(new Symbol(SymbolKind.NodePotential, node, phaseNumber), _analysis.IdealPoint.NodePotentials[position].InPhase(phaseNumber));
+        return Voltage(new Symbol(SymbolKind.NodePotential, node, phaseNumber), _analysis.IdealPoint.NodePotentials[position][phaseNumber]);
     }
 
     /// <summary>The voltage that a switch blocks in a phase, first terminal minus second; zero where it is closed.</summary>
@@ -91,7 +91,7 @@ public sealed class ClosedForms
     /// <exception cref="ArgumentOutOfRangeException">The converter has no such phase.</exception>
     public ClosedForm BlockingVoltage(string name, int phaseNumber) => Voltage(
         new Symbol(SymbolKind.ElementVoltage, name, phaseNumber),
-        _analysis.BlockingVoltages.Switches[_analysis.Converter.Switches.PositionOf(name)].InPhase(phaseNumber));
+        _analysis.BlockingVoltages.Switches[_analysis.Converter.Switches.PositionOf(name)][phaseNumber]);
 
     /// <summary>The blocked voltage of the largest magnitude over all phases, the positive one on a tie.</summary>
     /// <param name="name">The name of the switch.</param>

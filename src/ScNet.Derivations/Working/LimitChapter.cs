@@ -80,11 +80,11 @@ internal static class LimitChapter
     private static string Squares(PhaseValues charges, Quantity[]? duties)
     {
         List<string> squares = [];
-        for (int j = 0; j < charges.Count; j++)
+        for (int number = 1; number <= charges.PhaseCount; number++)
         {
-            if (charges[j].Sign != 0)
+            if (charges[number].Sign != 0)
             {
-                squares.Add($"({Shown.Value(charges[j])})²" + (duties is null ? string.Empty : $"/({duties[j]})"));
+                squares.Add($"({Shown.Value(charges[number])})²" + (duties is null ? string.Empty : $"/({duties[number - 1]})"));
             }
         }
 

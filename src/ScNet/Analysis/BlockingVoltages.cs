@@ -7,23 +7,23 @@ namespace ScNet.Analysis;
 /// </summary>
 public sealed class BlockingVoltages
 {
-    private readonly Quantity[] _peaks;
-
-    internal BlockingVoltages(PhaseTable switches)
+    internal BlockingVoltages(PhaseTable switches, NameIndex names)
     {
         Switches = switches;
-        _peaks = new Quantity[switches.Count];
-        for (int s = 0; s < _peaks.Length; s++)
+        var peaks = new Quantity[switches.Count];
+        for (int s = 0; s < peaks.Length; s++)
         {
-            _peaks[s] = switches[s].Peak();
+            peaks[s] = switches[s].Peak();
         }
+
+        Peaks = new NamedList<Quantity>(peaks, names);
     }
 
-    /// <summary>The voltage of each switch; index as in <see cref="Converter.Switches"/>, then by phase. Undetermined in a phase in which a side floats.</summary>
+    /// <summary>The voltage of each switch; by name or by position as in <see cref="Converter.Switches"/>, then by phase. Undetermined in a phase in which a side floats.</summary>
     public PhaseTable Switches { get; }
 
-    /// <summary>The entry of the largest magnitude of each switch, the positive one on a tie; undetermined if it is in any phase.</summary>
-    public IReadOnlyList<Quantity> Peaks => _peaks;
+    /// <summary>The entry of the largest magnitude of each switch, the positive one on a tie; undetermined if it is in any phase; by name or by position as in <see cref="Converter.Switches"/>.</summary>
+    public NamedList<Quantity> Peaks { get; }
 
     /// <summary>The peaks.</summary>
     public override string ToString() => $"peaks [{string.Join(", ", Peaks)}]";

@@ -31,10 +31,10 @@ public sealed class ChargeFlow
     /// <summary>Charge that enters the load in each phase; the sum over the phases is 1.</summary>
     public PhaseValues Output { get; }
 
-    /// <summary>Charge that enters each capacitor's first terminal; index as in <see cref="Converter.Capacitors"/>, then by phase.</summary>
+    /// <summary>Charge that enters each capacitor's first terminal; by name or by position as in <see cref="Converter.Capacitors"/>, then by phase.</summary>
     public PhaseTable Capacitors { get; }
 
-    /// <summary>Charge that flows through each switch from its first terminal to its second; index as in <see cref="Converter.Switches"/>, then by phase.</summary>
+    /// <summary>Charge that flows through each switch from its first terminal to its second; by name or by position as in <see cref="Converter.Switches"/>, then by phase.</summary>
     public PhaseTable Switches { get; }
 
     /// <summary>What decides the flow, and the charges of ports and capacitors.</summary>

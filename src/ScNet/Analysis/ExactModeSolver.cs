@@ -81,8 +81,10 @@ internal sealed class ExactModeSolver
         {
             Diagnostics = findings.All,
             IdealPoint = new IdealPoint(
-                voltages[_network.OutputBranch].ToQuantity(), CapacitorVoltages(voltages, free, unconnected), nodes),
-            BlockingVoltages = new BlockingVoltages(blocking),
+                voltages[_network.OutputBranch].ToQuantity(),
+                new NamedList<Quantity>(CapacitorVoltages(voltages, free, unconnected), _converter.Capacitors.Names),
+                nodes),
+            BlockingVoltages = new BlockingVoltages(blocking, _converter.Switches.Names),
             Branches = ToQuantities(flow.Branches),
             Switches = ToQuantities(flow.Switches),
             SlowCoefficients = LimitCoefficients.Slow<T>(flow.Branches, _network.CapacitorCount, phases),
@@ -113,7 +115,9 @@ internal sealed class ExactModeSolver
             }
         }
 
-        return (new PhaseTable(nodes, _network.NodeCount, phases), new PhaseTable(blocking, _network.SwitchCount, phases));
+        return (
+            new PhaseTable(nodes, _converter.Nodes.Names, _converter.Phases.Names),
+            new PhaseTable(blocking, _converter.Switches.Names, _converter.Phases.Names));
     }
 
     private List<FlowDirection> FindDirections<T>(LoopSet loops, LoopSolution<T> solution)

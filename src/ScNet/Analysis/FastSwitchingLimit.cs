@@ -8,18 +8,18 @@ namespace ScNet.Analysis;
 /// <remarks>Source: docs/theory/exact-steady-state.md, "The two limits"; Seeman and Sanders 2008 (from memory).</remarks>
 public sealed class FastSwitchingLimit
 {
-    internal FastSwitchingLimit(Quantity[] switchCoefficients, Quantity[] capacitorCoefficients, double ohms)
+    internal FastSwitchingLimit(NamedList<Quantity> switchCoefficients, NamedList<Quantity> capacitorCoefficients, double ohms)
     {
         SwitchCoefficients = switchCoefficients;
         CapacitorCoefficients = capacitorCoefficients;
         Ohms = ohms;
     }
 
-    /// <summary>The coefficient of each switch's on-resistance, without a unit; index as in <see cref="Converter.Switches"/>.</summary>
-    public IReadOnlyList<Quantity> SwitchCoefficients { get; }
+    /// <summary>The coefficient of each switch's on-resistance, without a unit; by name or by position as in <see cref="Converter.Switches"/>.</summary>
+    public NamedList<Quantity> SwitchCoefficients { get; }
 
-    /// <summary>The coefficient of each capacitor's series resistance, without a unit; index as in <see cref="Converter.Capacitors"/>.</summary>
-    public IReadOnlyList<Quantity> CapacitorCoefficients { get; }
+    /// <summary>The coefficient of each capacitor's series resistance, without a unit; by name or by position as in <see cref="Converter.Capacitors"/>.</summary>
+    public NamedList<Quantity> CapacitorCoefficients { get; }
 
     /// <summary>The limit in ohms (Ω), with the duties of the converter.</summary>
     public double Ohms { get; }

@@ -7,7 +7,7 @@ namespace ScNet.Analysis;
 /// <remarks>Source: docs/theory/exact-steady-state.md, "The ideal point".</remarks>
 public sealed class IdealPoint
 {
-    internal IdealPoint(Quantity ratio, Quantity[] capacitorVoltages, PhaseTable nodePotentials)
+    internal IdealPoint(Quantity ratio, NamedList<Quantity> capacitorVoltages, PhaseTable nodePotentials)
     {
         Ratio = ratio;
         CapacitorVoltages = capacitorVoltages;
@@ -21,13 +21,13 @@ public sealed class IdealPoint
     public Quantity Ratio { get; }
 
     /// <summary>
-    /// The voltage of each capacitor, positive plate minus bottom plate; index as in
+    /// The voltage of each capacitor, positive plate minus bottom plate; by name or by position as in
     /// <see cref="Converter.Capacitors"/>. Undetermined where nothing fixes it.
     /// </summary>
-    public IReadOnlyList<Quantity> CapacitorVoltages { get; }
+    public NamedList<Quantity> CapacitorVoltages { get; }
 
     /// <summary>
-    /// The potential of each node in each phase against the reference; index as in
+    /// The potential of each node in each phase against the reference; by name or by position as in
     /// <see cref="Converter.Nodes"/>, then by phase. Undetermined in a phase in which the node floats.
     /// </summary>
     public PhaseTable NodePotentials { get; }

@@ -7,14 +7,14 @@ namespace ScNet.Analysis;
 /// <remarks>Source: docs/theory/exact-steady-state.md, "The two limits"; Seeman and Sanders 2008 (from memory).</remarks>
 public sealed class SlowSwitchingLimit
 {
-    internal SlowSwitchingLimit(Quantity[] coefficients, double ohmsAtOneHertz)
+    internal SlowSwitchingLimit(NamedList<Quantity> coefficients, double ohmsAtOneHertz)
     {
         Coefficients = coefficients;
         OhmsAtOneHertz = ohmsAtOneHertz;
     }
 
-    /// <summary>The coefficient of each capacitor, without a unit; index as in <see cref="Converter.Capacitors"/>.</summary>
-    public IReadOnlyList<Quantity> Coefficients { get; }
+    /// <summary>The coefficient of each capacitor, without a unit; by name or by position as in <see cref="Converter.Capacitors"/>.</summary>
+    public NamedList<Quantity> Coefficients { get; }
 
     /// <summary>The limit in ohms (Ω) at a switching frequency of 1 Hz.</summary>
     public double OhmsAtOneHertz { get; }

@@ -52,9 +52,9 @@ internal sealed class ValueDecidedFlow
         ChargeFlow flow = new(
             isMoving ? FlowDetermination.ComponentValues : FlowDetermination.Topology,
             Negated(fastBranches, _network.InputBranch),
-            new PhaseValues(fastBranches, _network.OutputBranch * _phases, _phases),
-            new PhaseTable(slowBranches, _network.CapacitorCount, _phases),
-            new PhaseTable(switches, _network.SwitchCount, _phases));
+            new PhaseValues(fastBranches, _network.OutputBranch * _phases, _converter.Phases.Names),
+            new PhaseTable(slowBranches, _converter.Capacitors.Names, _converter.Phases.Names),
+            new PhaseTable(switches, _converter.Switches.Names, _converter.Phases.Names));
         return new LoadedResults(flow, Slow(slowBranches), Fast(switches, fastBranches));
     }
 
@@ -67,7 +67,7 @@ internal sealed class ValueDecidedFlow
             ohms += coefficients[i].ToDouble() * _converter.Capacitors[i].ElastancePerFarad;
         }
 
-        return new SlowSwitchingLimit(coefficients, ohms);
+        return new SlowSwitchingLimit(new NamedList<Quantity>(coefficients, _converter.Capacitors.Names), ohms);
     }
 
     private FastSwitchingLimit Fast(Quantity[] switches, Quantity[] branches)
@@ -86,7 +86,10 @@ internal sealed class ValueDecidedFlow
             ohms += capacitorCoefficients[i].ToDouble() * _converter.Capacitors[i].EsrOhms;
         }
 
-        return new FastSwitchingLimit(switchCoefficients, capacitorCoefficients, ohms);
+        return new FastSwitchingLimit(
+            new NamedList<Quantity>(switchCoefficients, _converter.Switches.Names),
+            new NamedList<Quantity>(capacitorCoefficients, _converter.Capacitors.Names),
+            ohms);
     }
 
     // The exact coefficient stands where all charges of the element are exact.
@@ -124,7 +127,7 @@ internal sealed class ValueDecidedFlow
             values[j] = -branches[(branch * _phases) + j];
         }
 
-        return new PhaseValues(values, 0, _phases);
+        return new PhaseValues(values, 0, _converter.Phases.Names);
     }
 
     // An entry stays exact where no direction touches it.

@@ -57,7 +57,7 @@ public sealed class GatePattern
         {
             for (int phase = 1; phase <= 2; phase++)
             {
-                if (!best.ClosedPhases[s].Contains(phase) || best.Analysis.ChargeFlow.Switches[s].InPhase(phase) != Quantity.Zero)
+                if (!best.ClosedPhases[s].Contains(phase) || best.Analysis.ChargeFlow.Switches[s][phase] != Quantity.Zero)
                 {
                     continue;
                 }

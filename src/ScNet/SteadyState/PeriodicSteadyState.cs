@@ -143,7 +143,7 @@ public sealed class PeriodicSteadyState
     {
         int index = Converter.Switches.PositionOf(@switch);
         PhaseValues ideal = _analysis.BlockingVoltages.Switches[index];
-        return Sample(timesSeconds, j => ideal[j].IsDetermined
+        return Sample(timesSeconds, j => ideal[j + 1].IsDetermined
             ? _solution.Difference(j, _network.SwitchFirst[index], _network.SwitchSecond[index])
             : null);
     }
@@ -155,9 +155,9 @@ public sealed class PeriodicSteadyState
     /// <exception cref="ArgumentException">No such node, or a time that is not finite.</exception>
     public double?[] SampleNodePotential(string node, IReadOnlyList<double> timesSeconds)
     {
-        int index = IndexOfNode(node);
+        int index = Converter.Nodes.PositionOf(node);
         PhaseValues ideal = _analysis.IdealPoint.NodePotentials[index];
-        return Sample(timesSeconds, j => ideal[j].IsDetermined ? _solution.Difference(j, index, SwitchedNetwork.Reference) : null);
+        return Sample(timesSeconds, j => ideal[j + 1].IsDetermined ? _solution.Difference(j, index, SwitchedNetwork.Reference) : null);
     }
 
     /// <summary>The operating point, the output voltage and the powers.</summary>
@@ -176,13 +176,13 @@ public sealed class PeriodicSteadyState
         PhaseValues ideal = _analysis.BlockingVoltages.Switches[index];
         int[] open = [.. Phases().Where(j => !IsClosed(j, index))];
         VoltageRange? known = null;
-        foreach (int phase in open.Where(j => ideal[j].IsDetermined))
+        foreach (int phase in open.Where(j => ideal[j + 1].IsDetermined))
         {
             VoltageRange range = ToRange(_solution.Difference(phase, _network.SwitchFirst[index], _network.SwitchSecond[index]));
             known = known?.Including(range) ?? range;
         }
 
-        VoltageRange? blocking = open.All(j => ideal[j].IsDetermined) ? known : null;
+        VoltageRange? blocking = open.All(j => ideal[j + 1].IsDetermined) ? known : null;
         return new SwitchOperation(@switch, Math.Sqrt(square), Peak(currents), square * @switch.Ohms, blocking, known);
     }
 

@@ -35,7 +35,7 @@ internal sealed class NodeSpans
         {
             for (int node = 0; node < _network.NodeCount; node++)
             {
-                if (analysis.IdealPoint.NodePotentials[node][j].TryGetFraction(out Fraction potential))
+                if (analysis.IdealPoint.NodePotentials[node][j + 1].TryGetFraction(out Fraction potential))
                 {
                     _potentials[j][node] = Interval.Point(potential);
                     _isPinned[j][_phases[j].Component(node)] = true;

@@ -51,13 +51,13 @@ public sealed class ClosedFormsLaws
         for (int n = 0; n < converter.Nodes.Count; n++)
         {
             Assert.All(converter.Phases, p => Is(
-                analysis.IdealPoint.NodePotentials[n].InPhase(p.Number), InputVolts, forms.NodePotential(converter.Nodes[n], p.Number)));
+                analysis.IdealPoint.NodePotentials[n][p.Number], InputVolts, forms.NodePotential(converter.Nodes[n], p.Number)));
         }
 
         for (int s = 0; s < converter.Switches.Count; s++)
         {
             Assert.All(converter.Phases, p => Is(
-                analysis.BlockingVoltages.Switches[s].InPhase(p.Number), InputVolts, forms.BlockingVoltage(converter.Switches[s].Name, p.Number)));
+                analysis.BlockingVoltages.Switches[s][p.Number], InputVolts, forms.BlockingVoltage(converter.Switches[s].Name, p.Number)));
             Is(analysis.BlockingVoltages.Peaks[s], InputVolts, forms.PeakBlockingVoltage(converter.Switches[s].Name));
         }
 

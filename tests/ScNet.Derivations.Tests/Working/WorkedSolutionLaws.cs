@@ -153,10 +153,10 @@ public sealed class WorkedSolutionLaws
             values[mode.Voltage(b).Symbols[0]] = WorkedMode.Exact(voltages[b]);
         }
 
-        int output = converter.Nodes.ToList().IndexOf(converter.OutputNode);
+        int output = converter.Nodes.PositionOf(converter.OutputNode);
         for (int j = 0; j < network.PhaseCount; j++)
         {
-            if (mode.Analysis.IdealPoint.NodePotentials[output][j].TryGetFraction(out Fraction potential))
+            if (mode.Analysis.IdealPoint.NodePotentials[output][j + 1].TryGetFraction(out Fraction potential))
             {
                 values[new Symbol(SymbolKind.NodePotential, converter.OutputNode, j + 1)] = potential;
             }
@@ -188,7 +188,7 @@ public sealed class WorkedSolutionLaws
 
     private static Converter Rename(Converter converter, string[] names)
     {
-        string Node(string node) => node == Converter.ReferenceNode ? node : names[converter.Nodes.ToList().IndexOf(node) % names.Length] + node;
+        string Node(string node) => node == Converter.ReferenceNode ? node : names[converter.Nodes.PositionOf(node) % names.Length] + node;
         ConverterBuilder builder = Converter.Create(names[0]).Input(Node(converter.InputNode)).Output(Node(converter.OutputNode), converter.Load)
             .Duties([.. converter.Phases.Select(p => p.Duty)]);
         for (int c = 0; c < converter.Capacitors.Count; c++)

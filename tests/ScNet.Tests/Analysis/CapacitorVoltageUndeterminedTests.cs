@@ -23,7 +23,7 @@ public class CapacitorVoltageUndeterminedTests
         ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
         Assert.Equal(Quantity.Exact(1, 2), analysis.Ratio);
         Assert.All(analysis.IdealPoint.CapacitorVoltages, v => Assert.Equal(Quantity.Undetermined, v));
-        Assert.Equal(Quantity.Undetermined, analysis.IdealPoint.NodePotentials[converter.Nodes.ToList().IndexOf("m")][0]);
+        Assert.Equal(Quantity.Undetermined, analysis.IdealPoint.NodePotentials["m"][1]);
     }
 
     [Fact]

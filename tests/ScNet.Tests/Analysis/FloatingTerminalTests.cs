@@ -20,8 +20,8 @@ public class FloatingTerminalTests
             "s5");
         ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
         Assert.Equal(Quantity.Exact(1, 2), analysis.Ratio);
-        PhaseValues typo = analysis.IdealPoint.NodePotentials[converter.Nodes.ToList().IndexOf("typo")];
+        PhaseValues typo = analysis.IdealPoint.NodePotentials["typo"];
         Assert.Equal([Quantity.Exact(1), Quantity.Undetermined], typo);
-        Assert.Equal(Quantity.Undetermined, analysis.BlockingVoltages.Peaks[converter.Switches.PositionOf("s5")]);
+        Assert.Equal(Quantity.Undetermined, analysis.BlockingVoltages.Peaks["s5"]);
     }
 }

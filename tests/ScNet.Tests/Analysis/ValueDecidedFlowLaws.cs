@@ -48,7 +48,7 @@ public class ValueDecidedFlowLaws
         {
             for (int j = 0; j < converter.Phases.Count; j++)
             {
-                Near(oracle.CapacitorCharge(i, j), analysis.ChargeFlow.Capacitors[i][j].ToDouble(), $"slow {converter.Capacitors[i].Name} in phase {j + 1}");
+                Near(oracle.CapacitorCharge(i, j), analysis.ChargeFlow.Capacitors[i][j + 1].ToDouble(), $"slow {converter.Capacitors[i].Name} in phase {j + 1}");
             }
         }
 
@@ -67,7 +67,7 @@ public class ValueDecidedFlowLaws
         {
             for (int j = 0; j < converter.Phases.Count; j++)
             {
-                Near(oracle.SwitchCharge(s, j), analysis.ChargeFlow.Switches[s][j].ToDouble(), $"fast {converter.Switches[s].Name} in phase {j + 1}");
+                Near(oracle.SwitchCharge(s, j), analysis.ChargeFlow.Switches[s][j + 1].ToDouble(), $"fast {converter.Switches[s].Name} in phase {j + 1}");
             }
         }
 
@@ -75,8 +75,8 @@ public class ValueDecidedFlowLaws
         bool isPortFlowUnique = converter.Capacitors.All(c => c.EsrOhms > 0);
         for (int j = 0; j < converter.Phases.Count && isPortFlowUnique; j++)
         {
-            Near(oracle.InputCharge(j), analysis.ChargeFlow.Input[j].ToDouble(), $"input in phase {j + 1}");
-            Near(oracle.OutputCharge(j), analysis.ChargeFlow.Output[j].ToDouble(), $"output in phase {j + 1}");
+            Near(oracle.InputCharge(j), analysis.ChargeFlow.Input[j + 1].ToDouble(), $"input in phase {j + 1}");
+            Near(oracle.OutputCharge(j), analysis.ChargeFlow.Output[j + 1].ToDouble(), $"output in phase {j + 1}");
         }
 
         Near(analysis.Ratio.ToDouble() - oracle.OutputVolts, analysis.FastSwitchingLimit.Ohms, "fast limit");

@@ -46,7 +46,7 @@ public class ValueDecidedFlowTests
     public void Capacitances_twelve_decades_apart_keep_the_accuracy_of_the_larger()
     {
         ModeAnalysis analysis = Analyse(Parallel(1e-12, 1));
-        Assert.Equal(0.5e-12 / (1 + 1e-12), analysis.ChargeFlow.Capacitors[0][0].ToDouble(), 1e-16);
+        Assert.Equal(0.5e-12 / (1 + 1e-12), analysis.ChargeFlow.Capacitors[0][1].ToDouble(), 1e-16);
         Assert.Equal(0.25, analysis.SlowSwitchingLimit.OhmsAtOneHertz, 1e-12);
     }
 
@@ -104,7 +104,7 @@ public class ValueDecidedFlowTests
         Assert.Equal(FlowDetermination.Topology, analysis.ChargeFlow.DeterminedBy);
         Near([0.375, 0], analysis.ChargeFlow.Switches[0]);
         Near([-0.125, 0], analysis.ChargeFlow.Switches[1]);
-        Assert.Equal(Quantity.Exact(1, 2), analysis.ChargeFlow.Switches[2][0]);
+        Assert.Equal(Quantity.Exact(1, 2), analysis.ChargeFlow.Switches[2][1]);
         Assert.Equal(Quantity.Exact(1, 4), analysis.SlowSwitchingLimit.Coefficients[0]);
         Assert.Equal((0.75 * 0.5) + 1.5, analysis.FastSwitchingLimit.Ohms, Tolerance);
     }
@@ -185,7 +185,7 @@ public class ValueDecidedFlowTests
         SteadyStateOracle slow = SteadyStateOracle.Slow(scaled);
         for (int i = 0; i < converter.Capacitors.Count; i++)
         {
-            Assert.Equal(slow.CapacitorCharge(i, 0), analysis.ChargeFlow.Capacitors[i][0].ToDouble(), 1e-11);
+            Assert.Equal(slow.CapacitorCharge(i, 0), analysis.ChargeFlow.Capacitors[i][1].ToDouble(), 1e-11);
         }
 
         double expected = (0.1 - slow.OutputVolts) / farads;

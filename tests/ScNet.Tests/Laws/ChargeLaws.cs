@@ -21,7 +21,7 @@ public sealed class ChargeLaws
         {
             for (int j = 0; j < analysis.Converter.Phases.Count; j++)
             {
-                LawSample.AssertNear(analysis.Converter.Phases[j].Duty.ToDouble(), analysis.ChargeFlow.Output[j].ToDouble(), "duty");
+                LawSample.AssertNear(analysis.Converter.Phases[j].Duty.ToDouble(), analysis.ChargeFlow.Output[j + 1].ToDouble(), "duty");
             }
         }
     });
@@ -37,7 +37,7 @@ public sealed class ChargeLaws
         {
             foreach (Phase phase in analysis.Converter.Phases.Where(p => !LawSample.IsClosed(analysis, s, p.Number)))
             {
-                Assert.Equal(0, analysis.ChargeFlow.Switches[s].InPhase(phase.Number));
+                Assert.Equal(0, analysis.ChargeFlow.Switches[s][phase.Number]);
             }
         }
     });
@@ -111,19 +111,19 @@ public sealed class ChargeLaws
             Dictionary<int, List<Quantity>> leaving = sets.All.ToDictionary(set => set, _ => new List<Quantity>());
             if (capacitors)
             {
-                Add(converter.Capacitors.Select((c, i) => (c.PositiveNode, c.BottomNode, flow.Capacitors[i].InPhase(number))));
+                Add(converter.Capacitors.Select((c, i) => (c.PositiveNode, c.BottomNode, flow.Capacitors[i][number])));
             }
 
             if (switches)
             {
-                Add(converter.Switches.Select((s, i) => (s.FirstNode, s.SecondNode, flow.Switches[i].InPhase(number))));
+                Add(converter.Switches.Select((s, i) => (s.FirstNode, s.SecondNode, flow.Switches[i][number])));
             }
 
             // The ports' numbers belong to the fast flow; the slow one shares only their fractions.
             bool portsKnown = switches || flow.Input.Concat(flow.Output).All(q => q.IsExact);
             bool outputKnown = portsKnown || converter.Load == LoadKind.Current;
-            leaving[sets[converter.InputNode]].Add(-flow.Input.InPhase(number));
-            leaving[sets[converter.OutputNode]].Add(flow.Output.InPhase(number));
+            leaving[sets[converter.InputNode]].Add(-flow.Input[number]);
+            leaving[sets[converter.OutputNode]].Add(flow.Output[number]);
             foreach (int set in sets.All.Where(set => set != sets[Converter.ReferenceNode]
                 && (portsKnown || set != sets[converter.InputNode])
                 && (outputKnown || set != sets[converter.OutputNode])))

@@ -29,9 +29,9 @@ public sealed class DirectPathTests
         ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
         for (int j = 0; j < 2; j++)
         {
-            LawSample.AssertNear(duties[j].ToDouble(), analysis.ChargeFlow.Switches[0][j].ToDouble(), "switch");
-            LawSample.AssertNear(duties[j].ToDouble(), analysis.ChargeFlow.Input[j].ToDouble(), "input");
-            LawSample.AssertNear(duties[j].ToDouble(), analysis.ChargeFlow.Output[j].ToDouble(), "output");
+            LawSample.AssertNear(duties[j].ToDouble(), analysis.ChargeFlow.Switches[0][j + 1].ToDouble(), "switch");
+            LawSample.AssertNear(duties[j].ToDouble(), analysis.ChargeFlow.Input[j + 1].ToDouble(), "input");
+            LawSample.AssertNear(duties[j].ToDouble(), analysis.ChargeFlow.Output[j + 1].ToDouble(), "output");
         }
 
         LawSample.AssertNear(3, analysis.FastSwitchingLimit.Ohms, "fast limit");

@@ -39,7 +39,7 @@ public sealed class LimitLaws
         {
             for (int j = 0; j < expected[i].Length; j++)
             {
-                LawSample.AssertNear(expected[i][j], actual[i][j].ToDouble(), $"{what} {i}, phase {j + 1}", Tolerance);
+                LawSample.AssertNear(expected[i][j], actual[i][j + 1].ToDouble(), $"{what} {i}, phase {j + 1}", Tolerance);
             }
         }
     }

@@ -32,16 +32,16 @@ public sealed class NullSpaceLaws
         Assert.Equal(FlowDetermination.Topology, flow.DeterminedBy);
         for (int j = 0; j < phases.Length; j++)
         {
-            AssertNear(expected[phases[j].Input], flow.Input[j]);
-            AssertNear(expected[phases[j].Output], flow.Output[j]);
+            AssertNear(expected[phases[j].Input], flow.Input[j + 1]);
+            AssertNear(expected[phases[j].Output], flow.Output[j + 1]);
             for (int c = 0; c < flow.Capacitors.Count; c++)
             {
-                AssertNear(expected[phases[j].Capacitors[c]], flow.Capacitors[c][j]);
+                AssertNear(expected[phases[j].Capacitors[c]], flow.Capacitors[c][j + 1]);
             }
 
             for (int s = 0; s < flow.Switches.Count; s++)
             {
-                AssertNear(expected[phases[j].Switches[s]], flow.Switches[s][j]);
+                AssertNear(expected[phases[j].Switches[s]], flow.Switches[s][j + 1]);
             }
         }
     }

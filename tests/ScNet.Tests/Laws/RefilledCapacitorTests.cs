@@ -27,7 +27,7 @@ public sealed class RefilledCapacitorTests
         PhaseValues charges = analysis.ChargeFlow.Capacitors[0];
         foreach ((int phase, double expected) in new[] { (1, 0.25), (2, -0.25), (3, 0.25), (4, -0.25) })
         {
-            LawSample.AssertNear(expected, charges.InPhase(Turned(phase)).ToDouble(), $"phase {phase}");
+            LawSample.AssertNear(expected, charges[Turned(phase)].ToDouble(), $"phase {phase}");
         }
 
         LawSample.AssertNear(0.125, analysis.SlowSwitchingLimit.OhmsAtOneHertz, "slow limit");
@@ -47,9 +47,9 @@ public sealed class RefilledCapacitorTests
             .Build();
         ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
         PhaseValues charges = analysis.ChargeFlow.Capacitors[0];
-        LawSample.AssertNear(0, charges.InPhase(1).ToDouble(), "phase 1");
-        LawSample.AssertNear(-1, charges.InPhase(2).ToDouble(), "phase 2");
-        LawSample.AssertNear(1, charges.InPhase(3).ToDouble(), "phase 3");
+        LawSample.AssertNear(0, charges[1].ToDouble(), "phase 1");
+        LawSample.AssertNear(-1, charges[2].ToDouble(), "phase 2");
+        LawSample.AssertNear(1, charges[3].ToDouble(), "phase 3");
         LawSample.AssertNear(1, analysis.SlowSwitchingLimit.OhmsAtOneHertz, "slow limit");
     }
 }

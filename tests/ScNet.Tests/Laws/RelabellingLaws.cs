@@ -132,15 +132,15 @@ public sealed class RelabellingLaws
     {
         for (int j = 0; j < phases.Length; j++)
         {
-            LawSample.AssertSame(expected[phases[j]], actual[j], what);
+            LawSample.AssertSame(expected[phases[j] + 1], actual[j + 1], what);
         }
     }
 
     private static void AssertOpposite(PhaseValues expected, PhaseValues actual, string what)
     {
-        for (int j = 0; j < expected.Count; j++)
+        for (int number = 1; number <= expected.PhaseCount; number++)
         {
-            LawSample.AssertSame(-expected[j], actual[j], what);
+            LawSample.AssertSame(-expected[number], actual[number], what);
         }
     }
 }

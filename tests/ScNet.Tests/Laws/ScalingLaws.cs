@@ -66,9 +66,9 @@ public sealed class ScalingLaws
 
     private static void AssertSame(PhaseValues expected, PhaseValues actual, string what)
     {
-        for (int j = 0; j < expected.Count; j++)
+        for (int number = 1; number <= expected.PhaseCount; number++)
         {
-            LawSample.AssertSame(expected[j], actual[j], what);
+            LawSample.AssertSame(expected[number], actual[number], what);
         }
     }
 }

@@ -34,11 +34,11 @@ public sealed class VoltageLaws
             Quantity voltage = analysis.IdealPoint.CapacitorVoltages[c];
             PhaseValues positive = Potentials(analysis, converter.Capacitors[c].PositiveNode);
             PhaseValues bottom = Potentials(analysis, converter.Capacitors[c].BottomNode);
-            for (int j = 0; j < converter.Phases.Count; j++)
+            for (int j = 1; j <= converter.Phases.Count; j++)
             {
                 if (positive[j].IsDetermined && bottom[j].IsDetermined)
                 {
-                    LawSample.AssertSumIsZero([voltage, bottom[j], -positive[j]], $"c{c}, phase {j + 1}");
+                    LawSample.AssertSumIsZero([voltage, bottom[j], -positive[j]], $"c{c}, phase {j}");
                 }
                 else if (voltage.IsDetermined)
                 {
@@ -57,16 +57,16 @@ public sealed class VoltageLaws
             PhaseValues first = Potentials(analysis, converter.Switches[s].FirstNode);
             PhaseValues second = Potentials(analysis, converter.Switches[s].SecondNode);
             PhaseValues blocked = analysis.BlockingVoltages.Switches[s];
-            for (int j = 0; j < converter.Phases.Count; j++)
+            for (int j = 1; j <= converter.Phases.Count; j++)
             {
-                if (LawSample.IsClosed(analysis, s, j + 1))
+                if (LawSample.IsClosed(analysis, s, j))
                 {
                     Assert.Equal(first[j], second[j]);
                     Assert.Equal(0, blocked[j]);
                 }
                 else if (first[j].IsDetermined && second[j].IsDetermined)
                 {
-                    LawSample.AssertSumIsZero([blocked[j], second[j], -first[j]], $"s{s}, phase {j + 1}");
+                    LawSample.AssertSumIsZero([blocked[j], second[j], -first[j]], $"s{s}, phase {j}");
                 }
             }
 
@@ -83,5 +83,5 @@ public sealed class VoltageLaws
     });
 
     private static PhaseValues Potentials(ModeAnalysis analysis, string node) =>
-        analysis.IdealPoint.NodePotentials[analysis.Converter.Nodes.ToList().IndexOf(node)];
+        analysis.IdealPoint.NodePotentials[node];
 }

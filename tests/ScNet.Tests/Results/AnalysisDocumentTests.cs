@@ -241,17 +241,17 @@ public sealed class AnalysisDocumentTests
         Quantity third = Quantity.Numeric(1.0 / 3);
         Quantity unknown = Quantity.Undetermined;
         ModeResults results = new(
-            new IdealPoint(third, [unknown], new PhaseTable(new Quantity[10], 5, 2)),
-            new BlockingVoltages(new PhaseTable([0, unknown, 1, 2, 3, 4, 5, 6], 4, 2)),
+            new IdealPoint(third, Tables.List(unknown), Tables.Of(new Quantity[10], 5, 2)),
+            new BlockingVoltages(Tables.Of([0, unknown, 1, 2, 3, 4, 5, 6], 4, 2), Tables.Names("switch", 4)),
             new LoadedResults(
                 new ChargeFlow(
                     FlowDetermination.ComponentValues,
-                    new PhaseValues([third, Quantity.Numeric(1e-9)], 0, 2),
-                    new PhaseValues([Quantity.Numeric(0), unknown], 0, 2),
-                    new PhaseTable([third, -third], 1, 2),
-                    new PhaseTable(new Quantity[8], 4, 2)),
-                new SlowSwitchingLimit([third], 1e20),
-                new FastSwitchingLimit([1, 2, 3, unknown], [Quantity.Exact(1, 7)], double.PositiveInfinity)));
+                    Tables.Row(third, Quantity.Numeric(1e-9)),
+                    Tables.Row(Quantity.Numeric(0), unknown),
+                    Tables.Of([third, -third], 1, 2),
+                    Tables.Of(new Quantity[8], 4, 2)),
+                new SlowSwitchingLimit(Tables.List(third), 1e20),
+                new FastSwitchingLimit(Tables.List(1, 2, 3, unknown), Tables.List(Quantity.Exact(1, 7)), double.PositiveInfinity)));
         ModeAnalysis analysis = new(converter, converter.Modes[0], new ExactMode { Diagnostics = [] }, results);
         string text = AnalysisDocument.Of(converter, [analysis.Outcome]).ToJson();
         JsonNode mode = JsonNode.Parse(text)!["modes"]![0]!;

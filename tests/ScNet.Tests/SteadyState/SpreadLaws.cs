@@ -1,6 +1,5 @@
 using System.Runtime.CompilerServices;
 using CsCheck;
-using ScNet.Analysis;
 using ScNet.SteadyState;
 using ScNet.Tests.Laws;
 

@@ -78,7 +78,7 @@ public sealed class ModeStressTests
     {
         Converter converter = RatedNetworks.Half().Phases(4).Switch("up", "vin", "x", 1).Switch("mid", "vout", "x", 3).Build();
         ModeStress stress = RatedNetworks.First(converter, FloatingAssumption.Held);
-        int x = converter.Nodes.ToList().IndexOf("x");
+        int x = converter.Nodes.PositionOf("x");
         Assert.Equal(["1", "1 (floating)", "1/2", "1/2 (floating)"], stress.NodePotentials[x].Select(p => p.ToString()));
         Assert.Equal("0; 0 (floating); 1/2; 1/2 (floating)", RatedNetworks.Text(stress.Switches[4]));
     }

@@ -37,7 +37,7 @@ public sealed class StressLaws
             for (int j = 0; j < sketch.PhaseCount; j++)
             {
                 VoltageSpan narrow = held.Switches[s].Phases[j], wide = leaking.Switches[s].Phases[j];
-                Quantity ideal = analysis.BlockingVoltages.Switches[s][j];
+                Quantity ideal = analysis.BlockingVoltages.Switches[s][j + 1];
                 Assert.Equal(ideal.IsDetermined, narrow.Basis == VoltageBasis.Fixed);
                 if (ideal.IsDetermined)
                 {

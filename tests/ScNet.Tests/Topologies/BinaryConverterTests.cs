@@ -45,12 +45,12 @@ public sealed class BinaryConverterTests
         for (int i = 0; i < codes.Count; i++)
         {
             (int[] digits, long charge) = codes[i];
-            Assert.Equal(Quantity.Exact(charge, 1L << used), analysis.ChargeFlow.Output[i]);
-            Assert.Equal(Quantity.Exact(charge * digits[0], 1L << used), analysis.ChargeFlow.Input[i]);
+            Assert.Equal(Quantity.Exact(charge, 1L << used), analysis.ChargeFlow.Output[i + 1]);
+            Assert.Equal(Quantity.Exact(charge * digits[0], 1L << used), analysis.ChargeFlow.Input[i + 1]);
             for (int j = 1; j <= used; j++)
             {
                 Quantity expected = Quantity.Exact(-charge * digits[j], 1L << used);
-                Assert.Equal(expected, analysis.ChargeFlow.Capacitors[j - 1][i]);
+                Assert.Equal(expected, analysis.ChargeFlow.Capacitors[j - 1][i + 1]);
                 slow[j - 1] += expected.ToDouble() * expected.ToDouble() / 2;
             }
         }
@@ -123,8 +123,8 @@ public sealed class BinaryConverterTests
         int phases = current.Converter.Phases.Count;
         for (int i = 0; i < phases; i++)
         {
-            Fraction excess = stiff.ChargeFlow.Output[i].ToFraction() - new Fraction(1, phases);
-            Assert.Equal(Quantity.Exact(excess), current.ChargeFlow.Capacitors[^1][i]);
+            Fraction excess = stiff.ChargeFlow.Output[i + 1].ToFraction() - new Fraction(1, phases);
+            Assert.Equal(Quantity.Exact(excess), current.ChargeFlow.Capacitors[^1][i + 1]);
         }
     });
 

@@ -90,9 +90,9 @@ public sealed class CombineTests
         for (int j = 0; j < whole.Converter.Phases.Count; j++)
         {
             // With a current load 'out' absorbed what the constant current did not take.
-            Fraction delivered = first.ChargeFlow.Output[j].ToFraction()
-                + (isStiff ? 0 : first.ChargeFlow.Capacitors[^1][j].ToFraction());
-            AssertEqual((delivered * second.Ratio.ToFraction()) - second.ChargeFlow.Input[j].ToFraction(), whole.ChargeFlow.Capacitors[dc][j], "dc");
+            Fraction delivered = first.ChargeFlow.Output[j + 1].ToFraction()
+                + (isStiff ? 0 : first.ChargeFlow.Capacitors[^1][j + 1].ToFraction());
+            AssertEqual((delivered * second.Ratio.ToFraction()) - second.ChargeFlow.Input[j + 1].ToFraction(), whole.ChargeFlow.Capacitors[dc][j + 1], "dc");
         }
     });
 
@@ -153,8 +153,8 @@ public sealed class CombineTests
         ModeAnalysis both = FamilyTests.Analyse(Combine.Parallel(one, one, rotation: 1));
         AssertClose(alone.SlowSwitchingLimit.OhmsAtOneHertz / 2, both.SlowSwitchingLimit.OhmsAtOneHertz);
         AssertClose(alone.FastSwitchingLimit.Ohms / 2, both.FastSwitchingLimit.Ohms);
-        Assert.NotEqual(alone.ChargeFlow.Output[0], alone.ChargeFlow.Output[1]);
-        AssertClose(both.ChargeFlow.Output[0].ToDouble(), both.ChargeFlow.Output[1].ToDouble());
+        Assert.NotEqual(alone.ChargeFlow.Output[1], alone.ChargeFlow.Output[2]);
+        AssertClose(both.ChargeFlow.Output[1].ToDouble(), both.ChargeFlow.Output[2].ToDouble());
     }
 
     [Fact]
@@ -178,9 +178,9 @@ public sealed class CombineTests
 
     private static void AssertScaled(PhaseValues expected, Fraction factor, PhaseValues actual)
     {
-        for (int j = 0; j < expected.Count; j++)
+        for (int number = 1; number <= expected.PhaseCount; number++)
         {
-            AssertEqual(expected[j].ToFraction() * factor, actual[j], $"phase {j + 1}");
+            AssertEqual(expected[number].ToFraction() * factor, actual[number], $"phase {number}");
         }
     }
 

@@ -69,8 +69,8 @@ public abstract class FamilyTests
             string name = converter.Capacitors[c].Name;
             (Fraction expectedCharge, Fraction expectedVoltage) = facts.Capacitors[name];
             expectedCharge *= charge;
-            AssertEqual(expectedCharge, analysis.ChargeFlow.Capacitors[c].InPhase(1), $"{name}, phase 1");
-            AssertEqual(-expectedCharge, analysis.ChargeFlow.Capacitors[c].InPhase(2), $"{name}, phase 2");
+            AssertEqual(expectedCharge, analysis.ChargeFlow.Capacitors[c][1], $"{name}, phase 1");
+            AssertEqual(-expectedCharge, analysis.ChargeFlow.Capacitors[c][2], $"{name}, phase 2");
             AssertEqual(expectedCharge * expectedCharge, analysis.SlowSwitchingLimit.Coefficients[c], $"{name}, coefficient");
             AssertEqual(expectedVoltage * voltage, analysis.IdealPoint.CapacitorVoltages[c], $"{name}, voltage");
         }
@@ -90,11 +90,11 @@ public abstract class FamilyTests
             (int closed, Fraction expectedCharge, Fraction blocked) = facts.Switches[name];
             int open = 3 - closed;
             expectedCharge *= charge;
-            AssertEqual(expectedCharge, analysis.ChargeFlow.Switches[s].InPhase(closed), $"{name}, closed");
-            AssertEqual(0, analysis.ChargeFlow.Switches[s].InPhase(open), $"{name}, open");
+            AssertEqual(expectedCharge, analysis.ChargeFlow.Switches[s][closed], $"{name}, closed");
+            AssertEqual(0, analysis.ChargeFlow.Switches[s][open], $"{name}, open");
             AssertEqual(2 * expectedCharge * expectedCharge, analysis.FastSwitchingLimit.SwitchCoefficients[s], $"{name}, coefficient");
-            AssertEqual(0, analysis.BlockingVoltages.Switches[s].InPhase(closed), $"{name}, voltage when closed");
-            AssertEqual(blocked * voltage, analysis.BlockingVoltages.Switches[s].InPhase(open), $"{name}, voltage when open");
+            AssertEqual(0, analysis.BlockingVoltages.Switches[s][closed], $"{name}, voltage when closed");
+            AssertEqual(blocked * voltage, analysis.BlockingVoltages.Switches[s][open], $"{name}, voltage when open");
             AssertEqual(blocked * voltage, analysis.BlockingVoltages.Peaks[s], $"{name}, peak");
         }
     }
@@ -107,10 +107,10 @@ public abstract class FamilyTests
         ChargeFlow flow = Analyse(facts.Converter(up)).ChargeFlow;
         Fraction magnitude = facts.PortScale(up);
         (PhaseValues high, PhaseValues low) = up ? (flow.Output, flow.Input) : (flow.Input, flow.Output);
-        AssertEqual(facts.High.First * magnitude, high.InPhase(1), "high, phase 1");
-        AssertEqual(facts.High.Second * magnitude, high.InPhase(2), "high, phase 2");
-        AssertEqual(facts.Low.First * magnitude, low.InPhase(1), "low, phase 1");
-        AssertEqual(facts.Low.Second * magnitude, low.InPhase(2), "low, phase 2");
+        AssertEqual(facts.High.First * magnitude, high[1], "high, phase 1");
+        AssertEqual(facts.High.Second * magnitude, high[2], "high, phase 2");
+        AssertEqual(facts.Low.First * magnitude, low[1], "low, phase 1");
+        AssertEqual(facts.Low.Second * magnitude, low[2], "low, phase 2");
     }
 
     [Theory]
@@ -140,12 +140,12 @@ public abstract class FamilyTests
         Fraction delivered = (up ? facts.High.First : facts.Low.First) * facts.PortScale(up);
         int last = converter.Capacitors.Count - 1;
         Assert.Equal("out", converter.Capacitors[last].Name);
-        AssertEqual(delivered - new Fraction(1, 2), analysis.ChargeFlow.Capacitors[last].InPhase(1), "out");
+        AssertEqual(delivered - new Fraction(1, 2), analysis.ChargeFlow.Capacitors[last][1], "out");
         AssertEqual(up ? facts.N : 1 / facts.N, analysis.IdealPoint.CapacitorVoltages[last], "voltage of out");
         for (int c = 0; c < last; c++)
         {
             (Fraction expectedCharge, Fraction expectedVoltage) = facts.Capacitors[converter.Capacitors[c].Name];
-            AssertEqual(expectedCharge * charge, analysis.ChargeFlow.Capacitors[c].InPhase(1), converter.Capacitors[c].Name);
+            AssertEqual(expectedCharge * charge, analysis.ChargeFlow.Capacitors[c][1], converter.Capacitors[c].Name);
             AssertEqual(expectedVoltage * voltage, analysis.IdealPoint.CapacitorVoltages[c], converter.Capacitors[c].Name);
         }
     }
