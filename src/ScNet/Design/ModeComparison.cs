@@ -16,7 +16,7 @@ public sealed class ModeComparison
         Converter converter = analysis.Converter;
         string[] capacitors = [.. converter.Capacitors.Select(c => c.Name)];
         string[] switches = [.. converter.Switches.Select(s => s.Name)];
-        IReadOnlyList<Quantity> voltages = analysis.IdealPoint.CapacitorVoltages;
+        NamedList<Quantity> voltages = analysis.IdealPoint.CapacitorVoltages;
         BlockingVoltages blocking = analysis.BlockingVoltages;
 
         SlowSwitchingLimit = ComparedLimit.Of(
