@@ -150,6 +150,16 @@ public sealed class Converter
             Warnings);
     }
 
+    /// <summary>Throws where a mode is not one of this converter's.</summary>
+    internal void RequireOwn(Mode mode, string parameterName)
+    {
+        ArgumentNullException.ThrowIfNull(mode, parameterName);
+        if (mode.Index >= Modes.Count || !ReferenceEquals(Modes[mode.Index], mode))
+        {
+            throw new ArgumentException($"Mode '{mode.Name}' is not one of the modes of '{Name}'.", parameterName);
+        }
+    }
+
     /// <summary>The same elements and phases with other modes.</summary>
     /// <param name="modes">Name and, index as in <see cref="Switches"/>, the phases in which each switch is closed; at least one mode.</param>
     /// <exception cref="ArgumentException">There is no mode, a name is empty, two share one, a list has the wrong length or a phase does not exist.</exception>

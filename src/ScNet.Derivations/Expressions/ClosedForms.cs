@@ -56,7 +56,6 @@ public sealed class ClosedForms
 
     /// <summary>The closed forms of a mode.</summary>
     /// <param name="analysis">The analysis of the mode.</param>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
     public static ClosedForms Of(ModeAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);

@@ -29,7 +29,7 @@ internal sealed class ForestWalks
             }
         }
 
-        TreeEdges = tree;
+        TreeEdges = tree.AsReadOnly();
     }
 
     /// <summary>The edges of the forest, from each root outwards.</summary>

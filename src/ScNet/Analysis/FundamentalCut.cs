@@ -6,8 +6,8 @@ public sealed class FundamentalCut
 {
     internal FundamentalCut(SignedEdge[] edges, int[] groups)
     {
-        Edges = edges;
-        Groups = groups;
+        Edges = Array.AsReadOnly(edges);
+        Groups = Array.AsReadOnly(groups);
     }
 
     /// <summary>The edge of the forest; it is in no other fundamental cut.</summary>

@@ -4,7 +4,7 @@ namespace ScNet.Analysis;
 /// <remarks>Kirchhoff's voltage law of the loop: Σ sign · voltage (first terminal minus second) = 0 over its edges.</remarks>
 public sealed class FundamentalLoop
 {
-    internal FundamentalLoop(SignedEdge[] edges) => Edges = edges;
+    internal FundamentalLoop(SignedEdge[] edges) => Edges = Array.AsReadOnly(edges);
 
     /// <summary>The edge outside the forest; it is in no other fundamental loop.</summary>
     public PhaseEdge Chord => Edges[0].Edge;

@@ -12,7 +12,7 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
     private readonly List<Diagnostic> _warnings = [];
 
     /// <summary>Errors first, then warnings.</summary>
-    public IReadOnlyList<Diagnostic> All => _warnings.Count == 0 ? _errors : [.. _errors, .. _warnings];
+    public IReadOnlyList<Diagnostic> All => _errors.Count + _warnings.Count == 0 ? [] : [.. _errors, .. _warnings];
 
     /// <summary>Whether a branch moves in some of the given movements.</summary>
     public static bool Moves<T>(List<Rational<T>[]> movements, int branch)

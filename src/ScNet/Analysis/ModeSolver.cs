@@ -6,12 +6,7 @@ internal static class ModeSolver
     public static ModeOutcome Solve(Converter converter, Mode mode)
     {
         ArgumentNullException.ThrowIfNull(converter);
-        ArgumentNullException.ThrowIfNull(mode);
-        if (mode.Index >= converter.Modes.Count || !ReferenceEquals(converter.Modes[mode.Index], mode))
-        {
-            throw new ArgumentException($"Mode '{mode.Name}' is not one of the modes of '{converter.Name}'.", nameof(mode));
-        }
-
+        converter.RequireOwn(mode, nameof(mode));
         ExactMode exact = ExactModeSolver.Solve(converter, mode);
         return new ModeOutcome(converter, mode, exact.Diagnostics, exact.IdealPoint is null ? null : Join(converter, mode, exact));
     }

@@ -38,9 +38,8 @@ public sealed class PhaseGraph
 {
     private readonly PhaseForest _forest;
     private readonly PhaseEdge[] _edges;
-    private readonly Dictionary<string, int> _groupOfNode;
-    private readonly Lazy<FundamentalLoop[]> _loops;
-    private readonly Lazy<FundamentalCut[]> _cuts;
+    private readonly Lazy<IReadOnlyList<FundamentalLoop>> _loops;
+    private readonly Lazy<IReadOnlyList<FundamentalCut>> _cuts;
     private readonly Lazy<ClosedSwitchPaths> _paths;
 
     private PhaseGraph(Converter converter, Mode mode, int phaseNumber)
@@ -52,12 +51,12 @@ public sealed class PhaseGraph
         _forest = PhaseForest.Of(network, network.ClosedIn(mode.Index, phaseNumber - 1));
         Groups = [.. Enumerable.Range(0, _forest.GroupCount).Select(g => new PhaseGroup(
             g, _forest.Component[g], [.. _forest.Members(g).ToArray().Order().Select(n => converter.Nodes[n])]))];
-        _groupOfNode = Enumerable.Range(0, network.NodeCount).ToDictionary(n => converter.Nodes[n], n => _forest.Group[n], StringComparer.Ordinal);
         _edges = MakeEdges(converter, _forest);
         ForestWalks walks = new(_forest, _edges);
         SpanningForest = walks.TreeEdges;
-        _loops = new(walks.Loops);
-        _cuts = new(walks.Cuts);
+        Edges = Array.AsReadOnly(_edges);
+        _loops = new(() => Array.AsReadOnly(walks.Loops()));
+        _cuts = new(() => Array.AsReadOnly(walks.Cuts()));
         _paths = new(() => new ClosedSwitchPaths(converter, mode, phaseNumber));
     }
 
@@ -74,7 +73,7 @@ public sealed class PhaseGraph
     public IReadOnlyList<PhaseGroup> Groups { get; }
 
     /// <summary>The edges: every capacitor in the order of <see cref="Converter.Capacitors"/>, a stiff output, the input.</summary>
-    public IReadOnlyList<PhaseEdge> Edges => _edges;
+    public IReadOnlyList<PhaseEdge> Edges { get; }
 
     /// <summary>The number of connected components; those without the reference node float.</summary>
     public int ComponentCount => _forest.ComponentCount;
@@ -113,12 +112,7 @@ public sealed class PhaseGraph
     public static PhaseGraph Of(Converter converter, Mode mode, int phaseNumber)
     {
         ArgumentNullException.ThrowIfNull(converter);
-        ArgumentNullException.ThrowIfNull(mode);
-        if (mode.Index >= converter.Modes.Count || !ReferenceEquals(converter.Modes[mode.Index], mode))
-        {
-            throw new ArgumentException($"Mode '{mode.Name}' is not one of the modes of '{converter.Name}'.", nameof(mode));
-        }
-
+        converter.RequireOwn(mode, nameof(mode));
         return phaseNumber >= 1 && phaseNumber <= converter.Phases.Count
             ? new PhaseGraph(converter, mode, phaseNumber)
             : throw new ArgumentOutOfRangeException(nameof(phaseNumber), phaseNumber, $"Expected a phase number from 1 to {converter.Phases.Count}.");
@@ -180,11 +174,5 @@ public sealed class PhaseGraph
         return [.. edges];
     }
 
-    private int CheckedGroup(string node)
-    {
-        ArgumentNullException.ThrowIfNull(node);
-        return _groupOfNode.TryGetValue(node, out int group)
-            ? group
-            : throw new ArgumentException($"'{Converter.Name}' has no node '{node}'.", nameof(node));
-    }
+    private int CheckedGroup(string node) => _forest.Group[Converter.Nodes.PositionOf(node)];
 }

@@ -7,7 +7,7 @@ public sealed class PhaseGroup
     {
         Index = index;
         Component = component;
-        Nodes = nodes;
+        Nodes = Array.AsReadOnly(nodes);
     }
 
     /// <summary>The position in <see cref="PhaseGraph.Groups"/> and the vertex of the graph; group 0 holds the reference node.</summary>

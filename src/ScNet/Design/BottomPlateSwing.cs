@@ -51,7 +51,6 @@ public sealed class BottomPlateSwing
 
     /// <summary>Finds the swings of a mode. The cost is one pass over capacitors and phases.</summary>
     /// <param name="analysis">The mode's analysis.</param>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
     public static BottomPlateSwing Of(ModeAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);

@@ -79,7 +79,6 @@ public sealed class ModeComparison
     /// <summary>Compares one mode. The cost is one pass over elements and phases.</summary>
     /// <param name="analysis">The mode's analysis.</param>
     /// <param name="conditions">The common ground.</param>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
     public static ModeComparison Of(ModeAnalysis analysis, ComparisonConditions conditions)
     {
         ArgumentNullException.ThrowIfNull(analysis);

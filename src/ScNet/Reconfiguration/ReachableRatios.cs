@@ -20,7 +20,7 @@ public sealed class ReachableRatios
     private ReachableRatios(int switchCount, ReachableRatio[] ratios)
     {
         PatternCount = 1L << (2 * switchCount);
-        Ratios = ratios;
+        Ratios = Array.AsReadOnly(ratios);
     }
 
     /// <summary>The number of gate patterns gone through, 4 to the power of the switch count.</summary>

@@ -5,23 +5,22 @@ namespace ScNet.SteadyState;
 /// <summary>The output impedances of a Monte-Carlo run.</summary>
 public sealed class ImpedanceDistribution
 {
-    private readonly double[] _samples;
     private readonly double[] _sorted;
 
     internal ImpedanceDistribution(double nominalOhms, double[] samples)
     {
         NominalOhms = nominalOhms;
-        _samples = samples;
+        SamplesOhms = Array.AsReadOnly(samples);
         _sorted = (double[])samples.Clone();
         Array.Sort(_sorted);
-        (MeanOhms, StandardDeviationOhms) = _samples.MeanStandardDeviation();
+        (MeanOhms, StandardDeviationOhms) = samples.MeanStandardDeviation();
     }
 
     /// <summary>The impedance at nominal values in ohms (Ω).</summary>
     public double NominalOhms { get; }
 
     /// <summary>The impedance of each sample in ohms (Ω), in the order drawn: the same for the same seed on any number of threads.</summary>
-    public IReadOnlyList<double> SamplesOhms => _samples;
+    public IReadOnlyList<double> SamplesOhms { get; }
 
     /// <summary>The mean in ohms (Ω).</summary>
     public double MeanOhms { get; }

@@ -16,10 +16,12 @@ public sealed class ImpedanceSensitivity
     {
         FrequencyHz = 1 / solution.Period;
         Ohms = solution.Ohms;
-        ByCapacitanceOhmsPerFarad = [.. converter.Capacitors.Select((_, i) => solution.ByCapacitance(i))];
-        ByEsr = [.. converter.Capacitors.Select((_, i) => solution.ByEsr(i))];
-        ByOnResistance = [.. converter.Switches.Select((_, s) => solution.ByOnResistance(s))];
-        ByDutyOhms = converter.Load == LoadKind.Stiff ? [.. converter.Phases.Select((_, j) => solution.ByDuty(j))] : null;
+        ByCapacitanceOhmsPerFarad = new([.. converter.Capacitors.Select((_, i) => solution.ByCapacitance(i))], converter.Capacitors.Names);
+        ByEsr = new([.. converter.Capacitors.Select((_, i) => solution.ByEsr(i))], converter.Capacitors.Names);
+        ByOnResistance = new([.. converter.Switches.Select((_, s) => solution.ByOnResistance(s))], converter.Switches.Names);
+        ByDutyOhms = converter.Load == LoadKind.Stiff
+            ? new PerPhase<double>([.. converter.Phases.Select((_, j) => solution.ByDuty(j))], converter.Phases.Names)
+            : null;
         ByFrequencyOhmsPerHertz = -solution.Period * solution.Period * solution.ByPeriod();
     }
 
@@ -29,29 +31,28 @@ public sealed class ImpedanceSensitivity
     /// <summary>The output impedance itself in ohms (Ω).</summary>
     public double Ohms { get; }
 
-    /// <summary>Ohms per farad (Ω/F) of each capacitance; index as in <see cref="Converter.Capacitors"/>.</summary>
-    public IReadOnlyList<double> ByCapacitanceOhmsPerFarad { get; }
+    /// <summary>Ohms per farad (Ω/F) of each capacitance; by name or by position as in <see cref="Converter.Capacitors"/>.</summary>
+    public NamedList<double> ByCapacitanceOhmsPerFarad { get; }
 
-    /// <summary>Ohms per ohm of each capacitor's series resistance, also where that is zero; index as in <see cref="Converter.Capacitors"/>.</summary>
-    public IReadOnlyList<double> ByEsr { get; }
+    /// <summary>Ohms per ohm of each capacitor's series resistance, also where that is zero; by name or by position as in <see cref="Converter.Capacitors"/>.</summary>
+    public NamedList<double> ByEsr { get; }
 
-    /// <summary>Ohms per ohm of each on-resistance; index as in <see cref="Converter.Switches"/>.</summary>
-    public IReadOnlyList<double> ByOnResistance { get; }
+    /// <summary>Ohms per ohm of each on-resistance; by name or by position as in <see cref="Converter.Switches"/>.</summary>
+    public NamedList<double> ByOnResistance { get; }
 
     /// <summary>
     /// Ohms (Ω) per unit of each phase's duty at constant period, the other duties unchanged; to shorten one
     /// phase for another, take the difference. Null with a current load, whose charge in a phase moves
     /// with the duty as well.
     /// </summary>
-    public IReadOnlyList<double>? ByDutyOhms { get; }
+    public PerPhase<double>? ByDutyOhms { get; }
 
     /// <summary>Ohms per hertz (Ω/Hz) of the switching frequency at constant duties.</summary>
     public double ByFrequencyOhmsPerHertz { get; }
 
     /// <summary>Finds the sensitivities of one analysed mode at a frequency.</summary>
-    /// <param name="analysis">An analysis with a result.</param>
+    /// <param name="analysis">The analysis of the mode.</param>
     /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is not positive, or not from 1e-60 to 1e60 Hz.</exception>
     public static ImpedanceSensitivity Of(ModeAnalysis analysis, double frequencyHz)
     {

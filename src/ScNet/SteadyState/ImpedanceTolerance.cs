@@ -15,10 +15,9 @@ public static class ImpedanceTolerance
     /// signs of the sensitivities, values change ends until the sensitivities there agree with them.
     /// </summary>
     /// <remarks>A worst case of corners that is locally the worst; where a sensitivity changes sign inside the band, an inner point can lie beyond it by a second-order amount.</remarks>
-    /// <param name="analysis">An analysis with a result.</param>
+    /// <param name="analysis">The analysis of the mode.</param>
     /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
     /// <param name="tolerances">The tolerances.</param>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is not positive, or not from 1e-60 to 1e60 Hz.</exception>
     public static ImpedanceRange WorstCase(ModeAnalysis analysis, double frequencyHz, ComponentTolerances tolerances)
     {
@@ -28,14 +27,13 @@ public static class ImpedanceTolerance
     }
 
     /// <summary>Draws every value independently and uniformly within its tolerance, many times.</summary>
-    /// <param name="analysis">An analysis with a result.</param>
+    /// <param name="analysis">The analysis of the mode.</param>
     /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
     /// <param name="tolerances">The tolerances.</param>
     /// <param name="sampleCount">How many samples, at least one.</param>
     /// <param name="seed">Starts the random draws; the same number gives the same samples on any machine and number of threads.</param>
     /// <param name="progress">Receives the fraction done, from 0 to 1, from any thread; may be null.</param>
     /// <param name="cancellationToken">Stops the run.</param>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The frequency or the sample count is not positive.</exception>
     /// <exception cref="OperationCanceledException">The run was stopped.</exception>
     public static ImpedanceDistribution MonteCarlo(

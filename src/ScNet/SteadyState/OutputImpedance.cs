@@ -33,8 +33,7 @@ public sealed class OutputImpedance
     public double CornerFrequencyHz => _analysis.SlowSwitchingLimit.OhmsAtOneHertz / _analysis.FastSwitchingLimit.Ohms;
 
     /// <summary>Prepares the impedance of one analysed mode; a <see cref="SteadyStateModel"/> shares this with its other results.</summary>
-    /// <param name="analysis">An analysis with a result.</param>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
+    /// <param name="analysis">The analysis of the mode.</param>
     public static OutputImpedance Of(ModeAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);

@@ -20,9 +20,8 @@ public sealed class PeriodicSteadyState
     private readonly ModeAnalysis _analysis;
     private readonly SwitchedNetwork _network;
     private readonly PeriodicSolution _solution;
-    private readonly Lazy<SwitchOperation[]> _switches;
-    private readonly Lazy<CapacitorOperation[]> _capacitors;
-    private readonly Lazy<Dictionary<string, int>> _nodes;
+    private readonly Lazy<NamedList<SwitchOperation>> _switches;
+    private readonly Lazy<NamedList<CapacitorOperation>> _capacitors;
 
     internal PeriodicSteadyState(ModeAnalysis analysis, PreparedMode prepared, OperatingPoint point)
     {
@@ -30,9 +29,8 @@ public sealed class PeriodicSteadyState
         _network = analysis.Converter.Network;
         Point = point;
         _solution = new PeriodicSolution(_network, prepared, analysis.Ratio.ToDouble(), point);
-        _switches = new(() => [.. Enumerable.Range(0, _network.SwitchCount).Select(Operate)]);
-        _nodes = new(() => Converter.Nodes.Select((name, i) => (name, i)).ToDictionary(n => n.name, n => n.i));
-        _capacitors = new(() => [.. Enumerable.Range(0, _network.CapacitorCount).Select(OperateCapacitor)]);
+        _switches = new(() => new([.. Enumerable.Range(0, _network.SwitchCount).Select(Operate)], Converter.Switches.Names));
+        _capacitors = new(() => new([.. Enumerable.Range(0, _network.CapacitorCount).Select(OperateCapacitor)], Converter.Capacitors.Names));
     }
 
     /// <summary>The converter.</summary>
@@ -59,11 +57,11 @@ public sealed class PeriodicSteadyState
     /// <summary>Power into the load in watts (W), average voltage times average current.</summary>
     public double OutputPowerWatts => AverageOutputVoltageVolts * Point.LoadCurrentAmperes;
 
-    /// <summary>Each switch; index as in <see cref="Converter.Switches"/>.</summary>
-    public IReadOnlyList<SwitchOperation> Switches => _switches.Value;
+    /// <summary>Each switch; by name or by position as in <see cref="Converter.Switches"/>.</summary>
+    public NamedList<SwitchOperation> Switches => _switches.Value;
 
-    /// <summary>Each capacitor; index as in <see cref="Converter.Capacitors"/>.</summary>
-    public IReadOnlyList<CapacitorOperation> Capacitors => _capacitors.Value;
+    /// <summary>Each capacitor; by name or by position as in <see cref="Converter.Capacitors"/>.</summary>
+    public NamedList<CapacitorOperation> Capacitors => _capacitors.Value;
 
     /// <summary>
     /// The power lost in all resistances in watts (W): input less output power, as impedance times the square of
@@ -88,9 +86,8 @@ public sealed class PeriodicSteadyState
             : null;
 
     /// <summary>Solves one analysed mode at an operating point.</summary>
-    /// <param name="analysis">An analysis with a result.</param>
+    /// <param name="analysis">The analysis of the mode.</param>
     /// <param name="point">The operating point.</param>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
     public static PeriodicSteadyState Of(ModeAnalysis analysis, OperatingPoint point)
     {
         ArgumentNullException.ThrowIfNull(analysis);
@@ -163,10 +160,6 @@ public sealed class PeriodicSteadyState
     /// <summary>The operating point, the output voltage and the powers.</summary>
     public override string ToString() =>
         $"{Converter.Name}, mode {Mode}, {Point}: {UnitText.Of(AverageOutputVoltageVolts, "V")} output, {UnitText.Of(InputPowerWatts, "W")} in, {UnitText.Of(OutputPowerWatts, "W")} out";
-
-    private int IndexOfNode(string name) => _nodes.Value.TryGetValue(name, out int index)
-        ? index
-        : throw new ArgumentException($"'{Converter.Name}' has no node '{name}'.", nameof(name));
 
     private SwitchOperation Operate(int index)
     {

@@ -48,7 +48,6 @@ public sealed class ModeStress
     /// <param name="analysis">The mode's analysis.</param>
     /// <param name="input">The input voltages at which it runs.</param>
     /// <param name="assumption">What floating nodes are taken to do.</param>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
     public static ModeStress Of(
         ModeAnalysis analysis, InputVoltageRange input, FloatingAssumption assumption = FloatingAssumption.HeldOrLeaking)
     {

@@ -72,14 +72,14 @@ public sealed class ImpedanceSensitivityTests
         Converter converter = OperatedConverters.All[name]();
         ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
         double frequency = OutputImpedance.Of(analysis).CornerFrequencyHz;
-        IReadOnlyList<double> byDuty = ImpedanceSensitivity.Of(analysis, frequency).ByDutyOhms!;
+        PerPhase<double> byDuty = ImpedanceSensitivity.Of(analysis, frequency).ByDutyOhms!;
         double slope = Differences(step =>
         {
             Fraction exact = Fraction.FromDouble(step);
             Converter moved = WithDuties(converter, [.. converter.Phases.Select((p, j) => j switch { 0 => p.Duty + exact, 1 => p.Duty - exact, _ => p.Duty })]);
             return OutputImpedance.Of(ModeAnalysis.Of(moved, moved.Modes[0])).Ohms(frequency);
         });
-        Assert.Equal(slope, byDuty[0] - byDuty[1], Tolerance * OutputImpedance.Of(analysis).Ohms(frequency));
+        Assert.Equal(slope, byDuty[1] - byDuty[2], Tolerance * OutputImpedance.Of(analysis).Ohms(frequency));
     }
 
     [Fact]
