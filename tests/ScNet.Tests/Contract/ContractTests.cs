@@ -17,7 +17,7 @@ public sealed class ContractTests
 
     [Fact]
     public void No_property_of_a_result_throws_hands_out_a_list_that_can_be_changed_or_gives_no_number() =>
-        Assert.Empty(ObjectWalk.From([s_library], Results()).Faults);
+        Assert.Equal(string.Empty, string.Join("\n", ObjectWalk.From([s_library], Results()).Faults));
 
     [Fact]
     public void The_walk_comes_by_the_results_of_every_room() => Assert.Subset(
@@ -35,7 +35,7 @@ public sealed class ContractTests
     public void No_public_property_or_field_is_of_a_type_that_can_be_changed()
     {
         const BindingFlags Public = BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
-        Assert.Empty(s_library.GetExportedTypes().SelectMany(t => t.GetProperties(Public)
+        Assert.Empty(s_library.GetExportedTypes().Where(t => !t.IsEnum).SelectMany(t => t.GetProperties(Public)
             .Where(p => IsChangeable(p.PropertyType)).Select(p => $"{t.Name}.{p.Name}")
             .Concat(t.GetFields(Public).Where(f => IsChangeable(f.FieldType) || !(f.IsInitOnly || f.IsLiteral)).Select(f => $"{t.Name}.{f.Name}"))));
     }

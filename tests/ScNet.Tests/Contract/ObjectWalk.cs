@@ -84,7 +84,8 @@ internal sealed class ObjectWalk
                 break;
         }
 
-        if (_library.Contains(value.GetType().Assembly) && (value.GetType().IsValueType || _seen.Add(value)))
+        // what the compiler wraps a list in has a name that cannot be written
+        if (_library.Contains(value.GetType().Assembly) && value.GetType().Name[0] != '<' && (value.GetType().IsValueType || _seen.Add(value)))
         {
             _types.Add(value.GetType().IsGenericType ? value.GetType().GetGenericTypeDefinition() : value.GetType());
             if (!value.GetType().IsEnum)
