@@ -32,8 +32,7 @@ public sealed class SteadyStateModel
     internal PreparedMode Prepared { get; }
 
     /// <summary>Prepares one analysed mode.</summary>
-    /// <param name="analysis">An analysis with a result.</param>
-    /// <exception cref="ScNetException">The mode has no result.</exception>
+    /// <param name="analysis">The analysis of the mode.</param>
     public static SteadyStateModel Of(ModeAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);

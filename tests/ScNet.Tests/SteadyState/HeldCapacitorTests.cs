@@ -31,7 +31,7 @@ public sealed class HeldCapacitorTests
     {
         ModeAnalysis analysis = Of(Held().Switch("s5", "n", "p", on: [1, 2], ohms: 450));
         Assert.Equal(FlowDetermination.Topology, analysis.ChargeFlow.DeterminedBy);
-        Assert.All(Enumerable.Range(1, 2), phase => Assert.Equal(Quantity.Zero, analysis.ChargeFlow.Capacitors[0].InPhase(phase)));
+        Assert.All(Enumerable.Range(1, 2), phase => Assert.Equal(Quantity.Zero, analysis.ChargeFlow.Capacitors[0][phase]));
     }
 
     [Fact]
