@@ -48,7 +48,7 @@ internal sealed class ChargeEquations
             }
         }
 
-        if (LoopSet.Of(_network, _set.Forests).Repeats is { } repeats)
+        if (_set.Topology.Loops!.Repeats is { } repeats)
         {
             foreach (int c in Enumerable.Range(0, repeats.Count).Select(l => repeats.Branches(l)[0]).Distinct())
             {
@@ -62,7 +62,7 @@ internal sealed class ChargeEquations
 
     private void AddSwitchStates(int phase)
     {
-        ReadOnlySpan<bool> closed = _network.ClosedIn(_set.Mode.Index, phase);
+        ReadOnlySpan<bool> closed = _network.ClosedIn(_set.Topology.Mode.Index, phase);
         for (int s = 0; s < closed.Length; s++)
         {
             (EquationKind kind, int unknown) = closed[s]
@@ -81,7 +81,7 @@ internal sealed class ChargeEquations
             Flow(_unknowns.Capacitor(c, phase), _network.BranchFirst[c], _network.BranchSecond[c]);
         }
 
-        ReadOnlySpan<bool> closed = _network.ClosedIn(_set.Mode.Index, phase);
+        ReadOnlySpan<bool> closed = _network.ClosedIn(_set.Topology.Mode.Index, phase);
         for (int s = 0; s < closed.Length; s++)
         {
             if (closed[s])

@@ -1,4 +1,5 @@
 using Fractions;
+using ScNet.Analysis;
 using ScNet.Kernel;
 
 namespace ScNet.Derivations;
@@ -14,34 +15,33 @@ internal sealed class EquationSet
     private readonly Dictionary<int, List<Equation>> _byUnknown = [];
     private readonly List<Equation> _all = [];
 
-    private EquationSet(Converter converter, Mode mode)
+    private EquationSet(ModeAnalysis analysis)
     {
+        Converter converter = analysis.Converter;
         Converter = converter;
         Network = converter.Network;
         Unknowns = new Unknowns(converter);
-        Forests = [.. Enumerable.Range(0, Network.PhaseCount).Select(j => PhaseForest.Of(Network, Network.ClosedIn(mode.Index, j)))];
-        Mode = mode;
+        Topology = analysis.Topology;
     }
 
     public Converter Converter { get; }
-
-    public Mode Mode { get; }
 
     public SwitchedNetwork Network { get; }
 
     public Unknowns Unknowns { get; }
 
-    public PhaseForest[] Forests { get; }
+    public TopologySolution Topology { get; }
+
+    public PhaseForest[] Forests => Topology.Forests;
 
     public IReadOnlyList<Equation> All => _all;
 
     /// <summary>The equations of a mode that has a result.</summary>
-    /// <param name="converter">The converter.</param>
-    /// <param name="mode">The mode.</param>
+    /// <param name="analysis">The analysis of the mode.</param>
     /// <param name="blocking">The switches and phases for which the voltage across is wanted.</param>
-    public static EquationSet Of(Converter converter, Mode mode, IEnumerable<(int Switch, int Phase)> blocking)
+    public static EquationSet Of(ModeAnalysis analysis, IEnumerable<(int Switch, int Phase)> blocking)
     {
-        EquationSet set = new(converter, mode);
+        EquationSet set = new(analysis);
         ChargeEquations.AddTo(set);
         VoltageEquations.AddTo(set, blocking);
         set._all.Sort((a, b) => a.Kind.CompareTo(b.Kind));

@@ -6,7 +6,7 @@ namespace ScNet.Derivations;
 internal sealed class Truth(ModeAnalysis analysis)
 {
     /// <summary>Whether topology alone fixes every charge, so that every equation holds exactly.</summary>
-    public bool HasExactFlow { get; } = analysis.Exact.Directions.Count == 0;
+    public bool HasExactFlow { get; } = analysis.Topology.Directions.Count == 0;
 
     public Quantity Of(Subject subject) => subject.Kind switch
     {

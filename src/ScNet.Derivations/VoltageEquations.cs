@@ -64,7 +64,7 @@ internal sealed class VoltageEquations
     {
         PhaseForest forest = _set.Forests[phase];
         int first = _network.SwitchFirst[s], second = _network.SwitchSecond[s];
-        bool isOpen = !_network.ClosedIn(_set.Mode.Index, phase)[s];
+        bool isOpen = !_network.ClosedIn(_set.Topology.Mode.Index, phase)[s];
         if (isOpen && forest.Component[forest.Group[first]] == forest.Component[forest.Group[second]])
         {
             Add(

@@ -28,8 +28,7 @@ internal sealed class Workbench
         }
 
         _equations = new(() => EquationSet.Of(
-            scope.Converter,
-            scope.Outcome.Mode,
+            scope.Analysis,
             Statements.Where(s => s.Kind == StatementKind.BlockingVoltage).Select(s => (s.Subject.Element, s.Subject.Phase))));
     }
 

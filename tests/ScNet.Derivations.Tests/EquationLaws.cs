@@ -174,8 +174,7 @@ public sealed class EquationLaws
     }
 
     private static EquationSet Equations(ModeAnalysis analysis) => EquationSet.Of(
-        analysis.Converter,
-        analysis.Mode,
+        analysis,
         Enumerable.Range(0, analysis.Converter.Switches.Count)
             .SelectMany(s => Enumerable.Range(0, analysis.Converter.Phases.Count).Select(j => (s, j))));
 }

@@ -20,7 +20,7 @@ internal static class ChargeChapter
         LoopSet loops = mode.Loops!;
         ExactCharges charges = new(mode);
         Rational<BigInteger>[] loopCharges = mode.Solution!.LoopCharges();
-        (int row, int column) = mode.Solution.Elimination.Pivots[^1];
+        (int row, int column) = mode.Solution.Pivots[^1];
         List<Block> blocks =
         [
             new Heading(2, "Charges"),
@@ -31,10 +31,10 @@ internal static class ChargeChapter
             new Paragraph(Line.Of($"These equations are the voltage equations read by columns. The combination {mode.Combination(row)} that led to the row for {mode.Voltage(column)}, divided by its factor {TermParts.Digits(mode.Entry(row, column))}, solves them{(loops.Count > loops.VoltageLoopCount ? $", a loop through the load with its weight times the factor of {WorkedMode.Label(loops.EquationCount - 1)}" : string.Empty)}:")),
             new Equations([.. loopCharges.Select((c, l) => new EquationRow(
                 string.Empty, Loop(l), Expression.Of(WorkedMode.Exact(c)), loops.IsTied(l) ? Line.Of($"share of {mode.PhaseLabel(loops.Phase(l))}") : Line.Empty))]),
-            new Paragraph(mode.Analysis.Exact.Directions.Count == 0
+            new Paragraph(mode.Analysis.Topology.Directions.Count == 0
                 ? "Hence the charges (capacitors and switches from the first terminal to the second, the input out of the source, the output into the load):"
                 : "Hence one flow that obeys all these laws, which is not the only one (capacitors and switches from the first terminal to the second, the input out of the source, the output into the load):"),
-            charges.Table(mode.Analysis.Exact.Branches, mode.Analysis.Exact.Switches, isWhole: true),
+            charges.Table(mode.Analysis.Topology.Branches, mode.Analysis.Topology.Switches, isWhole: true),
         ];
         EquationRow[] cuts = [.. converter.Phases.SelectMany(p => CutRows(mode, p.Number - 1, charges))];
         if (cuts.Length > 0)

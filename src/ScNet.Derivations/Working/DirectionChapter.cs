@@ -11,12 +11,12 @@ internal static class DirectionChapter
 {
     public static IEnumerable<Block> Write(WorkedMode mode)
     {
-        if (!mode.Outcome.HasResult || mode.Analysis.Exact.Directions.Count == 0)
+        if (!mode.Outcome.HasResult || mode.Analysis.Topology.Directions.Count == 0)
         {
             return [];
         }
 
-        ExactMode exact = mode.Analysis.Exact;
+        TopologySolution exact = mode.Analysis.Topology;
         SwitchedNetwork network = mode.Converter.Network;
         ExactCharges charges = new(mode);
         (Quantity[] Branches, Quantity[] Switches)[] directions = Exact(mode);
@@ -56,7 +56,7 @@ internal static class DirectionChapter
     private static (Quantity[] Branches, Quantity[] Switches)[] Exact(WorkedMode mode)
     {
         List<Rational<BigInteger>[]> circulations = mode.Solution!.Circulations();
-        return [.. mode.Analysis.Exact.Directions.Select((d, k) =>
+        return [.. mode.Analysis.Topology.Directions.Select((d, k) =>
         {
             if (k >= circulations.Count)
             {

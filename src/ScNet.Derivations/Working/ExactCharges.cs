@@ -20,7 +20,7 @@ internal sealed class ExactCharges
             {
                 // a branch's charge is one symbol, of the input with a minus
                 Term term = mode.Charge(branch, phase).Terms[0];
-                Fraction charge = mode.Analysis.Exact.Branches[(branch * network.PhaseCount) + phase].ToFraction();
+                Fraction charge = mode.Analysis.Topology.Branches[(branch * network.PhaseCount) + phase].ToFraction();
                 _values[term.Factors[0].Symbol] = charge * term.Coefficient;
             }
         }

@@ -27,24 +27,24 @@ internal static class VoltageChapter
             blocks.Add(new Equations([new EquationRow(WorkedMode.Label(loops.EquationCount - 1), mode.LoadEquation(), Expression.Zero, Line.Empty)]));
         }
 
-        blocks.AddRange(Eliminated(mode, solution.Elimination));
+        blocks.AddRange(Eliminated(mode, solution, loops.EquationCount));
         blocks.AddRange(mode.Outcome.HasResult ? Results(mode) : []);
         return blocks;
     }
 
-    private static IEnumerable<Block> Eliminated(WorkedMode mode, Elimination<BigInteger> elimination)
+    private static IEnumerable<Block> Eliminated(WorkedMode mode, ILoopSolution solution, int equations)
     {
         Converter converter = mode.Converter;
-        if (elimination.Pivots.Count > 0)
+        if (solution.Pivots.Count > 0)
         {
             yield return new Paragraph("Elimination, one unknown after the other, leaves these rows, each a combination of the equations above:");
-            yield return new Equations([.. elimination.Pivots.Select(p => new EquationRow(
+            yield return new Equations([.. solution.Pivots.Select(p => new EquationRow(
                 string.Empty, mode.ReducedRow(p.Row), Expression.Zero, Line.Of($"= {mode.Combination(p.Row)}, for {mode.Voltage(p.Column)}")))]);
         }
 
-        int[] others = [.. Enumerable.Range(0, elimination.Rows.Count).Where(r => !elimination.IsPivotRow(r))];
-        int[] empty = [.. others.Where(r => elimination.Rows.Length(r) == 0)];
-        int[] contradictory = [.. others.Where(r => elimination.Rows.Length(r) > 0)];
+        int[] others = [.. Enumerable.Range(0, equations).Except(solution.Pivots.Select(p => p.Row))];
+        int[] empty = [.. others.Where(r => solution.ReducedRow(r).Length == 0)];
+        int[] contradictory = [.. others.Where(r => solution.ReducedRow(r).Length > 0)];
         if (empty.Length > 0)
         {
             yield return new Paragraph("These combinations of equations say nothing new, so charge can circulate round their loops besides:");
@@ -58,10 +58,10 @@ internal static class VoltageChapter
             yield break;
         }
 
-        if (elimination.Pivots.Count > 0)
+        if (solution.Pivots.Count > 0)
         {
             yield return new Paragraph("Solved from the last row to the first:");
-            yield return new Equations([.. elimination.Pivots.Reverse().Select(p => new EquationRow(
+            yield return new Equations([.. solution.Pivots.Reverse().Select(p => new EquationRow(
                 string.Empty, mode.Voltage(p.Column), Solved(mode, p.Row, p.Column), Line.Empty))]);
         }
 
@@ -70,7 +70,7 @@ internal static class VoltageChapter
             yield return new Paragraph(Free(mode));
         }
 
-        int[] free = [.. Enumerable.Range(0, converter.Capacitors.Count).Where(c => !elimination.IsPivotColumn(c))];
+        int[] free = [.. Enumerable.Range(0, converter.Capacitors.Count).Except(solution.Pivots.Select(p => p.Column))];
         if (free.Length > 0)
         {
             yield return new Paragraph(Line.Of($"No row is left for the voltages of {free.Select(mode.Name)}."));

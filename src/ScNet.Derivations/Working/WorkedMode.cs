@@ -20,13 +20,7 @@ internal sealed class WorkedMode
         Outcome = ModeAnalysis.Try(converter, mode);
         Converter = converter;
         Mode = mode;
-        Graphs = [.. converter.Phases.Select(p => PhaseGraph.Of(converter, mode, p.Number))];
-        Forests = [.. converter.Phases.Select(p => PhaseForest.Of(_network, _network.ClosedIn(mode.Index, p.Number - 1)))];
-        if (!Outcome.Diagnostics.Any(d => d.Code is DiagnosticCodes.InputShorted or DiagnosticCodes.OutputShorted))
-        {
-            Loops = LoopSet.Of(_network, Forests);
-            Solution = Loops.Interruptions.Count == 0 ? LoopSolution<BigInteger>.Of(_network, Loops) : null;
-        }
+        Graphs = [.. Forests.Select((forest, phase) => PhaseGraph.Of(converter, mode, phase + 1, forest))];
     }
 
     public Converter Converter { get; }
@@ -40,11 +34,11 @@ internal sealed class WorkedMode
 
     public PhaseGraph[] Graphs { get; }
 
-    public PhaseForest[] Forests { get; }
+    public PhaseForest[] Forests => Outcome.Topology.Forests;
 
-    public LoopSet? Loops { get; }
+    public LoopSet? Loops => Outcome.Topology.Loops;
 
-    public LoopSolution<BigInteger>? Solution { get; }
+    public ILoopSolution? Solution => Outcome.Topology.Solution;
 
     /// <summary>The name of a branch: of the capacitor, or of the port's node.</summary>
     public Named Name(int branch) => new(Converter.BranchName(branch));
@@ -96,31 +90,16 @@ internal sealed class WorkedMode
     }
 
     /// <summary>A row of the eliminated equations, as the sum that it says to be zero.</summary>
-    public Expression ReducedRow(int row)
-    {
-        SparseRows<BigInteger> rows = Solution!.Elimination.Rows;
-        List<Expression> terms = [];
-        for (int e = 0; e < rows.Length(row); e++)
-        {
-            terms.Add(Expression.Of(new Fraction(rows.Values(row)[e])) * Voltage(rows.Columns(row)[e]));
-        }
-
-        return Expression.Sum(terms);
-    }
+    public Expression ReducedRow(int row) => Expression.Sum(
+        [.. Solution!.ReducedRow(row).Select(e => Expression.Of(new Fraction(e.Factor)) * Voltage(e.Column))]);
 
     /// <summary>The factor of one column in a row of the eliminated equations.</summary>
-    public BigInteger Entry(int row, int column)
-    {
-        SparseRows<BigInteger> rows = Solution!.Elimination.Rows;
-        return rows.Values(row)[rows.Find(row, column)];
-    }
+    public BigInteger Entry(int row, int column) => Array.Find(Solution!.ReducedRow(row), e => e.Column == column).Factor;
 
     /// <summary>How a row of the eliminated equations comes of the first ones: "(1) - 2·(3)".</summary>
     public string Combination(int row)
     {
-        var weights = new Rational<BigInteger>[Loops!.EquationCount];
-        weights[row] = Rational<BigInteger>.One;
-        Solution!.Elimination.CarryBack(weights);
+        Rational<BigInteger>[] weights = Solution!.EquationWeights(row);
         string text = string.Empty;
         for (int k = 0; k < weights.Length; k++)
         {

@@ -7,7 +7,7 @@ namespace ScNet.Analysis;
 
 /// <summary>
 /// How much charge takes each of the directions that topology leaves free, in either limit, in the
-/// order of <see cref="ExactMode.Directions"/>.
+/// order of <see cref="TopologySolution.Directions"/>.
 /// </summary>
 /// <remarks>Equations: docs/theory/value-decided-flow.md. Charges are indexed element · phases + phase.</remarks>
 internal static class DirectionAmounts
@@ -17,7 +17,7 @@ internal static class DirectionAmounts
     /// resistance sees are loops of capacitors and sources without a switch, which obey Kirchhoff's
     /// voltage law at every instant and so at the phase ends.
     /// </summary>
-    public static double[] Fast(Converter converter, ExactMode exact)
+    public static double[] Fast(Converter converter, TopologySolution exact)
     {
         SwitchedNetwork network = converter.Network;
         int phases = network.PhaseCount;
@@ -55,7 +55,7 @@ internal static class DirectionAmounts
     /// the running sum of charge over capacitance. With weights 1/√C the symmetric part is half the
     /// identity. Directions that move no capacitor, or none in this limit, get zero.
     /// </summary>
-    public static double[] Slow(Converter converter, ExactMode exact)
+    public static double[] Slow(Converter converter, TopologySolution exact)
     {
         SwitchedNetwork network = converter.Network;
         int phases = network.PhaseCount;
@@ -90,7 +90,7 @@ internal static class DirectionAmounts
         });
 
     // Charge over the root of capacitance; index capacitor · phases + phase.
-    private static Vector<double> CapacitorCharges(Converter converter, ExactMode exact) =>
+    private static Vector<double> CapacitorCharges(Converter converter, TopologySolution exact) =>
         Vector<double>.Build.Dense(CapacitorEntries(converter), e => Weight(converter, e) * exact.Branches[e].ToDouble());
 
     private static DenseMatrix CapacitorCharges(Converter converter, IReadOnlyList<FlowDirection> directions) =>

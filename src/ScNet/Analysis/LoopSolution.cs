@@ -8,7 +8,7 @@ namespace ScNet.Analysis;
 /// (Kirchhoff's voltage law), rows give loop charges (Kirchhoff's current law and charge balance).
 /// </summary>
 /// <remarks>Equations: docs/theory/exact-steady-state.md. Vectors over branches are indexed as in <see cref="SwitchedNetwork"/>.</remarks>
-internal sealed class LoopSolution<T>
+internal sealed class LoopSolution<T> : ILoopSolution
     where T : struct, IBinaryInteger<T>
 {
     private readonly SwitchedNetwork _network;
@@ -25,8 +25,7 @@ internal sealed class LoopSolution<T>
 
     public static LoopSolution<T> Of(SwitchedNetwork network, LoopSet loops) => new(network, loops);
 
-    /// <summary>The equations as eliminated, with the way back to them.</summary>
-    public Elimination<T> Elimination => _elimination;
+    public IReadOnlyList<(int Row, int Column)> Pivots => _elimination.Pivots;
 
     /// <summary>Whether the equations fix the output's voltage.</summary>
     public bool IsOutputFixed => _elimination.IsPivotColumn(_network.OutputBranch);
@@ -101,6 +100,31 @@ internal sealed class LoopSolution<T>
     /// <summary>The combinations of loops whose voltages contradict each other.</summary>
     public List<Rational<T>[]> Conflicts() => Combinations(length => length > 0);
 
+    (int Column, BigInteger Factor)[] ILoopSolution.ReducedRow(int row)
+    {
+        ReadOnlySpan<int> columns = _elimination.Rows.Columns(row);
+        ReadOnlySpan<T> values = _elimination.Rows.Values(row);
+        var reduced = new (int Column, BigInteger Factor)[columns.Length];
+        for (int e = 0; e < reduced.Length; e++)
+        {
+            reduced[e] = (columns[e], BigInteger.CreateChecked(values[e]));
+        }
+
+        return reduced;
+    }
+
+    Rational<BigInteger>[] ILoopSolution.EquationWeights(int row) => Widened(EquationWeights(row, Rational<T>.One));
+
+    Rational<BigInteger>[] ILoopSolution.Voltages() => Widened(Voltages());
+
+    Rational<BigInteger>[] ILoopSolution.LoopCharges() => Widened(LoopCharges());
+
+    Rational<BigInteger>[] ILoopSolution.Movement(int branch) => Widened(Movement(branch));
+
+    List<Rational<BigInteger>[]> ILoopSolution.Circulations() => Circulations().ConvertAll(Widened);
+
+    private static Rational<BigInteger>[] Widened(Rational<T>[] values) => Array.ConvertAll(values, v => v.Widened());
+
     private List<Rational<T>[]> Combinations(Predicate<int> hasLength)
     {
         List<Rational<T>[]> found = [];
@@ -115,11 +139,14 @@ internal sealed class LoopSolution<T>
         return found;
     }
 
-    private Rational<T>[] Combination(int row, Rational<T> weight)
+    private Rational<T>[] EquationWeights(int row, Rational<T> weight)
     {
         var equations = new Rational<T>[_loops.EquationCount];
         equations[row] = weight;
         _elimination.CarryBack(equations);
-        return LoopEquations.Spread(_network, _loops, equations);
+        return equations;
     }
+
+    private Rational<T>[] Combination(int row, Rational<T> weight) =>
+        LoopEquations.Spread(_network, _loops, EquationWeights(row, weight));
 }

@@ -16,11 +16,11 @@ public sealed class ModeAnalysis
     private NamedList<SwitchAnalysis>? _switches;
     private NamedList<NodeAnalysis>? _nodes;
 
-    internal ModeAnalysis(Converter converter, Mode mode, ExactMode exact, ModeResults results)
+    internal ModeAnalysis(Converter converter, Mode mode, TopologySolution topology, ModeResults results)
     {
         Converter = converter;
         Mode = mode;
-        Exact = exact;
+        Topology = topology;
         _results = results;
     }
 
@@ -31,7 +31,7 @@ public sealed class ModeAnalysis
     public Mode Mode { get; }
 
     /// <summary>The warnings: harmless oddities of the mode.</summary>
-    public IReadOnlyList<Diagnostic> Diagnostics => Exact.Diagnostics;
+    public IReadOnlyList<Diagnostic> Diagnostics => Topology.Diagnostics;
 
     /// <summary>The ideal conversion ratio, the same as <see cref="IdealPoint.Ratio"/>.</summary>
     public Quantity Ratio => _results.IdealPoint.Ratio;
@@ -69,11 +69,11 @@ public sealed class ModeAnalysis
     /// <summary>What is known of the output.</summary>
     public PortAnalysis Output => new(Converter.OutputNode, ChargeFlow.Output);
 
-    /// <summary>What topology alone says.</summary>
-    internal ExactMode Exact { get; }
+    /// <summary>The topology of the mode, solved once.</summary>
+    internal TopologySolution Topology { get; }
 
     /// <summary>The same as the outcome of the mode.</summary>
-    internal ModeOutcome Outcome => new(Converter, Mode, Diagnostics, this);
+    internal ModeOutcome Outcome => new(Converter, Topology, this);
 
     /// <summary>Analyses the only mode of a converter.</summary>
     /// <param name="converter">The converter.</param>
@@ -120,7 +120,7 @@ public sealed class ModeAnalysis
     {
         ArgumentNullException.ThrowIfNull(converter);
         return ReferenceEquals(converter.Network, Converter.Network)
-            ? ModeSolver.Join(converter, Mode, Exact)
+            ? ModeSolver.Join(converter, Mode, Topology)
             : throw new ArgumentException($"Expected a converter made from '{Converter.Name}' by {nameof(Converter.WithValues)}, but '{converter.Name}' was built by itself.", nameof(converter));
     }
 

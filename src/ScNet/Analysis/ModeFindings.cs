@@ -5,7 +5,7 @@ using ScNet.Netlists;
 namespace ScNet.Analysis;
 
 /// <summary>Every way in which a mode can fail to be a converter, said in names.</summary>
-internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
+internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[] forests)
 {
     private readonly SwitchedNetwork _network = converter.Network;
     private readonly List<Diagnostic> _errors = [];
@@ -167,17 +167,14 @@ internal sealed class ModeFindings(Converter converter, PhaseForest[] forests)
             return;
         }
 
-        List<string> path = [];
-        for (int at = node; forest.ParentSwitch[at] is var via and >= 0; at = forest.ParentNode[at])
-        {
-            path.Add(converter.Switches[via].Name);
-        }
-
-        bool isOne = path.Count == 1;
+        PhaseGraph graph = PhaseGraph.Of(converter, mode, phase + 1, forest);
+        graph.TryFindClosedPath(name, Converter.ReferenceNode, out IReadOnlyList<Switch> chain);
+        string[] path = [.. chain.Select(s => s.Name)];
+        bool isOne = path.Length == 1;
         Error(
             code,
             $"In phase {Label(phase)} {ClosedSwitches(path)} connect{(isOne ? "s" : string.Empty)} the {port} {Quoted.Name(name)} to '{Converter.ReferenceNode}'. Open {(isOne ? "it" : "one of them")} in that phase.",
-            [.. path],
+            path,
             phase);
     }
 

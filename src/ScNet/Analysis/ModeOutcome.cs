@@ -5,11 +5,10 @@ namespace ScNet.Analysis;
 /// <summary>What came of analysing a mode: its analysis, or the reasons why there is none.</summary>
 public sealed class ModeOutcome
 {
-    internal ModeOutcome(Converter converter, Mode mode, IReadOnlyList<Diagnostic> diagnostics, ModeAnalysis? analysis)
+    internal ModeOutcome(Converter converter, TopologySolution topology, ModeAnalysis? analysis)
     {
         Converter = converter;
-        Mode = mode;
-        Diagnostics = diagnostics;
+        Topology = topology;
         Analysis = analysis;
     }
 
@@ -17,10 +16,10 @@ public sealed class ModeOutcome
     public Converter Converter { get; }
 
     /// <summary>The mode.</summary>
-    public Mode Mode { get; }
+    public Mode Mode => Topology.Mode;
 
     /// <summary>Every finding: at least one error where there is no result, else the warnings.</summary>
-    public IReadOnlyList<Diagnostic> Diagnostics { get; }
+    public IReadOnlyList<Diagnostic> Diagnostics => Topology.Diagnostics;
 
     /// <summary>Whether the mode has a meaningful result.</summary>
     [MemberNotNullWhen(true, nameof(Analysis))]
@@ -28,6 +27,9 @@ public sealed class ModeOutcome
 
     /// <summary>The result, or null where there is none.</summary>
     public ModeAnalysis? Analysis { get; }
+
+    /// <summary>The topology of the mode, solved as far as it goes.</summary>
+    internal TopologySolution Topology { get; }
 
     /// <summary>The result.</summary>
     /// <exception cref="ScNetException">The mode has none; the exception carries the <see cref="Diagnostics"/>.</exception>

@@ -7,11 +7,11 @@ internal static class ModeSolver
     {
         ArgumentNullException.ThrowIfNull(converter);
         converter.RequireOwn(mode, nameof(mode));
-        ExactMode exact = ExactModeSolver.Solve(converter, mode);
-        return new ModeOutcome(converter, mode, exact.Diagnostics, exact.IdealPoint is null ? null : Join(converter, mode, exact));
+        TopologySolution topology = TopologySolver.Solve(converter, mode);
+        return new ModeOutcome(converter, topology, topology.IdealPoint is null ? null : Join(converter, mode, topology));
     }
 
     /// <summary>Joins; topology must say that there is a result.</summary>
-    public static ModeAnalysis Join(Converter converter, Mode mode, ExactMode exact) =>
-        new(converter, mode, exact, new ModeResults(exact.IdealPoint!, exact.BlockingVoltages!, ValueDecidedFlow.Settle(converter, exact)));
+    public static ModeAnalysis Join(Converter converter, Mode mode, TopologySolution topology) =>
+        new(converter, mode, topology, new ModeResults(topology.IdealPoint!, topology.BlockingVoltages!, ValueDecidedFlow.Settle(converter, topology)));
 }

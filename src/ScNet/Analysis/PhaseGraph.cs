@@ -42,13 +42,13 @@ public sealed class PhaseGraph
     private readonly Lazy<IReadOnlyList<FundamentalCut>> _cuts;
     private readonly Lazy<ClosedSwitchPaths> _paths;
 
-    private PhaseGraph(Converter converter, Mode mode, int phaseNumber)
+    private PhaseGraph(Converter converter, Mode mode, int phaseNumber, PhaseForest forest)
     {
         SwitchedNetwork network = converter.Network;
         Converter = converter;
         Mode = mode;
         Phase = converter.Phases[phaseNumber - 1];
-        _forest = PhaseForest.Of(network, network.ClosedIn(mode.Index, phaseNumber - 1));
+        _forest = forest;
         Groups = [.. Enumerable.Range(0, _forest.GroupCount).Select(g => new PhaseGroup(
             g, _forest.Component[g], [.. _forest.Members(g).ToArray().Order().Select(n => converter.Nodes[n])]))];
         _edges = MakeEdges(converter, _forest);
@@ -113,10 +113,24 @@ public sealed class PhaseGraph
     {
         ArgumentNullException.ThrowIfNull(converter);
         converter.RequireOwn(mode, nameof(mode));
-        return phaseNumber >= 1 && phaseNumber <= converter.Phases.Count
-            ? new PhaseGraph(converter, mode, phaseNumber)
-            : throw new ArgumentOutOfRangeException(nameof(phaseNumber), phaseNumber, $"Expected a phase number from 1 to {converter.Phases.Count}.");
+        CheckPhase(converter, phaseNumber);
+        SwitchedNetwork network = converter.Network;
+        return Of(converter, mode, phaseNumber, PhaseForest.Of(network, network.ClosedIn(mode.Index, phaseNumber - 1)));
     }
+
+    /// <summary>The phase as an analysis contracted it; nothing is searched again.</summary>
+    /// <param name="analysis">The analysis of a mode.</param>
+    /// <param name="phaseNumber">The phase number, from 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The converter has no such phase.</exception>
+    public static PhaseGraph Of(ModeAnalysis analysis, int phaseNumber)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        CheckPhase(analysis.Converter, phaseNumber);
+        return Of(analysis.Converter, analysis.Mode, phaseNumber, analysis.Topology.Forests[phaseNumber - 1]);
+    }
+
+    /// <summary>The phase whose forest is at hand.</summary>
+    internal static PhaseGraph Of(Converter converter, Mode mode, int phaseNumber, PhaseForest forest) => new(converter, mode, phaseNumber, forest);
 
     /// <summary>The group of a node.</summary>
     /// <exception cref="ArgumentException">The converter has no such node.</exception>
@@ -150,6 +164,14 @@ public sealed class PhaseGraph
     /// <summary>Converter, mode and phase, and the counts of groups, edges and components.</summary>
     public override string ToString() =>
         $"{Converter.Name}, mode {Mode}, phase {Phase}: {Groups.Count} groups, {_edges.Length} edges, {ComponentCount} components";
+
+    private static void CheckPhase(Converter converter, int phaseNumber)
+    {
+        if (phaseNumber < 1 || phaseNumber > converter.Phases.Count)
+        {
+            throw new ArgumentOutOfRangeException(nameof(phaseNumber), phaseNumber, $"Expected a phase number from 1 to {converter.Phases.Count}.");
+        }
+    }
 
     private static PhaseEdge[] MakeEdges(Converter converter, PhaseForest forest)
     {

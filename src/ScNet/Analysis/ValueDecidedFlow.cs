@@ -17,10 +17,10 @@ internal sealed class ValueDecidedFlow
 
     private readonly Converter _converter;
     private readonly SwitchedNetwork _network;
-    private readonly ExactMode _exact;
+    private readonly TopologySolution _exact;
     private readonly int _phases;
 
-    private ValueDecidedFlow(Converter converter, ExactMode exact)
+    private ValueDecidedFlow(Converter converter, TopologySolution exact)
     {
         _converter = converter;
         _network = converter.Network;
@@ -28,7 +28,7 @@ internal sealed class ValueDecidedFlow
         _phases = _network.PhaseCount;
     }
 
-    public static LoadedResults Settle(Converter converter, ExactMode exact) => new ValueDecidedFlow(converter, exact).Settle();
+    public static LoadedResults Settle(Converter converter, TopologySolution exact) => new ValueDecidedFlow(converter, exact).Settle();
 
     private LoadedResults Settle()
     {

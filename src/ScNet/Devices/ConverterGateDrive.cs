@@ -110,7 +110,7 @@ public sealed class ConverterGateDrive
     private static Capacitor? CapacitorBetween(ModeStress mode, int phase, int node, int source)
     {
         SwitchedNetwork network = mode.Analysis.Converter.Network;
-        int[] group = PhaseForest.Of(network, network.ClosedIn(mode.Mode.Index, phase)).Group;
+        int[] group = mode.Analysis.Topology.Forests[phase].Group;
         for (int c = 0; c < network.CapacitorCount; c++)
         {
             int a = network.BranchFirst[c], b = network.BranchSecond[c];

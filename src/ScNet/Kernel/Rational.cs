@@ -91,6 +91,9 @@ internal readonly struct Rational<T> : IEquatable<Rational<T>>
 
     public static Rational<T> operator /(Rational<T> left, T right) => right == T.One ? left : left * Of(T.One, right);
 
+    /// <summary>The same value over integers of any size.</summary>
+    public Rational<BigInteger> Widened() => new(BigInteger.CreateChecked(Numerator), BigInteger.CreateChecked(Denominator));
+
     public bool Equals(Rational<T> other) => Numerator == other.Numerator && _denominatorLessOne == other._denominatorLessOne;
 
     public override bool Equals(object? obj) => obj is Rational<T> other && Equals(other);

@@ -10,11 +10,11 @@ internal sealed class PreparedMode
 {
     private readonly Converter _converter;
     private readonly Mode _mode;
-    private readonly ExactMode _exact;
+    private readonly TopologySolution _exact;
     private readonly Lazy<PhaseModes[]> _phases;
     private readonly Lazy<ImpedanceKernel> _kernel;
 
-    private PreparedMode(Converter converter, Mode mode, ExactMode exact)
+    private PreparedMode(Converter converter, Mode mode, TopologySolution exact)
     {
         _converter = converter;
         _mode = mode;
@@ -38,7 +38,7 @@ internal sealed class PreparedMode
 
     public ImpedanceKernel Kernel => _kernel.Value;
 
-    public static PreparedMode Of(Converter converter, Mode mode, ExactMode exact) => new(converter, mode, exact);
+    public static PreparedMode Of(Converter converter, Mode mode, TopologySolution exact) => new(converter, mode, exact);
 
     /// <summary>The same mode with other component values.</summary>
     public PreparedMode WithValuesOf(Converter converter) => new(converter, _mode, _exact);

@@ -18,7 +18,7 @@ internal sealed class ResistorFlows
     private readonly int _phases;
     private readonly double[] _duties;
 
-    private ResistorFlows(Converter converter, Mode mode, ExactMode exact)
+    private ResistorFlows(Converter converter, Mode mode, TopologySolution exact)
     {
         _converter = converter;
         _network = _converter.Network;
@@ -49,7 +49,7 @@ internal sealed class ResistorFlows
     /// <summary>The same for each independent direction; constant currents of any two dissipate independently.</summary>
     public IReadOnlyList<double[][]> Directions { get; }
 
-    public static ResistorFlows Of(Converter converter, Mode mode, ExactMode exact) => new(converter, mode, exact);
+    public static ResistorFlows Of(Converter converter, Mode mode, TopologySolution exact) => new(converter, mode, exact);
 
     public double Ohms(int resistor) => resistor < _network.SwitchCount
         ? _converter.Switches[resistor].Ohms

@@ -36,7 +36,7 @@ public sealed class SteadyStateModel
     public static SteadyStateModel Of(ModeAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        return new SteadyStateModel(analysis, PreparedMode.Of(analysis.Converter, analysis.Mode, analysis.Exact));
+        return new SteadyStateModel(analysis, PreparedMode.Of(analysis.Converter, analysis.Mode, analysis.Topology));
     }
 
     /// <summary>The same mode with the component values of another converter of the same topology.</summary>

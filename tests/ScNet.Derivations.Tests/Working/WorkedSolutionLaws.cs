@@ -45,14 +45,14 @@ public sealed class WorkedSolutionLaws
         {
             Converter converter = sketch.Build();
             WorkedMode mode = new(converter, converter.Modes[0]);
-            if (mode.Outcome.HasResult && mode.Analysis.Exact.Directions.Count > 0)
+            if (mode.Outcome.HasResult && mode.Analysis.Topology.Directions.Count > 0)
             {
                 Equations[] conditions = [.. DirectionChapter.Write(mode).OfType<Equations>()];
-                double[] fast = DirectionAmounts.Fast(converter, mode.Analysis.Exact);
+                double[] fast = DirectionAmounts.Fast(converter, mode.Analysis.Topology);
                 Check(mode, conditions[^1], fast);
                 if (conditions.Length > 1)
                 {
-                    Check(mode, conditions[0], DirectionAmounts.Slow(converter, mode.Analysis.Exact));
+                    Check(mode, conditions[0], DirectionAmounts.Slow(converter, mode.Analysis.Topology));
                 }
             }
         });
@@ -114,7 +114,7 @@ public sealed class WorkedSolutionLaws
     private static void Check(WorkedMode mode, Equations conditions, double[] amounts)
     {
         SwitchedNetwork network = mode.Converter.Network;
-        ExactMode exact = mode.Analysis.Exact;
+        TopologySolution exact = mode.Analysis.Topology;
         Dictionary<string, double> values = ClosedForms.Of(mode.Analysis).ComponentValues();
         for (int j = 0; j < network.PhaseCount; j++)
         {
@@ -163,18 +163,18 @@ public sealed class WorkedSolutionLaws
 
             for (int b = 0; b < network.BranchCount; b++)
             {
-                Fraction charge = mode.Analysis.Exact.Branches[(b * network.PhaseCount) + j].ToFraction();
+                Fraction charge = mode.Analysis.Topology.Branches[(b * network.PhaseCount) + j].ToFraction();
                 values[mode.Charge(b, j).Symbols[0]] = b == network.InputBranch ? -charge : charge;
             }
 
             for (int s = 0; s < network.SwitchCount; s++)
             {
                 values[new Symbol(SymbolKind.ElementCharge, converter.Switches[s].Name, j + 1)] =
-                    mode.Analysis.Exact.Switches[(s * network.PhaseCount) + j].ToFraction();
+                    mode.Analysis.Topology.Switches[(s * network.PhaseCount) + j].ToFraction();
             }
         }
 
-        Rational<System.Numerics.BigInteger>[] loops = mode.Solution.LoopCharges();
+        Rational<System.Numerics.BigInteger>[] loops = mode.Solution!.LoopCharges();
         for (int l = 0; l < loops.Length; l++)
         {
             values[new Symbol(SymbolKind.LoopCharge, $"{l + 1}")] = WorkedMode.Exact(loops[l]);

@@ -252,7 +252,7 @@ public sealed class AnalysisDocumentTests
                     Tables.Of(new Quantity[8], 4, 2)),
                 new SlowSwitchingLimit(Tables.List(third), 1e20),
                 new FastSwitchingLimit(Tables.List(1, 2, 3, unknown), Tables.List(Quantity.Exact(1, 7)), double.PositiveInfinity)));
-        ModeAnalysis analysis = new(converter, converter.Modes[0], new ExactMode { Diagnostics = [] }, results);
+        ModeAnalysis analysis = new(converter, converter.Modes[0], new TopologySolution { Mode = converter.Modes[0], Diagnostics = [], Forests = [] }, results);
         string text = AnalysisDocument.Of(converter, [analysis.Outcome]).ToJson();
         JsonNode mode = JsonNode.Parse(text)!["modes"]![0]!;
         Assert.Equal("componentValues", (string?)mode["chargeFlow"]!["determinedBy"]);

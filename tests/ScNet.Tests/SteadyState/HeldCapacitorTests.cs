@@ -41,7 +41,7 @@ public sealed class HeldCapacitorTests
             .Capacitor("in", "vin", "gnd", 1e-6, esrOhms: 0.1).Capacitor("fly", "p", "n", 1e-9)
             .Switch("s1", "vin", "p", on: 1, ohms: 2).Switch("s2", "n", "vout", on: 1, ohms: 2)
             .Switch("s3", "p", "vout", on: 2, ohms: 2).Switch("s4", "n", "gnd", on: 2, ohms: 2));
-        Assert.Empty(analysis.Exact.Directions);
+        Assert.Empty(analysis.Topology.Directions);
         Assert.Equal(Quantity.Zero, analysis.FastSwitchingLimit.CapacitorCoefficients[0]);
     }
 

@@ -4,14 +4,14 @@ using ScNet.Kernel;
 namespace ScNet.Analysis;
 
 /// <summary>Finds what topology alone says about a mode, in the stages of the design page.</summary>
-internal sealed class ExactModeSolver
+internal sealed class TopologySolver
 {
     private readonly SwitchedNetwork _network;
     private readonly Converter _converter;
     private readonly Mode _mode;
     private readonly PhaseForest[] _forests;
 
-    private ExactModeSolver(Converter converter, Mode mode)
+    private TopologySolver(Converter converter, Mode mode)
     {
         _network = converter.Network;
         _converter = converter;
@@ -24,9 +24,9 @@ internal sealed class ExactModeSolver
     }
 
     /// <summary>Solves on machine integers, and again on big integers where those overflow.</summary>
-    public static ExactMode Solve(Converter converter, Mode mode)
+    public static TopologySolution Solve(Converter converter, Mode mode)
     {
-        ExactModeSolver solver = new(converter, mode);
+        TopologySolver solver = new(converter, mode);
         try
         {
             return solver.Solve<long>();
@@ -37,25 +37,25 @@ internal sealed class ExactModeSolver
         }
     }
 
-    private ExactMode Solve<T>()
+    private TopologySolution Solve<T>()
         where T : struct, IBinaryInteger<T>
     {
-        ModeFindings findings = new(_converter, _forests);
+        ModeFindings findings = new(_converter, _mode, _forests);
         if (!findings.CheckShorts())
         {
-            return Failed(findings);
+            return Failed(findings, null, null);
         }
 
         LoopSet loops = LoopSet.Of(_network, _forests);
         if (!findings.CheckLoad(loops))
         {
-            return Failed(findings);
+            return Failed(findings, loops, null);
         }
 
         LoopSolution<T> solution = LoopSolution<T>.Of(_network, loops);
         if (!findings.CheckConflicts(solution, loops) || !findings.CheckOutput(solution, loops))
         {
-            return Failed(findings);
+            return Failed(findings, loops, solution);
         }
 
         Rational<T>[] voltages = solution.Voltages();
@@ -64,12 +64,13 @@ internal sealed class ExactModeSolver
         findings.CheckCapacitors(unconnected, free);
         return findings.CheckRatio(voltages, solution, loops)
             ? Collect(findings, loops, solution, voltages, unconnected, free)
-            : Failed(findings);
+            : Failed(findings, loops, solution);
     }
 
-    private static ExactMode Failed(ModeFindings findings) => new() { Diagnostics = findings.All };
+    private TopologySolution Failed(ModeFindings findings, LoopSet? loops, ILoopSolution? solution) =>
+        new() { Mode = _mode, Diagnostics = findings.All, Forests = _forests, Loops = loops, Solution = solution };
 
-    private ExactMode Collect<T>(
+    private TopologySolution Collect<T>(
         ModeFindings findings, LoopSet loops, LoopSolution<T> solution, Rational<T>[] voltages, bool[] unconnected, List<Rational<T>[]> free)
         where T : struct, IBinaryInteger<T>
     {
@@ -77,9 +78,13 @@ internal sealed class ExactModeSolver
         (PhaseTable nodes, PhaseTable blocking) = FindPotentials(voltages, free, unconnected);
         BranchFlow<T> flow = BranchFlow<T>.Of(_network, _forests, loops, solution.LoopCharges());
         Rational<T>[] inverseDuties = InverseDuties<T>();
-        return new ExactMode
+        return new TopologySolution
         {
+            Mode = _mode,
             Diagnostics = findings.All,
+            Forests = _forests,
+            Loops = loops,
+            Solution = solution,
             IdealPoint = new IdealPoint(
                 voltages[_network.OutputBranch].ToQuantity(),
                 new NamedList<Quantity>(CapacitorVoltages(voltages, free, unconnected), _converter.Capacitors.Names),

@@ -1,0 +1,48 @@
+using ScNet.Kernel;
+
+namespace ScNet.Analysis;
+
+/// <summary>
+/// The topology of a mode, solved once: the spanning forest of every phase, the loops, their elimination,
+/// and all that follows without component values. Every later stage reads it here; it serves every
+/// converter of the same topology.
+/// </summary>
+/// <remarks>
+/// Forests are always there; loops where no port is shorted; the solution where a load current has a path
+/// in every phase; the rest where the mode has a result.
+/// </remarks>
+internal sealed class TopologySolution
+{
+    public required Mode Mode { get; init; }
+
+    public required IReadOnlyList<Diagnostic> Diagnostics { get; init; }
+
+    /// <summary>Per phase, from 0: the closed switches contracted, and the spanning forests.</summary>
+    public required PhaseForest[] Forests { get; init; }
+
+    /// <summary>The fundamental loops of all phases; null where a port is shorted.</summary>
+    public LoopSet? Loops { get; init; }
+
+    /// <summary>The eliminated equations of the loops; null where there are none.</summary>
+    public ILoopSolution? Solution { get; init; }
+
+    /// <summary>What follows exists only where this is not null.</summary>
+    public IdealPoint? IdealPoint { get; init; }
+
+    public BlockingVoltages? BlockingVoltages { get; init; }
+
+    /// <summary>A charge flow that obeys Kirchhoff's current law and charge balance; the only one where there are no directions.</summary>
+    public Quantity[] Branches { get; init; } = [];
+
+    public Quantity[] Switches { get; init; } = [];
+
+    /// <summary>The coefficients of the slow- and fast-switching limits that belong to that flow.</summary>
+    public Quantity[] SlowCoefficients { get; init; } = [];
+
+    public Quantity[] FastSwitchCoefficients { get; init; } = [];
+
+    public Quantity[] FastCapacitorCoefficients { get; init; } = [];
+
+    /// <summary>The freedom that component values settle; empty where topology does it all.</summary>
+    public IReadOnlyList<FlowDirection> Directions { get; init; } = [];
+}
