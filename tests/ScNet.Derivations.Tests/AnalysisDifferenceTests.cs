@@ -1,6 +1,5 @@
 using ScNet.Analysis;
 using ScNet.Results;
-using ScNet.Tests.Results;
 using ScNet.Topologies;
 
 namespace ScNet.Derivations.Tests;

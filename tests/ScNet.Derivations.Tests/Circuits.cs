@@ -1,5 +1,4 @@
 using ScNet.Netlists;
-using ScNet.Tests;
 
 namespace ScNet.Derivations.Tests;
 

@@ -1,9 +1,6 @@
 using CsCheck;
 using Fractions;
 using ScNet.Analysis;
-using ScNet.Tests;
-using ScNet.Tests.Laws;
-using ScNet.Tests.Networks;
 
 namespace ScNet.Derivations.Tests;
 

@@ -1,8 +1,6 @@
-using ScNet.Tests.Topologies;
-
 namespace ScNet.Derivations.Tests;
 
-/// <summary>The published tables of the families as derivations; their sources stand at <see cref="FamilyTests"/>.</summary>
+/// <summary>The published tables of the families as derivations; their sources stand at the tests of the families.</summary>
 public sealed class PublishedTablesTests
 {
     public static TheoryData<string, int, bool> Cases

@@ -1,4 +1,3 @@
-using ScNet.Tests.Results;
 using ScNet.Topologies;
 
 namespace ScNet.Derivations.Tests;

@@ -1,5 +1,4 @@
 using Fractions;
-using ScNet.Tests.Topologies;
 
 namespace ScNet.Derivations.Tests;
 
@@ -10,11 +9,11 @@ internal static class Restated
 
     public static FamilyFacts Facts(string family, int size) => family switch
     {
-        "series-parallel" => new SeriesParallelTests().Facts(size, 2e-9, 3),
-        "ladder" => new LadderTests().Facts(size, 2e-9, 3),
-        "dickson" => new DicksonTests().Facts(size, 2e-9, 3),
-        "fibonacci" => new FibonacciTests().Facts(size, 2e-9, 3),
-        _ => new DoublerTests().Facts(size, 2e-9, 3),
+        "series-parallel" => SeriesParallelFacts.Of(size, 2e-9, 3),
+        "ladder" => LadderFacts.Of(size, 2e-9, 3),
+        "dickson" => DicksonFacts.Of(size, 2e-9, 3),
+        "fibonacci" => FibonacciFacts.Of(size, 2e-9, 3),
+        _ => DoublerFacts.Of(size, 2e-9, 3),
     };
 
     /// <summary>Everything that the literature says of a member of a family.</summary>

@@ -1,5 +1,4 @@
 using Fractions;
-using ScNet.Tests.Results;
 
 namespace ScNet.Derivations.Tests;
 

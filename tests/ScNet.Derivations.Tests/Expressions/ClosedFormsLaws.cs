@@ -1,7 +1,6 @@
 using Fractions;
 using ScNet.Analysis;
 using ScNet.Derivations.Expressions;
-using ScNet.Tests;
 
 namespace ScNet.Derivations.Tests.Expressions;
 

@@ -3,7 +3,6 @@ using Fractions;
 using ScNet.Analysis;
 using ScNet.Derivations.Expressions;
 using ScNet.Netlists;
-using ScNet.Tests.Results;
 using ScNet.Topologies;
 
 namespace ScNet.Derivations.Tests.Expressions;

@@ -2,8 +2,6 @@ using System.Diagnostics;
 using CsCheck;
 using Fractions;
 using ScNet.Derivations.Expressions;
-using ScNet.Tests;
-using ScNet.Tests.Results;
 
 namespace ScNet.Derivations.Tests.Expressions;
 

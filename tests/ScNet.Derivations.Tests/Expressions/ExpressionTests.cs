@@ -1,8 +1,6 @@
 using CsCheck;
 using Fractions;
 using ScNet.Derivations.Expressions;
-using ScNet.Tests;
-using ScNet.Tests.Results;
 
 namespace ScNet.Derivations.Tests.Expressions;
 

@@ -1,6 +1,5 @@
 using CsCheck;
 using ScNet.Derivations.Expressions;
-using ScNet.Tests;
 
 namespace ScNet.Derivations.Tests.Expressions;
 

@@ -1,4 +1,3 @@
-using ScNet.Tests;
 
 namespace ScNet.Derivations.Tests.Working;
 

@@ -9,7 +9,6 @@ using ScNet.Derivations.Expressions;
 using ScNet.Derivations.Working;
 using ScNet.Kernel;
 using ScNet.Netlists;
-using ScNet.Tests;
 using Block = ScNet.Derivations.Working.Block;
 using Table = Markdig.Extensions.Tables.Table;
 

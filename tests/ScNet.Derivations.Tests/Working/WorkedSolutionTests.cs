@@ -1,7 +1,5 @@
 using ScNet.Derivations.Working;
 using ScNet.Netlists;
-using ScNet.Tests;
-using ScNet.Tests.Results;
 using ScNet.Topologies;
 
 namespace ScNet.Derivations.Tests.Working;

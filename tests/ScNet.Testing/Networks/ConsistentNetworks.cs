@@ -1,7 +1,7 @@
 using CsCheck;
 using ScNet.Netlists;
 
-namespace ScNet.Tests.Networks;
+namespace ScNet.Testing.Networks;
 
 /// <summary>
 /// Random converters that obey Kirchhoff's voltage law by construction: every capacitor is given a

@@ -1,7 +1,7 @@
 using CsCheck;
 using ScNet.Netlists;
 
-namespace ScNet.Tests.Networks;
+namespace ScNet.Testing.Networks;
 
 /// <summary>
 /// Random converters without any care for sense: parallel elements, switches with both terminals on one

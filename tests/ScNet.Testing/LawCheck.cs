@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Runtime.CompilerServices;
 using CsCheck;
 
-namespace ScNet.Tests;
+namespace ScNet.Testing;
 
 /// <summary>
 /// Holds a law against random cases that are the same on every run: the cases of a law depend on its file and

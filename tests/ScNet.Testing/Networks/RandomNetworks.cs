@@ -2,7 +2,7 @@ using CsCheck;
 using Fractions;
 using ScNet.Topologies;
 
-namespace ScNet.Tests;
+namespace ScNet.Testing.Networks;
 
 /// <summary>
 /// Random networks: multigraphs of two to four phases with parallel branches, switches from a node to

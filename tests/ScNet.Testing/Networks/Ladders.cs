@@ -1,6 +1,6 @@
 using ScNet.Netlists;
 
-namespace ScNet.Tests.Networks;
+namespace ScNet.Testing.Networks;
 
 /// <summary>Step-down ladders of any height, built by hand for the tests.</summary>
 internal static class Ladders

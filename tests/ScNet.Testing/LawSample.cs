@@ -1,8 +1,9 @@
 using System.Runtime.CompilerServices;
 using CsCheck;
 using ScNet.Analysis;
+using ScNet.Testing.Networks;
 
-namespace ScNet.Tests.Laws;
+namespace ScNet.Testing;
 
 /// <summary>What the laws share: drawing networks that have a result, and comparing quantities.</summary>
 internal static class LawSample

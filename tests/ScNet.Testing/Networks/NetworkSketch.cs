@@ -1,7 +1,7 @@
 using Fractions;
 using ScNet.Netlists;
 
-namespace ScNet.Tests;
+namespace ScNet.Testing.Networks;
 
 internal sealed record SketchCapacitor(int Positive, int Bottom, double Farads, double EsrOhms);
 

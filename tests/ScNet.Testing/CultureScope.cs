@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace ScNet.Tests.Results;
+namespace ScNet.Testing;
 
 /// <summary>Runs the code of a test under another culture.</summary>
 internal sealed class CultureScope : IDisposable

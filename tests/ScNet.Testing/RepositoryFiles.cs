@@ -1,4 +1,4 @@
-namespace ScNet.Tests;
+namespace ScNet.Testing;
 
 /// <summary>Finds files of the repository from where the tests run.</summary>
 internal static class RepositoryFiles

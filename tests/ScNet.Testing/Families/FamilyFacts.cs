@@ -1,6 +1,6 @@
 using Fractions;
 
-namespace ScNet.Tests.Topologies;
+namespace ScNet.Testing.Families;
 
 /// <summary>
 /// What the literature says of one member of a family, stepping down: charges per unit of charge at the
