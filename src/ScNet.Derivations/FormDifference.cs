@@ -24,9 +24,9 @@ public sealed record FormDifference(Term? Stated, Term? Derived)
     {
         List<FormDifference> found = [];
         int i = 0, j = 0;
-        while (i < stated.Terms.Count || j < derived.Terms.Count)
+        while (i < stated.Terms.Length || j < derived.Terms.Length)
         {
-            int order = i == stated.Terms.Count ? 1 : j == derived.Terms.Count ? -1 : Term.Compare(stated.Terms[i], derived.Terms[j]);
+            int order = i == stated.Terms.Length ? 1 : j == derived.Terms.Length ? -1 : Term.Compare(stated.Terms[i], derived.Terms[j]);
             Term? left = order <= 0 ? stated.Terms[i++] : null, right = order >= 0 ? derived.Terms[j++] : null;
             if (!Equals(left, right))
             {

@@ -38,7 +38,7 @@ internal static class FormText
         }
     }
 
-    private static string Short(Expression expression) => expression.Terms.Count <= MostTerms
+    private static string Short(Expression expression) => expression.Terms.Length <= MostTerms
         ? expression.ToString()
-        : $"{ExpressionText.Write([.. expression.Terms.Take(MostTerms)])} and {expression.Terms.Count - MostTerms} more terms";
+        : $"{ExpressionText.Write([.. expression.Terms.Take(MostTerms)])} and {expression.Terms.Length - MostTerms} more terms";
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using Fractions;
 
@@ -10,29 +11,19 @@ namespace ScNet.Derivations.Expressions;
 /// <remarks>Everything a topology fixes is such a sum. Cost of sums: sorting the terms; of products: one term per pair.</remarks>
 public sealed class Expression : IEquatable<Expression>
 {
-    private readonly Term[] _terms;
-
-    private Expression(Term[] terms) => _terms = terms;
+    private Expression(ImmutableArray<Term> terms) => Terms = terms;
 
     /// <summary>Zero, the sum without terms.</summary>
     public static Expression Zero { get; } = new([]);
 
     /// <summary>The terms in their order; none in zero.</summary>
-    public IReadOnlyList<Term> Terms => _terms;
+    public ImmutableArray<Term> Terms { get; }
 
     /// <summary>Whether it is zero.</summary>
-    public bool IsZero => _terms.Length == 0;
+    public bool IsZero => Terms.IsEmpty;
 
-    /// <summary>The symbols that occur, each once, in the order of <see cref="SymbolKind"/> and then of names.</summary>
-    public IReadOnlyList<Symbol> Symbols
-    {
-        get
-        {
-            List<Symbol> symbols = [.. _terms.SelectMany(t => t.Factors).Select(f => f.Symbol).Distinct()];
-            symbols.Sort(Symbol.Compare);
-            return symbols;
-        }
-    }
+    /// <summary>The symbols that occur, each once, in their order in a term.</summary>
+    public ImmutableArray<Symbol> Symbols => Terms.SelectMany(t => t.Factors).Select(f => f.Symbol).Distinct().ToImmutableArray().Sort(Symbol.Compare);
 
     /// <summary>A constant.</summary>
     /// <param name="value">The value.</param>
@@ -48,12 +39,14 @@ public sealed class Expression : IEquatable<Expression>
         return new Expression([new Term(Fraction.One, power == 0 ? [] : [new Factor(symbol, power)])]);
     }
 
+    internal static Expression Of(Term term) => term.Coefficient.IsZero ? Zero : new Expression([term]);
+
     /// <summary>The sum of several expressions.</summary>
     /// <param name="parts">The expressions; none give zero.</param>
     public static Expression Sum(IEnumerable<Expression> parts)
     {
         ArgumentNullException.ThrowIfNull(parts);
-        return Sum(parts.SelectMany(p => p._terms).ToList());
+        return Sum(parts.SelectMany(p => p.Terms).ToList());
     }
 
     /// <summary>
@@ -64,7 +57,7 @@ public sealed class Expression : IEquatable<Expression>
     /// <param name="text">The text.</param>
     /// <returns>The expression. R_SSL and R_FSL are the limits, not resistances of switches with such names.</returns>
     /// <exception cref="FormatException">The text is no such expression; the message says in which column, and what is expected.</exception>
-    /// <remarks>Any text ends soon: 200 000 characters, 100 nested brackets, 1000 digits and powers of 1000 at most, and no huge products.</remarks>
+    /// <remarks>Any text ends soon: 200 000 characters, 100 nested brackets, 1000 digits and powers of 1000 at most, and no more than 64 MB for multiplying out.</remarks>
     public static Expression Parse(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
@@ -100,7 +93,7 @@ public sealed class Expression : IEquatable<Expression>
     public static Expression operator -(Expression value)
     {
         ArgumentNullException.ThrowIfNull(value);
-        return new Expression([.. value._terms.Select(t => new Term(-t.Coefficient, [.. t.Factors]))]);
+        return new Expression([.. value.Terms.Select(t => t.WithCoefficient(-t.Coefficient))]);
     }
 
     /// <summary>The product.</summary>
@@ -108,7 +101,7 @@ public sealed class Expression : IEquatable<Expression>
     {
         ArgumentNullException.ThrowIfNull(left);
         ArgumentNullException.ThrowIfNull(right);
-        return Sum(left._terms.SelectMany(a => right._terms.Select(a.Times)).ToList());
+        return Sum(left.Terms.SelectMany(a => right.Terms.Select(a.Times)).ToList());
     }
 
     /// <summary>The sum.</summary>
@@ -128,8 +121,7 @@ public sealed class Expression : IEquatable<Expression>
     public Expression Replace(Func<Symbol, Symbol> replace)
     {
         ArgumentNullException.ThrowIfNull(replace);
-        return Sum(_terms.Select(t => t.Factors.Aggregate(
-            new Term(t.Coefficient, []), (product, f) => product.Times(new Term(Fraction.One, [new Factor(replace(f.Symbol), f.Power)])))).ToList());
+        return Sum(Terms.Select(t => t.Replace(replace)).ToList());
     }
 
     /// <summary>
@@ -150,7 +142,7 @@ public sealed class Expression : IEquatable<Expression>
     {
         ArgumentNullException.ThrowIfNull(value);
         double sum = 0;
-        foreach (Term term in _terms)
+        foreach (Term term in Terms)
         {
             double product = Quantity.Exact(term.Coefficient).ToDouble();
             foreach (Factor factor in term.Factors)
@@ -180,13 +172,13 @@ public sealed class Expression : IEquatable<Expression>
     }
 
     /// <summary>The expression in TeX's math language, without delimiters: "\frac{2}{9\,C\,f}".</summary>
-    public string ToLatex() => ExpressionLatex.Write(_terms);
+    public string ToLatex() => ExpressionLatex.Write(Terms);
 
     /// <summary>The expression in MathML Core: a math element with its namespace, without line breaks.</summary>
-    public string ToMathML() => ExpressionMathML.Document(ExpressionMathML.Write(_terms));
+    public string ToMathML() => ExpressionMathML.Document(ExpressionMathML.Write(Terms));
 
     /// <inheritdoc/>
-    public bool Equals(Expression? other) => other is not null && _terms.AsSpan().SequenceEqual(other._terms);
+    public bool Equals(Expression? other) => other is not null && Terms.AsSpan().SequenceEqual(other.Terms.AsSpan());
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as Expression);
@@ -195,7 +187,7 @@ public sealed class Expression : IEquatable<Expression>
     public override int GetHashCode()
     {
         HashCode hash = default;
-        foreach (Term term in _terms)
+        foreach (Term term in Terms)
         {
             hash.Add(term);
         }
@@ -204,7 +196,7 @@ public sealed class Expression : IEquatable<Expression>
     }
 
     /// <summary>The expression in plain text: "1/(9·C_fly1·f) + 1/(9·C_fly2·f)".</summary>
-    public override string ToString() => ExpressionText.Write(_terms);
+    public override string ToString() => ExpressionText.Write(Terms);
 
     private static Expression Sum(List<Term> terms)
     {
@@ -221,7 +213,7 @@ public sealed class Expression : IEquatable<Expression>
 
             if (!coefficient.IsZero)
             {
-                collected.Add(new Term(coefficient.Reduce(), [.. first.Factors]));
+                collected.Add(first.Coefficient == coefficient ? first : first.WithCoefficient(coefficient.Reduce()));
             }
         }
 

@@ -1,41 +1,49 @@
+using System.Collections.Immutable;
 using System.Numerics;
 using Fractions;
 
 namespace ScNet.Derivations.Expressions;
 
-/// <summary>Arithmetic that gives up (null) once it has cost too much: short texts can say huge products.</summary>
+/// <summary>
+/// Arithmetic that gives up (null) before it costs too much: short texts can say huge products. The cost of an
+/// operation is an upper bound, in bytes, of what it allocates, known before it is done.
+/// </summary>
 internal sealed class ExpressionBudget
 {
+    /// <summary>What all operations of one budget may cost together: 64 MB.</summary>
+    internal const long Bytes = 64_000_000;
+
     private const int MostPower = 1_000_000;
-    private const long BitsPerWord = 64;
-    private long _left = 5_000_000;
+    private const double BitsPerWord = 64;
 
-    public Expression? Product(Expression left, Expression right)
-    {
-        double cost = 0;
-        foreach (Term a in left.Terms)
-        {
-            foreach (Term b in right.Terms)
-            {
-                cost += 1 + a.Factors.Count + b.Factors.Count + Square(Bits(a.Coefficient) + Bits(b.Coefficient));
-                if (cost > _left)
-                {
-                    return null;
-                }
-            }
-        }
+    // measured: a term and its place in lists; one factor of it; a coefficient with what its reduction leaves behind
+    private const double TermBytes = 200;
+    private const double FactorBytes = 32;
+    private const double BytesPerBit = 1;
 
-        return Spend(cost) && Powers(left) + Powers(right) <= MostPower ? left * right : null;
-    }
+    private double _left = Bytes;
 
+    /// <summary>The product; null where it costs too much.</summary>
+    public Expression? Product(Expression left, Expression right) =>
+        Powers(left) + Powers(right) <= MostPower && Spend(Pairs(Size.Of(left), Size.Of(right))) ? left * right : null;
+
+    /// <summary>The opposite; null where it costs too much.</summary>
+    public Expression? Negative(Expression operand) => Spend(operand.Terms.Length * TermBytes) ? -operand : null;
+
+    /// <summary>A power from 0; null where it costs too much.</summary>
     public Expression? Power(Expression operand, int power)
     {
-        if (operand.Terms.Count == 1)
+        if (operand.Terms.Length == 1)
         {
             Term term = operand.Terms[0];
-            return Powers(operand) * power <= MostPower && Spend(term.Factors.Count + Square(Bits(term.Coefficient) * power))
+            return Powers(operand) * power <= MostPower && Spend(Coefficient((double)Bits(term.Coefficient) * power) + (term.Factors.Length * FactorBytes))
                 ? Monomial(new Fraction(BigInteger.Pow(term.Coefficient.Numerator, power), BigInteger.Pow(term.Coefficient.Denominator, power), true), term, power)
                 : null;
+        }
+
+        if (Foreseen(operand, power) > _left)
+        {
+            return null;
         }
 
         Expression? product = Expression.Of(Fraction.One);
@@ -47,16 +55,22 @@ internal sealed class ExpressionBudget
         return product;
     }
 
-    public Expression? Inverse(Term term) => Spend(1 + term.Factors.Count)
+    /// <summary>One over a term; null where it costs too much.</summary>
+    public Expression? Inverse(Term term) => Spend(TermBytes + (term.Factors.Length * FactorBytes))
         ? Monomial(Fraction.One / term.Coefficient, term, -1)
         : null;
 
-    /// <summary>The sum. Only like terms cost more than sorting, since their denominators multiply.</summary>
+    /// <summary>The sum; null where it costs too much. Like terms cost more, since their denominators multiply.</summary>
     public Expression? Sum(IReadOnlyList<Expression> parts)
     {
         if (parts.Count == 1)
         {
             return parts[0];
+        }
+
+        if (!Spend(parts.Sum(p => p.Terms.Length) * TermBytes))
+        {
+            return null;
         }
 
         List<Term> terms = [.. parts.SelectMany(p => p.Terms)];
@@ -72,7 +86,7 @@ internal sealed class ExpressionBudget
                 most = Math.Max(most, (long)BigInteger.Abs(terms[k].Coefficient.Numerator).GetBitLength());
             }
 
-            if (!Spend((k - first) * (1 + Square(most + denominators.Sum(d => (long)d.GetBitLength())))))
+            if (k - first > 1 && !Spend((k - first) * Coefficient(most + denominators.Sum(d => (double)d.GetBitLength()))))
             {
                 return null;
             }
@@ -81,12 +95,50 @@ internal sealed class ExpressionBudget
         return Expression.Sum(parts);
     }
 
-    private static Expression Monomial(Fraction coefficient, Term term, int power) => term.Factors.Aggregate(
-        Expression.Of(coefficient), (product, factor) => product * Expression.Of(factor.Symbol, factor.Power * power));
+    // The products that lead to a power of a sum. The terms of the k-th are the ways to choose k of n, and no more
+    // than the exponents that each symbol can have leave room for.
+    private static double Foreseen(Expression operand, int power)
+    {
+        Size size = Size.Of(operand);
+        int[] ranges = Ranges(operand);
+        double cost = 0, choices = 1;
+        for (int k = 1; k < power && cost <= Bytes; k++)
+        {
+            choices *= (size.Terms + k - 1) / k;
+            double room = ranges.Aggregate(1.0, (product, range) => product * ((range * (double)k) + 1));
+            Size reached = new(Math.Min(choices, room), size.Factors, k * size.Bits, size.NameLength);
+            cost += Pairs(reached, size);
+        }
+
+        return cost;
+    }
+
+    // the highest exponent of each symbol less the lowest; 0 counts where a term is without the symbol
+    private static int[] Ranges(Expression operand)
+    {
+        Dictionary<Symbol, (int Terms, int Lowest, int Highest)> ranges = [];
+        foreach (Factor factor in operand.Terms.SelectMany(t => t.Factors))
+        {
+            (int terms, int lowest, int highest) = ranges.GetValueOrDefault(factor.Symbol, (0, factor.Power, factor.Power));
+            ranges[factor.Symbol] = (terms + 1, Math.Min(lowest, factor.Power), Math.Max(highest, factor.Power));
+        }
+
+        return [.. ranges.Values.Select(r => r.Terms == operand.Terms.Length
+            ? r.Highest - r.Lowest
+            : Math.Max(r.Highest, 0) - Math.Min(r.Lowest, 0))];
+    }
+
+    private static Expression Monomial(Fraction coefficient, Term term, int power) => Expression.Of(new Term(
+        coefficient.Reduce(), power == 0 ? [] : [.. term.Factors.Select(f => f with { Power = f.Power * power })]));
+
+    // one term per pair, and the comparisons by which they are sorted
+    private static double Pairs(Size left, Size right) => left.Terms * right.Terms
+        * (TermBytes + ((left.Factors + right.Factors) * FactorBytes) + left.NameLength + right.NameLength + Coefficient(left.Bits + right.Bits));
+
+    // a greatest common divisor takes the square of the words
+    private static double Coefficient(double bits) => bits <= BitsPerWord ? 0 : (bits * BytesPerBit) + (bits / BitsPerWord * (bits / BitsPerWord));
 
     private static long Bits(Fraction value) => (long)BigInteger.Abs(value.Numerator).GetBitLength() + (long)value.Denominator.GetBitLength();
-
-    private static double Square(long bits) => (double)(bits / BitsPerWord) * (bits / BitsPerWord);
 
     private static long Powers(Expression expression) =>
         expression.Terms.SelectMany(t => t.Factors).Select(f => Math.Abs((long)f.Power)).DefaultIfEmpty().Max();
@@ -98,7 +150,30 @@ internal sealed class ExpressionBudget
             return false;
         }
 
-        _left -= (long)cost;
+        _left -= cost;
         return true;
+    }
+
+    /// <summary>How large the terms of an expression are at most, in factors, bits of the coefficient and characters of a name.</summary>
+    private readonly record struct Size(double Terms, double Factors, double Bits, double NameLength)
+    {
+        public static Size Of(Expression expression)
+        {
+            Size size = new(expression.Terms.Length, 0, 0, 0);
+            foreach (Term term in expression.Terms)
+            {
+                size = size with
+                {
+                    Factors = Math.Max(size.Factors, term.Factors.Length),
+                    Bits = Math.Max(size.Bits, ExpressionBudget.Bits(term.Coefficient)),
+                };
+                foreach (Factor factor in term.Factors)
+                {
+                    size = size with { NameLength = Math.Max(size.NameLength, factor.Symbol.Element.Length) };
+                }
+            }
+
+            return size;
+        }
     }
 }

@@ -53,7 +53,8 @@ internal sealed class ExpressionParser
             }
             else if (TryTake(Minus))
             {
-                parts.Add(-Product());
+                Expression product = Product();
+                parts.Add(Limited(() => _budget.Negative(product)));
             }
             else
             {
@@ -96,7 +97,7 @@ internal sealed class ExpressionParser
         }
 
         Expression power = Power();
-        return isNegative ? -power : power;
+        return isNegative ? Limited(() => _budget.Negative(power)) : power;
     }
 
     private Expression Power()
@@ -212,7 +213,7 @@ internal sealed class ExpressionParser
     private static long Whole(string digits) =>
         long.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out long value) ? value : long.MaxValue;
 
-    private Expression Inverse(Expression divisor, int position) => divisor.Terms.Count switch
+    private Expression Inverse(Expression divisor, int position) => divisor.Terms.Length switch
     {
         0 => throw Error(position, "cannot divide by zero."),
         1 => Limited(() => _budget.Inverse(divisor.Terms[0])),
@@ -220,7 +221,7 @@ internal sealed class ExpressionParser
     };
 
     private static string Shortened(Expression sum) =>
-        sum.Terms.Count > 3 ? $"this one of {sum.Terms.Count.ToString(CultureInfo.InvariantCulture)} terms" : $"'{sum}'";
+        sum.Terms.Length > 3 ? $"this one of {sum.Terms.Length.ToString(CultureInfo.InvariantCulture)} terms" : $"'{sum}'";
 
     private Expression Limited(Func<Expression?> result) => result()
         ?? throw Error(_position, "what stands up to here is too large to be multiplied out.");

@@ -81,13 +81,13 @@ internal static class LatexWriter
 
     private static string Side(Expression side)
     {
-        if (side.Terms.Count <= TermsPerLine)
+        if (side.Terms.Length <= TermsPerLine)
         {
             return side.ToLatex();
         }
 
         StringBuilder text = new();
-        for (int k = 0; k < side.Terms.Count; k++)
+        for (int k = 0; k < side.Terms.Length; k++)
         {
             if (k > 0 && k % TermsPerLine == 0)
             {
