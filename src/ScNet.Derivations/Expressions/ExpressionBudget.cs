@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Numerics;
 using Fractions;
 
@@ -16,10 +15,13 @@ internal sealed class ExpressionBudget
     private const int MostPower = 1_000_000;
     private const double BitsPerWord = 64;
 
-    // measured: a term and its place in lists; one factor of it; a coefficient with what its reduction leaves behind
-    private const double TermBytes = 200;
+    // measured: a term and its places in lists; a factor of it, merged and copied; what a coefficient that is no
+    // machine integer leaves behind when it is formed, added and reduced
+    private const double TermBytes = 250;
     private const double FactorBytes = 32;
-    private const double BytesPerBit = 1;
+    private const double MachineBits = 30;
+    private const double CoefficientBytes = 500;
+    private const double BytesPerBit = 2;
 
     private double _left = Bytes;
 
@@ -78,15 +80,13 @@ internal sealed class ExpressionBudget
         for (int k = 0; k < terms.Count;)
         {
             int first = k;
-            HashSet<BigInteger> denominators = [];
-            long most = 0;
-            for (; k < terms.Count && terms[k].HasFactorsOf(terms[first]); k++)
+            do
             {
-                denominators.Add(terms[k].Coefficient.Denominator);
-                most = Math.Max(most, (long)BigInteger.Abs(terms[k].Coefficient.Numerator).GetBitLength());
+                k++;
             }
+            while (k < terms.Count && terms[k].HasFactorsOf(terms[first]));
 
-            if (k - first > 1 && !Spend((k - first) * Coefficient(most + denominators.Sum(d => (double)d.GetBitLength()))))
+            if (k - first > 1 && !Spend((k - first) * Coefficient(LargestSum(terms[first..k]))))
             {
                 return null;
             }
@@ -94,6 +94,11 @@ internal sealed class ExpressionBudget
 
         return Expression.Sum(parts);
     }
+
+    // in bits: a numerator over the product of the different denominators
+    private static double LargestSum(List<Term> like) =>
+        like.Max(t => (double)BigInteger.Abs(t.Coefficient.Numerator).GetBitLength())
+        + like.Select(t => t.Coefficient.Denominator).Distinct().Sum(d => (double)d.GetBitLength());
 
     // The products that lead to a power of a sum. The terms of the k-th are the ways to choose k of n, and no more
     // than the exponents that each symbol can have leave room for.
@@ -136,7 +141,7 @@ internal sealed class ExpressionBudget
         * (TermBytes + ((left.Factors + right.Factors) * FactorBytes) + left.NameLength + right.NameLength + Coefficient(left.Bits + right.Bits));
 
     // a greatest common divisor takes the square of the words
-    private static double Coefficient(double bits) => bits <= BitsPerWord ? 0 : (bits * BytesPerBit) + (bits / BitsPerWord * (bits / BitsPerWord));
+    private static double Coefficient(double bits) => bits <= MachineBits ? 0 : CoefficientBytes + (bits * BytesPerBit) + (bits / BitsPerWord * (bits / BitsPerWord));
 
     private static long Bits(Fraction value) => (long)BigInteger.Abs(value.Numerator).GetBitLength() + (long)value.Denominator.GetBitLength();
 

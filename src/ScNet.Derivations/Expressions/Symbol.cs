@@ -79,7 +79,7 @@ public sealed class Symbol : IEquatable<Symbol>
     /// <summary>The order of symbols in an expression: by kind, then by name with numbers in it as numbers, then by phase.</summary>
     internal static int Compare(Symbol left, Symbol right)
     {
-        int order = left.Kind.CompareTo(right.Kind);
+        int order = ((int)left.Kind).CompareTo((int)right.Kind);
         order = order != 0 ? order : NaturalOrder.Compare(left.Element, right.Element);
         return order != 0 ? order : left.Phase.CompareTo(right.Phase);
     }
