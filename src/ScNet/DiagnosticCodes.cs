@@ -83,4 +83,7 @@ public static class DiagnosticCodes
 
     /// <summary>A node that only one terminal touches.</summary>
     public const string FloatingTerminal = "floating-terminal";
+
+    /// <summary>A node whose name looks as if the reference node "gnd" were meant.</summary>
+    public const string ReferenceSpelling = "reference-spelling";
 }

@@ -1,6 +1,6 @@
 namespace ScNet;
 
-/// <summary>What hangs on the output node.</summary>
+/// <summary>What is connected to the output node.</summary>
 public enum LoadKind
 {
     /// <summary>An output reservoir so large that the output node is a voltage source to the flying capacitors.</summary>

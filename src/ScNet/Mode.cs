@@ -6,13 +6,11 @@ public sealed class Mode
     /// <summary>The name of the only mode of a converter that is not reconfigured.</summary>
     public const string DefaultName = "default";
 
-    private readonly PhaseSet[] _closedPhases;
-
     internal Mode(string name, int index, PhaseSet[] closedPhases)
     {
         Name = name;
         Index = index;
-        _closedPhases = closedPhases;
+        ClosedPhases = [.. closedPhases];
     }
 
     /// <summary>The name, unique among the modes of the converter.</summary>
@@ -22,16 +20,16 @@ public sealed class Mode
     public int Index { get; }
 
     /// <summary>The phases in which each switch is closed; index as in <see cref="Converter.Switches"/>.</summary>
-    public IReadOnlyList<PhaseSet> ClosedPhases => _closedPhases;
+    public IReadOnlyList<PhaseSet> ClosedPhases { get; }
 
     /// <summary>Whether switch s is closed in phase j (from 0), at index j · switches + s.</summary>
     internal bool[] ClosedFlags(int phaseCount)
     {
-        int switchCount = _closedPhases.Length;
+        int switchCount = ClosedPhases.Count;
         var closed = new bool[phaseCount * switchCount];
         for (int s = 0; s < switchCount; s++)
         {
-            PhaseSet phases = _closedPhases[s];
+            PhaseSet phases = ClosedPhases[s];
             for (int i = 0; i < phases.Count; i++)
             {
                 closed[((phases[i] - 1) * switchCount) + s] = true;

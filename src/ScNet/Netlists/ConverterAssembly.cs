@@ -4,36 +4,25 @@ namespace ScNet.Netlists;
 
 /// <summary>Checks a declaration as a whole and makes the converter of it, or tells every mistake.</summary>
 /// <remarks>Time and space are linear in the declaration, and in modes · phases · switches.</remarks>
-internal sealed class ConverterAssembly
+internal static class ConverterAssembly
 {
-    private ConverterAssembly(Converter? converter, IReadOnlyList<Diagnostic> diagnostics)
+    /// <summary>The converter, or null where the findings have an error.</summary>
+    public static Converter? Of(NetlistDeclaration declaration, DiagnosticList findings)
     {
-        Converter = converter;
-        Diagnostics = diagnostics;
-    }
-
-    /// <summary>The converter, or null where there are mistakes.</summary>
-    public Converter? Converter { get; }
-
-    /// <summary>Every mistake, or the warnings where there is none.</summary>
-    public IReadOnlyList<Diagnostic> Diagnostics { get; }
-
-    public static ConverterAssembly Of(NetlistDeclaration declaration)
-    {
-        DiagnosticList findings = new();
         PortCheck.Check(declaration, findings);
         PhaseAssembly phases = new(declaration, findings);
         ElementCheck.Check(declaration, findings);
         Mode[] modes = new ModeAssembly(declaration, phases, findings).Read();
         if (findings.HasErrors || declaration.Gaps != DeclarationGaps.None)
         {
-            return new ConverterAssembly(null, findings.Findings);
+            return null;
         }
 
         NodeNumbering nodes = new(declaration);
         SwitchedNetwork network = nodes.Network(declaration, phases.Phases, modes);
         nodes.WarnOfFloatingTerminals(declaration, network, findings);
-        Converter converter = new(
+        nodes.WarnOfReferenceSpellings(declaration, findings);
+        return new Converter(
             declaration.Name,
             declaration.Input!.Value.Value,
             declaration.Output!.Value.Value,
@@ -45,6 +34,5 @@ internal sealed class ConverterAssembly
             nodes.Names,
             network,
             findings.Warnings);
-        return new ConverterAssembly(converter, findings.Findings);
     }
 }

@@ -25,9 +25,9 @@ public sealed class ConverterBuilder
         return this;
     }
 
-    /// <summary>The node the load hangs on.</summary>
+    /// <summary>The node that the load is connected to.</summary>
     /// <param name="node">The node's name.</param>
-    /// <param name="load">What hangs on it.</param>
+    /// <param name="load">What kind of load it is.</param>
     public ConverterBuilder Output(string node, LoadKind load = LoadKind.Stiff)
     {
         ArgumentException.ThrowIfNullOrEmpty(node);
@@ -74,32 +74,32 @@ public sealed class ConverterBuilder
 
     /// <summary>Adds a capacitor.</summary>
     /// <param name="name">The name, unique among all elements.</param>
-    /// <param name="positive">The node of the positive plate.</param>
-    /// <param name="bottom">The node of the bottom plate.</param>
+    /// <param name="positiveNode">The node of the positive plate.</param>
+    /// <param name="bottomNode">The node of the bottom plate.</param>
     /// <param name="farads">Capacitance in farads (F).</param>
     /// <param name="esrOhms">Equivalent series resistance in ohms (Ω).</param>
-    public ConverterBuilder Capacitor(string name, string positive, string bottom, double farads = 1, double esrOhms = 0)
+    public ConverterBuilder Capacitor(string name, string positiveNode, string bottomNode, double farads = 1, double esrOhms = 0)
     {
         ArgumentException.ThrowIfNullOrEmpty(name);
-        ArgumentException.ThrowIfNullOrEmpty(positive);
-        ArgumentException.ThrowIfNullOrEmpty(bottom);
-        _declaration.Capacitors.Add(new(new(name), positive, bottom, new(farads), new(esrOhms)));
+        ArgumentException.ThrowIfNullOrEmpty(positiveNode);
+        ArgumentException.ThrowIfNullOrEmpty(bottomNode);
+        _declaration.Capacitors.Add(new(new(name), positiveNode, bottomNode, new(farads), new(esrOhms)));
         return this;
     }
 
     /// <summary>Adds a switch.</summary>
     /// <param name="name">The name, unique among all elements.</param>
-    /// <param name="first">The node of the first terminal.</param>
-    /// <param name="second">The node of the second terminal.</param>
+    /// <param name="firstNode">The node of the first terminal.</param>
+    /// <param name="secondNode">The node of the second terminal.</param>
     /// <param name="on">The phases in which it is closed; left out where <see cref="Mode"/> says it.</param>
     /// <param name="ohms">On-resistance in ohms (Ω).</param>
-    public ConverterBuilder Switch(string name, string first, string second, PhaseSet on = default, double ohms = 1)
+    public ConverterBuilder Switch(string name, string firstNode, string secondNode, PhaseSet on = default, double ohms = 1)
     {
         ArgumentException.ThrowIfNullOrEmpty(name);
-        ArgumentException.ThrowIfNullOrEmpty(first);
-        ArgumentException.ThrowIfNullOrEmpty(second);
+        ArgumentException.ThrowIfNullOrEmpty(firstNode);
+        ArgumentException.ThrowIfNullOrEmpty(secondNode);
         Declared<DeclaredPhase[]>? phases = on.Count > 0 ? new(Declare(on)) : null;
-        _declaration.Switches.Add(new(new(name), first, second, new(ohms), phases));
+        _declaration.Switches.Add(new(new(name), firstNode, secondNode, new(ohms), phases));
         return this;
     }
 
@@ -131,9 +131,9 @@ public sealed class ConverterBuilder
     /// <returns>Whether there is a converter.</returns>
     public bool TryBuild([NotNullWhen(true)] out Converter? converter, out IReadOnlyList<Diagnostic> diagnostics)
     {
-        ConverterAssembly assembly = ConverterAssembly.Of(_declaration);
-        converter = assembly.Converter;
-        diagnostics = assembly.Diagnostics;
+        DiagnosticList findings = new();
+        converter = ConverterAssembly.Of(_declaration, findings);
+        diagnostics = findings.Findings();
         return converter is not null;
     }
 

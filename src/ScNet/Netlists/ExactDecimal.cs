@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Numerics;
 using Fractions;
 
 namespace ScNet.Netlists;
@@ -28,6 +29,24 @@ internal static class ExactDecimal
         }
 
         value = Fraction.FromString(text, NumberStyles.Float, CultureInfo.InvariantCulture);
+        return true;
+    }
+
+    /// <summary>The exact value of a fraction of two whole numbers, such as "2/15".</summary>
+    /// <returns>False where the text is something else, too long, or the denominator is zero.</returns>
+    public static bool TryParseRatio(string text, out Fraction value)
+    {
+        value = Fraction.Zero;
+        int slash = text.IndexOf('/', StringComparison.Ordinal);
+        if (slash < 0 || text.Length > 2 * MaximumLength
+            || !BigInteger.TryParse(text.AsSpan(0, slash), NumberStyles.None, CultureInfo.InvariantCulture, out BigInteger numerator)
+            || !BigInteger.TryParse(text.AsSpan(slash + 1), NumberStyles.None, CultureInfo.InvariantCulture, out BigInteger denominator)
+            || denominator.IsZero)
+        {
+            return false;
+        }
+
+        value = new Fraction(numerator, denominator);
         return true;
     }
 

@@ -1,5 +1,4 @@
-using ScNet.Netlists.Documents;
-using Tomlyn.Syntax;
+using ScNet.Netlists.Toml;
 
 namespace ScNet.Netlists;
 
@@ -21,14 +20,10 @@ public static class NetlistReader
     public static NetlistReading Read(string text, string? file = null)
     {
         ArgumentNullException.ThrowIfNull(text);
-        DocumentErrors errors = new(file);
-        if (!NetlistFile.IsAcceptable(text, errors))
-        {
-            return Failed(errors, []);
-        }
+        DiagnosticList findings = new(file);
 
         // a byte order mark is no part of the text, and would shift the columns of the first line
-        return ReadText(text.StartsWith('\uFEFF') ? text[1..] : text, errors);
+        return Reading(NetlistFile.IsAcceptable(text, findings) ? ConverterOf(text.StartsWith('\uFEFF') ? text[1..] : text, findings) : null, findings);
     }
 
     /// <summary>Reads a file in UTF-8. A file that cannot be read gives one error, not an exception.</summary>
@@ -37,40 +32,28 @@ public static class NetlistReader
     public static NetlistReading ReadFile(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
-        DocumentErrors errors = new(path);
-        string? text = NetlistFile.Read(path, errors);
-        return text is null ? Failed(errors, []) : Read(text, path);
+        DiagnosticList findings = new(path);
+        return NetlistFile.Read(path, findings) is { } text ? Read(text, path) : Reading(null, findings);
     }
 
-    private static NetlistReading ReadText(string text, DocumentErrors errors)
+    private static Converter? ConverterOf(string text, DiagnosticList findings)
     {
-        DocumentSyntax? document = TomlText.Parse(text, errors);
-        if (document is null)
+        if (TomlText.Parse(text, findings) is not { } document)
         {
-            return Failed(errors, []);
+            return null;
         }
 
-        bool complete = errors.Count == 0;
-        if (complete)
+        bool isComplete = !findings.HasErrors;
+        TomlEntry root = TomlTree.Of(document, findings);
+        if (isComplete && root.Entries.Count == 0)
         {
-            TomlEdition.Check(text, errors);
+            findings.Error(DiagnosticCodes.MissingKey, $"The document is empty. Give at least name, input, output and [switches].", root.Position);
+            return null;
         }
 
-        DocumentTable root = DocumentTree.Of(document, errors);
-        if (complete && root.Entries.Count == 0)
-        {
-            errors.Add(DiagnosticCodes.MissingKey, $"The document is empty. Give at least name, input, output and [switches].", new SourcePosition(errors.File, 1, 1));
-            return Failed(errors, []);
-        }
-
-        ConverterAssembly assembly = ConverterAssembly.Of(DeclarationReader.Read(root, errors, complete));
-        return errors.Count == 0 && assembly.Converter is { } converter
-            ? new NetlistReading(converter, assembly.Diagnostics, NameOf(errors))
-            : Failed(errors, assembly.Diagnostics);
+        return ConverterAssembly.Of(NetlistDocument.Read(root, findings, isComplete), findings);
     }
 
-    private static NetlistReading Failed(DocumentErrors errors, IReadOnlyList<Diagnostic> others) =>
-        new(null, errors.With(others), NameOf(errors));
-
-    private static string NameOf(DocumentErrors errors) => errors.File is { } file ? $"'{file}'" : "The netlist";
+    private static NetlistReading Reading(Converter? converter, DiagnosticList findings) =>
+        new(converter, findings.Findings(), findings.File is { } file ? $"'{file}'" : "The netlist");
 }

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Fractions;
-using ScNet.Netlists.Documents;
+using ScNet.Netlists.Toml;
 
 namespace ScNet.Netlists;
 
@@ -16,8 +16,8 @@ public static class NetlistWriter
     /// <summary>The netlist document of a converter. Time and space are linear in modes · switches, plus the other elements.</summary>
     /// <param name="converter">The converter.</param>
     /// <exception cref="ArgumentException">
-    /// The document cannot hold the converter: phases are unequal and a duty is no decimal of at most 64
-    /// characters (2/3), or a name has half of a surrogate pair.
+    /// The document cannot hold the converter: phases are unequal and a duty is neither a decimal nor a fraction of at
+    /// most 64 characters, or a name has half of a surrogate pair.
     /// </exception>
     public static string ToToml(Converter converter)
     {
@@ -70,7 +70,7 @@ public static class NetlistWriter
 
     private static string DutyOf(Phase phase, Converter converter) => TomlLiteral.Exact(phase.Duty)
         ?? throw new ArgumentException(
-            $"Expected equal phases, or duties that are decimals of at most {ExactDecimal.MaximumLength} characters, but phase {phase} of '{converter.Name}' lasts {phase.Duty} of the period. Round the duties before writing.",
+            $"Expected equal phases, or duties that are decimals or fractions of at most {ExactDecimal.MaximumLength} characters, but phase {phase} of '{converter.Name}' lasts {phase.Duty} of the period. Round the duties before writing.",
             nameof(converter));
 
     private static void WriteCapacitors(StringBuilder text, Converter converter)

@@ -5,6 +5,9 @@ namespace ScNet.Netlists;
 /// <summary>Numbers the nodes: the reference, input, output, then the others in order of appearance.</summary>
 internal sealed class NodeNumbering
 {
+    // what the reference is called elsewhere
+    private static readonly string[] s_otherNames = ["0", "ground", "vss"];
+
     private readonly List<string> _names = [];
     private readonly Dictionary<string, int> _index = new(StringComparer.Ordinal);
     private readonly int _input;
@@ -59,6 +62,23 @@ internal sealed class NodeNumbering
         {
             Warn(declaration.Switches[s].Name, _switchFirst[s], touches, findings);
             Warn(declaration.Switches[s].Name, _switchSecond[s], touches, findings);
+        }
+    }
+
+    /// <summary>Warns of nodes that look as if the reference node were meant.</summary>
+    public void WarnOfReferenceSpellings(NetlistDeclaration declaration, DiagnosticList findings)
+    {
+        int[][] ends = [_capacitorFirst, _capacitorSecond, _switchFirst, _switchSecond];
+        bool isReferenceTouched = ends.Any(e => e.Contains(SwitchedNetwork.Reference));
+        for (int node = SwitchedNetwork.Reference + 1; node < Names.Length; node++)
+        {
+            bool isSpelling = Names[node].Equals(Converter.ReferenceNode, StringComparison.OrdinalIgnoreCase);
+            if (isSpelling || (!isReferenceTouched && Array.IndexOf(s_otherNames, Names[node].ToLowerInvariant()) >= 0))
+            {
+                SourcePosition? place = declaration.Capacitors.Where(c => c.Positive == Names[node] || c.Bottom == Names[node]).Select(c => c.Name)
+                    .Concat(declaration.Switches.Where(s => s.First == Names[node] || s.Second == Names[node]).Select(s => s.Name)).FirstOrDefault().Position;
+                findings.Warning(DiagnosticCodes.ReferenceSpelling, $"Node {Quoted.Name(Names[node])} is a node like any other: the reference node is '{Converter.ReferenceNode}'. Write '{Converter.ReferenceNode}' where the reference is meant.", place);
+            }
         }
     }
 

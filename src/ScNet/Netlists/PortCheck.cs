@@ -13,7 +13,7 @@ internal static class PortCheck
 
         if (known && declaration.Output is null)
         {
-            findings.Error(DiagnosticCodes.MissingKey, $"No output node is named. Name the node that the load hangs on.", declaration.Position);
+            findings.Error(DiagnosticCodes.MissingKey, $"No output node is named. Name the node that the load is connected to.", declaration.Position);
         }
 
         bool complete = !declaration.Gaps.HasFlag(DeclarationGaps.Elements);

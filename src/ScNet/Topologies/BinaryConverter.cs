@@ -38,7 +38,7 @@ public static class BinaryConverter
     /// <param name="numerator">The number k, from 1 to 2^n - 1; each factor 2 in it saves a capacitor and a phase.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
-    /// <param name="load">What hangs on the output; a current load adds the capacitor "out".</param>
+    /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
     public static Converter StepDown(int capacitors, int numerator, double farads = 1, double ohms = 1, LoadKind load = LoadKind.Stiff) =>
         Build(capacitors, numerator, stepUp: false, farads, ohms, load);
@@ -56,7 +56,7 @@ public static class BinaryConverter
     /// <param name="capacitors">The number n, from 1 to <see cref="MostReconfigurableCapacitors"/>.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
-    /// <param name="load">What hangs on the output; a current load adds the capacitor "out".</param>
+    /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
     public static Converter Reconfigurable(int capacitors, double farads = 1, double ohms = 1, LoadKind load = LoadKind.Stiff)
     {

@@ -34,7 +34,7 @@ public static class CockcroftWalton
     /// <param name="stages">The number k of stages, one capacitor each, at least 1.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
-    /// <param name="load">What hangs on the output; a current load adds the capacitor "out".</param>
+    /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
     public static Converter StepDown(int stages, double farads = 1, double ohms = 1, LoadKind load = LoadKind.Stiff) =>
         Build(stages, stepUp: false, farads, ohms, load);

@@ -42,7 +42,7 @@ public static class PolarityInverter
     /// <param name="ratio">The number n, at least 1.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
-    /// <param name="load">What hangs on the output; a current load adds the capacitor "out".</param>
+    /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
     public static Converter StepDown(int ratio, double farads = 1, double ohms = 1, LoadKind load = LoadKind.Stiff) =>
         Build(ratio, stepUp: false, farads, ohms, load);
@@ -57,7 +57,7 @@ public static class PolarityInverter
     /// <param name="denominator">The number q, at least 1; in lowest terms p + q is at most <see cref="LargestSum"/>.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
-    /// <param name="load">What hangs on the output; a current load adds the capacitor "out".</param>
+    /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
     public static Converter Of(int numerator, int denominator, double farads = 1, double ohms = 1, LoadKind load = LoadKind.Stiff)
     {

@@ -40,7 +40,7 @@ public static class RecursiveCascade
     /// <param name="numerator">The number k, from 1 to 2^n - 1; each factor 2 in it saves a cell.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
-    /// <param name="load">What hangs on the output; a current load adds the capacitor "out".</param>
+    /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
     public static Converter StepDown(int cells, int numerator, double farads = 1, double ohms = 1, LoadKind load = LoadKind.Stiff) =>
         Build(cells, numerator, stepUp: false, farads, ohms, load);
@@ -57,7 +57,7 @@ public static class RecursiveCascade
     /// <param name="cells">The number n, from 1 to <see cref="MostReconfigurableCells"/>.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
-    /// <param name="load">What hangs on the output; a current load adds the capacitor "out".</param>
+    /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
     public static Converter Reconfigurable(int cells, double farads = 1, double ohms = 1, LoadKind load = LoadKind.Stiff)
     {

@@ -33,7 +33,9 @@ public sealed class NetlistReaderErrorTests
         { "[capacitors]", "[phases]\nduty = [1.5, -0.5]\n[capacitors]", DiagnosticCodes.ValueOutOfRange, 6, 14, "-0.5" },
         { "[capacitors]", "[phases]\nduty = [0.5, nan]\n[capacitors]", DiagnosticCodes.ValueOutOfRange, 6, 14, "nan" },
         { "[capacitors]", "[phases]\nduty = [inf, 0.5]\n[capacitors]", DiagnosticCodes.ValueOutOfRange, 6, 9, "inf" },
-        { "[capacitors]", "[phases]\nduty = [0.5, \"0.5\"]\n[capacitors]", DiagnosticCodes.WrongValue, 6, 14, "the string \"0.5\"" },
+        { "[capacitors]", "[phases]\nduty = [0.5, \"0.5\"]\n[capacitors]", DiagnosticCodes.WrongValue, 6, 14, "a fraction such as \"2/15\", for the duty of phase 2, but got the string \"0.5\"" },
+        { "[capacitors]", "[phases]\nduty = [0.5, \"1/0\"]\n[capacitors]", DiagnosticCodes.WrongValue, 6, 14, "the string \"1/0\"" },
+        { "[capacitors]", "[phases]\nduty = [\"2/3\", \"2/3\"]\n[capacitors]", DiagnosticCodes.DutySum, 6, 8, "1.33" },
         { "[capacitors]", "[phases]\nduty = [1.0, 1e-400]\n[capacitors]", DiagnosticCodes.ValueOutOfRange, 6, 14, "1e-400" },
         { "[capacitors]", "[phases]\nduty = [1.0, 1e-999999999999]\n[capacitors]", DiagnosticCodes.ValueOutOfRange, 6, 14, "1e-999999999999" },
         { "[capacitors]", "[phases]\nnames = [\"a\", \"a\"]\n[capacitors]", DiagnosticCodes.DuplicateName, 6, 15, "Phase 2" },
@@ -48,7 +50,17 @@ public sealed class NetlistReaderErrorTests
         { "[\"p\", \"n\"]", "[\"p\", \"\"]", DiagnosticCodes.WrongValue, 6, 25, "non-empty" },
         { "[\"p\", \"n\"]", "[\"p\", \"p\"]", DiagnosticCodes.SameNode, 6, 1, "Both plates" },
         { "farads = 1e-9", "farad = 1e-9", DiagnosticCodes.UnknownKey, 6, 31, "Did you mean 'farads'?" },
-        { "farads = 1e-9", "farads = \"1n\"", DiagnosticCodes.WrongValue, 6, 40, "the string \"1n\"" },
+        { "farads = 1e-9", "farads = \"1n\"", DiagnosticCodes.WrongValue, 6, 40, "the string \"1n\". Write 1e-9, without quotation marks." },
+        { "farads = 1e-9", "farads = \"1.5 uF\"", DiagnosticCodes.WrongValue, 6, 40, "Write 1.5e-6, without" },
+        { "farads = 1e-9", "farads = \"a few\"", DiagnosticCodes.WrongValue, 6, 40, "Write the plain number of farads, such as 1e-9," },
+        { "ohms = 2.0, on = 2 ", "ohms = \"2 ohm\", on = 2 ", DiagnosticCodes.WrongValue, 12, 40, "Write 2, without" },
+        { "ohms = 2.0, on = 2 ", "ohms = \"2.2kΩ\", on = 2 ", DiagnosticCodes.WrongValue, 12, 40, "Write 2.2e3, without" },
+        { "ohms = 2.0, on = 2 ", "ron = 2.0, on = 2 ", DiagnosticCodes.UnknownKey, 12, 33, "Did you mean 'ohms'?" },
+        { "ohms = 2.0, on = 2 ", "R = 2.0, on = 2 ", DiagnosticCodes.UnknownKey, 12, 33, "Did you mean 'ohms'?" },
+        { "ohms = 2.0, on = 2 ", "ohms = 2.0, closed = 2 ", DiagnosticCodes.UnknownKey, 12, 45, "Did you mean 'on'?" },
+        { "farads = 1e-9", "capacitance = 1e-9", DiagnosticCodes.UnknownKey, 6, 31, "Did you mean 'farads'?" },
+        { "farads = 1e-9", "esr = 1e-3", DiagnosticCodes.UnknownKey, 6, 31, "Did you mean 'esr_ohms'?" },
+        { "farads = 1e-9", "colour = 1", DiagnosticCodes.UnknownKey, 6, 31, "The keys are between, farads, esr_ohms." },
         { "farads = 1e-9", "farads = 0", DiagnosticCodes.ValueOutOfRange, 6, 40, "finite and positive" },
         { "farads = 1e-9", "farads = 1e400", DiagnosticCodes.ValueOutOfRange, 6, 40, "1e400" },
         { "farads = 1e-9", "farads = -nan", DiagnosticCodes.ValueOutOfRange, 6, 40, "-nan" },
@@ -96,7 +108,7 @@ public sealed class NetlistReaderErrorTests
     // TOML 1.1 allows these; a netlist document is TOML 1.0, which other programs read.
     [Theory]
     [InlineData("farads = 1e-9 }", "farads = 1e-9, }", 6, 44, "no comma before a closing brace")]
-    [InlineData("farads = 1e-9 }", "farads = 1e-9, # five\n}", 6, 52, "does not break the line within braces")]
+    [InlineData("farads = 1e-9 }", "farads = 1e-9, # five\n}", 6, 45, "does not break the line within braces")]
     [InlineData("fly = { between", "fly = {\n\n between", 6, 8, "does not break the line within braces")]
     [InlineData("\"p\", \"n\"]", "\"\\x70\", \"n\"]", 6, 21, "no escape \\x")]
     [InlineData("[\"n\", \"vout\"]", "[\"n\", \"\"\"\\\n\"\"vou\\e\"\"\"\"]", 11, 6, "no escape \\e")]
@@ -106,6 +118,21 @@ public sealed class NetlistReaderErrorTests
         Diagnostic[] errors = [.. NetlistReader.Read(text).Diagnostics];
         Assert.Contains(errors, e => e.Code == DiagnosticCodes.Syntax && e.Position == new SourcePosition(null, line, column)
             && e.Message.Contains(part, StringComparison.Ordinal));
+    }
+
+    // the comma is left over before a line end, as "\n" or "\r\n", here on the line of the comma or the next
+    [Theory]
+    [InlineData(",\n}", 6, 44)]
+    [InlineData(",\r\n}", 6, 44)]
+    [InlineData(" ,\r\n  }", 6, 45)]
+    [InlineData("\n,}", 7, 1)]
+    [InlineData("\r\n  , }", 7, 3)]
+    public void A_comma_left_over_is_reported_where_it_stands(string ending, int line, int column)
+    {
+        IReadOnlyList<Diagnostic> errors = NetlistReader.Read(Documents.HalfWith("farads = 1e-9 }", "farads = 1e-9" + ending)).Diagnostics;
+
+        Assert.Contains(errors, e => e.Position == new SourcePosition(null, line, column) && e.Message.Contains("no comma before a closing brace", StringComparison.Ordinal));
+        Assert.Equal(2, errors.Count);
     }
 
     [Fact]

@@ -76,6 +76,8 @@ public sealed class NetlistReaderTests
     [InlineData("1e-3, 0.999", 1, 1000)]
     [InlineData("2_5e-2, 0.7_5", 1, 4)]
     [InlineData("0.3333333333333333333, 0.6666666666666666667", 3333333333333333333, 10000000000000000000)]
+    [InlineData("\"2/15\", \"13/15\"", 2, 15)]
+    [InlineData("\"10/20\", 0.5", 1, 2)]
     public void Duties_are_the_exact_decimals_written(string duties, ulong numerator, ulong denominator)
     {
         Converter converter = NetlistReader.Read(Documents.HalfWith("[capacitors]", $"[phases]\nduty = [{duties}]\n[capacitors]")).GetConverter();
@@ -95,6 +97,30 @@ public sealed class NetlistReaderTests
         Assert.True(reading.Succeeded);
         Diagnostic warning = Assert.Single(reading.Diagnostics);
         Assert.Equal((DiagnosticSeverity.Warning, DiagnosticCodes.FloatingTerminal, new SourcePosition("a.toml", 6, 1)), (warning.Severity, warning.Code, warning.Position));
+    }
+
+    [Theory]
+    [InlineData("GND")]
+    [InlineData("Gnd")]
+    public void A_node_that_is_nearly_the_reference_is_a_node_with_a_warning(string node)
+    {
+        NetlistReading reading = NetlistReader.Read(Documents.HalfWith("[capacitors]", $"[capacitors]\nx = {{ between = ['p', '{node}'] }}\ny = {{ between = ['{node}', 'gnd'] }}"), "a.toml");
+
+        Assert.Contains(node, reading.GetConverter().Nodes);
+        Diagnostic warning = Assert.Single(reading.Diagnostics);
+        Assert.Equal((DiagnosticSeverity.Warning, DiagnosticCodes.ReferenceSpelling, new SourcePosition("a.toml", 6, 1)), (warning.Severity, warning.Code, warning.Position));
+        Assert.Contains("Write 'gnd' where the reference is meant.", warning.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("ground", true)]
+    [InlineData("VSS", true)]
+    [InlineData("0", true)]
+    [InlineData("battery", false)]
+    public void Another_name_of_the_reference_is_warned_of_where_nothing_touches_it(string node, bool isWarned)
+    {
+        Assert.Equal(isWarned, NetlistReader.Read(Documents.HalfWith("\"gnd\"", $"\"{node}\"")).Diagnostics.Any(d => d.Code == DiagnosticCodes.ReferenceSpelling));
+        Assert.Empty(NetlistReader.Read(Documents.HalfWith("[capacitors]", $"[capacitors]\nx = {{ between = ['p', '{node}'] }}\ny = {{ between = ['{node}', 'gnd'] }}")).Diagnostics);
     }
 
     [Fact]

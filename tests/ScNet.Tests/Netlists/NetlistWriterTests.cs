@@ -98,12 +98,23 @@ public sealed class NetlistWriterTests
     }
 
     [Fact]
-    public void Unequal_phases_without_a_decimal_are_refused_by_phase_and_duty()
+    public void A_duty_without_a_decimal_is_written_as_a_fraction()
     {
         Converter uneven = Bridge([new Fraction(1, 2), new Fraction(1, 3), new Fraction(1, 6)]);
-        ArgumentException exception = Assert.Throws<ArgumentException>(() => NetlistWriter.ToToml(uneven));
+
+        string text = NetlistWriter.ToToml(uneven);
+
+        Assert.Contains("\nduty = [0.5, \"1/3\", \"1/6\"]\n", text, StringComparison.Ordinal);
+        Assert.Equal(uneven.Phases.Select(p => p.Duty), NetlistReader.Read(text).GetConverter().Phases.Select(p => p.Duty));
+    }
+
+    [Fact]
+    public void Duties_of_too_many_digits_are_refused_by_phase_and_duty()
+    {
+        Fraction long7 = new(1, System.Numerics.BigInteger.Pow(7, 80));
+        ArgumentException exception = Assert.Throws<ArgumentException>(() => NetlistWriter.ToToml(Bridge([long7, Fraction.One - long7])));
         Assert.StartsWith(
-            "Expected equal phases, or duties that are decimals of at most 64 characters, but phase 2 of 'Bridge' lasts 1/3 of the period.",
+            "Expected equal phases, or duties that are decimals or fractions of at most 64 characters, but phase 1 of 'Bridge' lasts 1/",
             exception.Message,
             StringComparison.Ordinal);
     }

@@ -3,7 +3,7 @@ using System.Numerics;
 using System.Text;
 using Fractions;
 
-namespace ScNet.Netlists.Documents;
+namespace ScNet.Netlists.Toml;
 
 /// <summary>Values and keys as TOML 1.0 writes them.</summary>
 internal static class TomlLiteral
@@ -59,43 +59,24 @@ internal static class TomlLiteral
             : digits + ".0";
     }
 
-    /// <summary>A positive fraction as the decimal of exactly its value; null where it has none that is short enough to be read.</summary>
+    /// <summary>A positive fraction exactly: as a decimal where it has one that is short enough to be read, in quotation marks ("2/3") otherwise; null where that is too long too.</summary>
     public static string? Exact(Fraction value)
     {
         Fraction reduced = value.Reduce();
-        (int twos, int fives, BigInteger remainder) = Factors(reduced.Denominator);
-        if (!remainder.IsOne || Math.Max(twos, fives) > MostPlaces)
-        {
-            return null;
-        }
-
-        int places = Math.Max(twos, fives);
-        BigInteger digits = reduced.Numerator * BigInteger.Pow(2, places - twos) * BigInteger.Pow(5, places - fives);
-        string text = digits.ToString(CultureInfo.InvariantCulture);
-        string padded = text.PadLeft(places + 1, '0');
-        string plain = places == 0 ? text + ".0" : $"{padded[..^places]}.{padded[^places..]}";
-        string shorter = plain.Length <= ExactDecimal.MaximumLength ? plain : $"{text}e-{Number(places)}";
-        return shorter.Length <= ExactDecimal.MaximumLength ? shorter : null;
+        BigInteger digits = BigInteger.DivRem(reduced.Numerator * BigInteger.Pow(10, MostPlaces), reduced.Denominator, out BigInteger rest);
+        string all = digits.ToString(CultureInfo.InvariantCulture).PadLeft(MostPlaces + 1, '0');
+        (string whole, string places) = (all[..^MostPlaces], all[^MostPlaces..].TrimEnd('0'));
+        string decimals = $"{whole}.{(places.Length > 0 ? places : "0")}";
+        string scaled = $"{(whole + places).TrimStart('0')}e-{Number(places.Length)}";
+        string ratio = $"\"{reduced.Numerator.ToString(CultureInfo.InvariantCulture)}/{reduced.Denominator.ToString(CultureInfo.InvariantCulture)}\"";
+        return rest.IsZero && decimals.Length <= ExactDecimal.MaximumLength ? decimals
+            : rest.IsZero && scaled.Length <= ExactDecimal.MaximumLength ? scaled
+            : ratio.Length <= ExactDecimal.MaximumLength ? ratio
+            : null;
     }
 
     // 5e-324 is the smallest double, and 64 digits may stand before its exponent
     private const int MostPlaces = 400;
-
-    private static (int Twos, int Fives, BigInteger Remainder) Factors(BigInteger number)
-    {
-        int twos = 0, fives = 0;
-        for (; twos <= MostPlaces && number.IsEven; twos++)
-        {
-            number /= 2;
-        }
-
-        for (; fives <= MostPlaces && (number % 5).IsZero; fives++)
-        {
-            number /= 5;
-        }
-
-        return (twos, fives, number);
-    }
 
     private static bool IsInvisible(char c) => CharUnicodeInfo.GetUnicodeCategory(c)
         is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator;

@@ -1,0 +1,153 @@
+using Fractions;
+using Tomlyn.Syntax;
+
+namespace ScNet.Netlists.Toml;
+
+/// <summary>Reads single values and says, for one of another type, what was expected and what is there.</summary>
+internal sealed class TomlValues(DiagnosticList findings)
+{
+    public DiagnosticList Findings => findings;
+
+    /// <summary>The place of a node of the syntax tree, counted from 1.</summary>
+    public static SourcePosition PositionOf(SyntaxNodeBase node, DiagnosticList findings) =>
+        new(findings.File, node.Span.Start.Line + 1, node.Span.Start.Column + 1);
+
+    /// <summary>What a string says; an escape that only a later edition of TOML has is reported.</summary>
+    public static string TextOf(StringValueSyntax text, DiagnosticList findings)
+    {
+        string written = text.Token?.Text ?? string.Empty;
+        int at = written.StartsWith('"') ? written.IndexOf('\\', StringComparison.Ordinal) : -1;
+        for (; at >= 0 && at + 1 < written.Length; at = written.IndexOf('\\', at + 2))
+        {
+            if (written[at + 1] is 'e' or 'x')
+            {
+                TextPosition start = text.Span.Start;
+                int line = written.AsSpan(0, at).Count('\n');
+                int column = line > 0 ? at - written.LastIndexOf('\n', at) : start.Column + 1 + at;
+                findings.Error(DiagnosticCodes.Syntax, $"TOML 1.0 has no escape \\{written[at + 1]}. Write \\u and four hexadecimal digits.", new SourcePosition(findings.File, start.Line + 1 + line, column));
+            }
+        }
+
+        return text.Value ?? string.Empty;
+    }
+
+    /// <summary>A non-empty string, or null where it was reported.</summary>
+    /// <param name="entry">The entry in which the value stands, itself or in an array.</param>
+    /// <param name="value">The value; null where the entry has a table.</param>
+    /// <param name="what">What the value is.</param>
+    /// <param name="elements">The element concerned.</param>
+    public Declared<string>? Text(TomlEntry entry, ValueSyntax? value, string what, string[]? elements = null)
+    {
+        if (value is not StringValueSyntax written)
+        {
+            Wrong("a string", entry, value, what, elements);
+            return null;
+        }
+
+        string text = TextOf(written, findings);
+        if (text.Length == 0)
+        {
+            findings.Error(DiagnosticCodes.WrongValue, $"Expected a non-empty string for {what}, but got an empty one.", PositionOf(value, findings), elements);
+            return null;
+        }
+
+        return new Declared<string>(text, PositionOf(value, findings));
+    }
+
+    /// <summary>A quantity of an element: a finite number, whole or not; null where it is not there or was reported.</summary>
+    /// <param name="element">The element.</param>
+    /// <param name="key">The key, which names the unit.</param>
+    /// <param name="what">What the quantity is.</param>
+    /// <param name="unit">The unit in the plural.</param>
+    public Declared<double>? Quantity(TomlEntry element, string key, string what, string unit)
+    {
+        if (element.Find(key) is not { } entry)
+        {
+            return null;
+        }
+
+        double? number = entry.Value switch { IntegerValueSyntax whole => whole.Value, FloatValueSyntax real => real.Value, _ => null };
+        if (number is { } finite && double.IsFinite(finite))
+        {
+            return new Declared<double>(finite, PositionOf(entry.Value!, findings));
+        }
+
+        string whose = $"the {what} ({unit}) of {Quoted.Name(element.Key)}";
+        if (number is null)
+        {
+            string advice = entry.Value is StringValueSyntax text ? QuantityHint.For(TextOf(text, findings), unit) : string.Empty;
+            Wrong("a number", entry, entry.Value, whose, [element.Key], advice);
+        }
+        else
+        {
+            findings.Error(DiagnosticCodes.ValueOutOfRange, $"Expected a finite number for {whose}, but got {Written(entry.Value!)}.", PositionOf(entry.Value!, findings), [element.Key]);
+        }
+
+        return null;
+    }
+
+    /// <summary>A number as the exact decimal written, or a fraction in quotation marks; null where it was reported.</summary>
+    public Declared<Fraction>? Exact(TomlEntry entry, ValueSyntax? value, string what)
+    {
+        Fraction exact;
+        switch (value)
+        {
+            case IntegerValueSyntax whole:
+                return new Declared<Fraction>(new Fraction(whole.Value), PositionOf(value, findings));
+            case StringValueSyntax text when ExactDecimal.TryParseRatio(TextOf(text, findings), out exact):
+            case FloatValueSyntax real when ExactDecimal.TryParse((real.Token?.Text ?? string.Empty).Replace("_", string.Empty, StringComparison.Ordinal), out exact):
+                return new Declared<Fraction>(exact, PositionOf(value, findings));
+            case FloatValueSyntax real:
+                string expected = double.IsFinite(real.Value) ? $"a number of at most {ExactDecimal.MaximumLength} characters that a double can hold" : "a finite number";
+                findings.Error(DiagnosticCodes.ValueOutOfRange, $"Expected {expected} for {what}, but got {Written(value)}.", PositionOf(value, findings));
+                return null;
+            default:
+                Wrong("a number, or a fraction such as \"2/15\",", entry, value, what);
+                return null;
+        }
+    }
+
+    /// <summary>The items of an array; null where it is none, or one of them was reported.</summary>
+    public Declared<Declared<T>[]>? Items<T>(TomlEntry entry, string expected, string what, Func<ValueSyntax?, int, Declared<T>?> read)
+    {
+        if (entry.Value is not ArraySyntax array)
+        {
+            Wrong(expected, entry, entry.Value, what);
+            return null;
+        }
+
+        var items = new List<Declared<T>>(array.Items.ChildrenCount);
+        foreach (ArrayItemSyntax item in array.Items)
+        {
+            if (read(item.Value, items.Count + 1) is not { } known)
+            {
+                return null;
+            }
+
+            items.Add(known);
+        }
+
+        return new([.. items], PositionOf(array, findings));
+    }
+
+    /// <summary>Reports a value of another type than expected.</summary>
+    public void Wrong(string expected, TomlEntry entry, ValueSyntax? value, string what, string[]? elements = null, string advice = "")
+    {
+        SourcePosition place = value is null ? entry.Position : PositionOf(value, findings);
+        findings.Error(DiagnosticCodes.WrongValue, $"Expected {expected} for {what}, but got {Describe(entry, value)}.{advice}", place, elements);
+    }
+
+    private static string Describe(TomlEntry entry, ValueSyntax? value) => value switch
+    {
+        null => entry.Form == TomlForm.Array ? "an array of tables" : "a table",
+        StringValueSyntax text => $"the string \"{Quoted.Plain(text.Value ?? string.Empty)}\"",
+        IntegerValueSyntax or FloatValueSyntax => $"the number {Written(value)}",
+        BooleanValueSyntax boolean => boolean.Value ? "true" : "false",
+        ArraySyntax array => array.Items.ChildrenCount == 0 ? "an empty array" : "an array",
+        InlineTableSyntax => "a table",
+        _ => "a date or time",
+    };
+
+    private static string Written(ValueSyntax value) =>
+        Quoted.Plain((value as IntegerValueSyntax)?.Token?.Text ?? (value as FloatValueSyntax)?.Token?.Text ?? string.Empty);
+}
