@@ -61,7 +61,7 @@ internal sealed class Wiring
                 continue;
             }
 
-            // The blocks that hung on the positive plate's root now hang on the bottom plate's, so much lower.
+            // The blocks that were connected to the positive plate's root are now connected to the bottom plate's, so much lower.
             for (int b = 0; b < BlockCount; b++)
             {
                 if (parent[b] == from)

@@ -10,7 +10,7 @@ namespace ScNet.Cli;
 /// <param name="Outcome">What came of analysing the mode.</param>
 /// <param name="Comparison">The comparison, or null where there is no result.</param>
 /// <param name="Silicon">The comparison at equal silicon; null where it was not asked for or there is no result.</param>
-internal sealed record ModeRow(NetlistFile File, ModeOutcome Outcome, ModeComparison? Comparison, EqualSilicon? Silicon)
+internal sealed record ModeRow(NetlistFile File, ModeOutcome Outcome, ModeComparison? Comparison, SiliconComparison? Silicon)
 {
     public Converter Converter => Outcome.Converter;
 }
@@ -36,11 +36,11 @@ internal sealed record FileComparison(NetlistFile File, IReadOnlyList<ModeRow> R
 
         FileAnalysis analysis = FileAnalysis.Of(file, null, error);
         analysis.ReportFailures(error);
-        ConverterRatings? ratings = isSilicon && analysis.Modes.Any(m => m.HasResult) ? EqualSilicon.Rate(analysis.Converter!, conditions) : null;
+        ConverterRatings? ratings = isSilicon && analysis.Modes.Any(m => m.HasResult) ? SiliconComparison.Rate(ConverterAnalysis.Of(analysis.Converter!), conditions) : null;
         return new FileComparison(file, [.. analysis.Modes.Select(m => new ModeRow(
             file,
             m,
             m.Analysis is { } found ? ModeComparison.Of(found, conditions) : null,
-            m.HasResult && ratings is not null ? EqualSilicon.Of(ratings, m.Mode, conditions) : null))]);
+            m.HasResult && ratings is not null ? SiliconComparison.Of(ratings, m.Mode.Name, conditions) : null))]);
     }
 }

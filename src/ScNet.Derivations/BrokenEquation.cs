@@ -1,4 +1,3 @@
-using ScNet.Design;
 
 namespace ScNet.Derivations;
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using ScNet.Design;
 
 namespace ScNet.Derivations;
 

@@ -43,14 +43,14 @@ public sealed class ResultTextTests
             "1.8 V at s1, s2, s3, s4; s1, s2, s3, s4 over the rating by up to 0.3 V"
         },
         { ModeComparison.Of(s_half, new ComparisonConditions(3.6, 1.8)).CapacitorStress, "1.8 V at fly" },
-        { ModeComparison.Of(s_half, new ComparisonConditions(3.6, 1.8)).CapacitorUtilisation, "1/2" },
+        { ModeComparison.Of(s_half, new ComparisonConditions(3.6, 1.8)).CapacitorChargeVoltage, "1/2" },
         { BottomPlateSwing.Of(s_half), "1/2 per volt of input at fly" },
         { new SiliconTotals(1e-6, 2.5e-7, 1e7), "1E-06 m² of capacitors, 2.5E-07 m² of switches, 1E+07 Hz" },
-        { new StackedSwitch(DemoKinds.NType1V8, 2, 1.5), $"2 × {DemoKinds.NType1V8}, 1.5 Ω" },
-        { new StackedCapacitor(DemoKinds.Dense1V2, 2, 1e-9), $"2 × {DemoKinds.Dense1V2}, 1E-09 F" },
+        { new StackedSwitch(DemoDevices.NType1V8, 2, 1.5), $"2 × {DemoDevices.NType1V8}, 1.5 Ω" },
+        { new StackedCapacitor(DemoDevices.Dense1V2, 2, 1e-9), $"2 × {DemoDevices.Dense1V2}, 1E-09 F" },
         {
-            new RatingLimits { Switch = DemoKinds.NType1V8, Capacitor = DemoKinds.Dense1V2 },
-            $"switches {DemoKinds.NType1V8}, at most 3 in series; capacitors {DemoKinds.Dense1V2}, at most 2 in series"
+            new RatingLimits { Switch = DemoDevices.NType1V8, Capacitor = DemoDevices.Dense1V2 },
+            $"switches {DemoDevices.NType1V8}, at most 3 in series; capacitors {DemoDevices.Dense1V2}, at most 2 in series"
         },
         { ReachableRatios.Of(s_half.Converter), "2 ratios by 256 patterns: 1/2, 1" },
         { NetlistReader.Read(Netlists.Documents.Half), "Half: 1 capacitor, 4 switches, 2 phases, 1 mode" },

@@ -14,7 +14,7 @@ internal static class CompareCommand
         Argument<string[]> files = SharedOptions.Files(mayBeNone: true);
         Option<string[]> families = Families();
         Option<double> input = SharedOptions.Number("--input-voltage", "V", "volts (V)", "Input voltage");
-        Option<double> rating = SharedOptions.Number("--rating", "V", "volts (V)", "Voltage that each switch and capacitor stands");
+        Option<double> rating = SharedOptions.Number("--rating", "V", "volts (V)", "Voltage that each switch and capacitor withstands");
         Option<double> capacitance = SharedOptions.Number(
             "--total-capacitance", "F", "farads (F)", "Sum of all capacitances", ComparisonConditions.DefaultTotalCapacitanceFarads);
         Option<double> conductance = SharedOptions.Number(

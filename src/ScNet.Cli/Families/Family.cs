@@ -34,7 +34,7 @@ internal sealed record Family(
     FamilyCondition? Condition = null)
 {
     // as large as anybody would draw; the library has no limit of its own here
-    private const int MostCells = 1000;
+    private const int MaximumCells = 1000;
 
     /// <summary>The name and the letters of the sizes: "binary N K".</summary>
     public string Usage => string.Join(' ', [Name, .. Sizes.Select(s => s.Name)]);
@@ -48,30 +48,30 @@ internal sealed record Family(
     /// <summary>Every form of every family, in the order in which they are listed.</summary>
     public static IReadOnlyList<Family> All { get; } =
     [
-        new("series-parallel", [new("N", 2, MostCells)], "1/N", "N", "N - 1 capacitors in series, then in parallel", (s, v) => v.IsStepUp
+        new("series-parallel", [new("N", 2, MaximumCells)], "1/N", "N", "N - 1 capacitors in series, then in parallel", (s, v) => v.IsStepUp
             ? SeriesParallel.StepUp(s[0], v.Farads, v.Ohms) : SeriesParallel.StepDown(s[0], v.Farads, v.Ohms)),
-        new("ladder", [new("N", 2, MostCells)], "1/N", "N", "N rungs, each switch at 1/N", (s, v) => v.IsStepUp
+        new("ladder", [new("N", 2, MaximumCells)], "1/N", "N", "N rungs, each switch at 1/N", (s, v) => v.IsStepUp
             ? Ladder.StepUp(s[0], v.Farads, v.Ohms) : Ladder.StepDown(s[0], v.Farads, v.Ohms)),
-        new("dickson", [new("N", 2, MostCells)], "1/N", "N", "N - 1 capacitors on two drive lines", (s, v) => v.IsStepUp
+        new("dickson", [new("N", 2, MaximumCells)], "1/N", "N", "N - 1 capacitors on two drive lines", (s, v) => v.IsStepUp
             ? Dickson.StepUp(s[0], v.Farads, v.Ohms) : Dickson.StepDown(s[0], v.Farads, v.Ohms)),
-        new("cockcroft-walton", [new("K", 1, MostCells)], "1/(K+1)", "K+1", "K stages of one capacitor", (s, v) => v.IsStepUp
+        new("cockcroft-walton", [new("K", 1, MaximumCells)], "1/(K+1)", "K+1", "K stages of one capacitor", (s, v) => v.IsStepUp
             ? CockcroftWalton.StepUp(s[0], v.Farads, v.Ohms) : CockcroftWalton.StepDown(s[0], v.Farads, v.Ohms)),
-        new("fibonacci", [new("K", 1, MostCells)], "1/F(K+2)", "F(K+2)", "K stages: 1/2, 1/3, 1/5, 1/8, …", (s, v) => v.IsStepUp
+        new("fibonacci", [new("K", 1, MaximumCells)], "1/F(K+2)", "F(K+2)", "K stages: 1/2, 1/3, 1/5, 1/8, …", (s, v) => v.IsStepUp
             ? Fibonacci.StepUp(s[0], v.Farads, v.Ohms) : Fibonacci.StepDown(s[0], v.Farads, v.Ohms)),
-        new("doubler", [new("K", 1, MostCells)], "1/2^K", "2^K", "K cells of 2:1 in a row", (s, v) => v.IsStepUp
+        new("doubler", [new("K", 1, MaximumCells)], "1/2^K", "2^K", "K cells of 2:1 in a row", (s, v) => v.IsStepUp
             ? Doubler.StepUp(s[0], v.Farads, v.Ohms) : Doubler.StepDown(s[0], v.Farads, v.Ohms)),
         new("fraction", [Term("P"), Term("Q")], "P/Q", null, "at most three capacitors", (s, v) =>
             FractionalDivider.Of(s[0], s[1], v.Farads, v.Ohms),
             new($"P and Q from 1 to {FractionalDivider.LargestTerm} in lowest terms", s => Math.Max(Reduced(s, 0), Reduced(s, 1)) <= FractionalDivider.LargestTerm)),
-        new("binary", [new("N", 1, BinaryConverter.MostCapacitors), Numerator], "K/2^N", "2^N/K", "N capacitors in N + 1 phases", (s, v) => v.IsStepUp
+        new("binary", [new("N", 1, BinaryConverter.MaximumCapacitors), Numerator], "K/2^N", "2^N/K", "N capacitors in N + 1 phases", (s, v) => v.IsStepUp
             ? BinaryConverter.StepUp(s[0], s[1], v.Farads, v.Ohms) : BinaryConverter.StepDown(s[0], s[1], v.Farads, v.Ohms), BelowPower),
-        new("binary", [new("N", 1, BinaryConverter.MostReconfigurableCapacitors)], "all K/2^N", null, "the same with a mode per ratio", (s, v) =>
+        new("binary", [new("N", 1, BinaryConverter.MaximumReconfigurableCapacitors)], "all K/2^N", null, "the same with a mode per ratio", (s, v) =>
             BinaryConverter.Reconfigurable(s[0], v.Farads, v.Ohms)),
-        new("recursive", [new("N", 1, RecursiveCascade.MostCells), Numerator], "K/2^N", "2^N/K", "N cells in two phases", (s, v) => v.IsStepUp
+        new("recursive", [new("N", 1, RecursiveCascade.MaximumCells), Numerator], "K/2^N", "2^N/K", "N cells in two phases", (s, v) => v.IsStepUp
             ? RecursiveCascade.StepUp(s[0], s[1], v.Farads, v.Ohms) : RecursiveCascade.StepDown(s[0], s[1], v.Farads, v.Ohms), BelowPower),
-        new("recursive", [new("N", 1, RecursiveCascade.MostReconfigurableCells)], "all K/2^N", null, "the same with a mode per ratio", (s, v) =>
+        new("recursive", [new("N", 1, RecursiveCascade.MaximumReconfigurableCells)], "all K/2^N", null, "the same with a mode per ratio", (s, v) =>
             RecursiveCascade.Reconfigurable(s[0], v.Farads, v.Ohms)),
-        new("inverter", [new("N", 1, MostCells)], "-1/N", "-N", "N capacitors in series, then in parallel", (s, v) => v.IsStepUp
+        new("inverter", [new("N", 1, MaximumCells)], "-1/N", "-N", "N capacitors in series, then in parallel", (s, v) => v.IsStepUp
             ? PolarityInverter.StepUp(s[0], v.Farads, v.Ohms) : PolarityInverter.StepDown(s[0], v.Farads, v.Ohms)),
         new("inverter", [Term("P"), Term("Q")], "-P/Q", null, "at most three capacitors", (s, v) =>
             PolarityInverter.Of(s[0], s[1], v.Farads, v.Ohms),

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using ScNet.Design;
+using ScNet.Stress;
 
 namespace ScNet.Cli.Rendering;
 
@@ -46,7 +47,7 @@ internal static class ComparisonJson
         string? mode,
         IEnumerable<Diagnostic> diagnostics,
         ModeComparison? comparison,
-        EqualSilicon? silicon)
+        SiliconComparison? silicon)
     {
         writer.WriteStartObject();
         writer.WriteString("file", path);
@@ -73,10 +74,11 @@ internal static class ComparisonJson
         JsonText.WriteNumber(writer, "outputVoltageVolts", comparison.OutputVoltageVolts);
         WriteLimit(writer, "slowSwitchingLimit", comparison.SlowSwitchingLimit);
         WriteLimit(writer, "fastSwitchingLimit", comparison.FastSwitchingLimit);
-        WriteUtilisation(writer, "capacitorUtilisation", comparison.CapacitorUtilisation);
-        WriteUtilisation(writer, "switchUtilisation", comparison.SwitchUtilisation);
+        WriteChargeVoltage(writer, "capacitorChargeVoltage", comparison.CapacitorChargeVoltage);
+        WriteChargeVoltage(writer, "switchChargeVoltage", comparison.SwitchChargeVoltage);
         WriteStress(writer, "switchStress", comparison.SwitchStress);
         WriteStress(writer, "capacitorStress", comparison.CapacitorStress);
+        WriteNames(writer, "capacitorsLeftOut", comparison.LeftOut);
         WriteCounts(writer, comparison.Analysis.Converter);
         WriteSwing(writer, comparison);
     }
@@ -91,20 +93,20 @@ internal static class ComparisonJson
         writer.WriteEndObject();
     }
 
-    private static void WriteUtilisation(Utf8JsonWriter writer, string key, Utilisation utilisation)
+    private static void WriteChargeVoltage(Utf8JsonWriter writer, string key, ChargeVoltage measure)
     {
         writer.WriteStartObject(key);
-        JsonText.WriteQuantity(writer, "value", utilisation.Value);
-        WriteNames(writer, "undetermined", utilisation.Undetermined);
+        JsonText.WriteQuantity(writer, "value", measure.Value);
+        WriteNames(writer, "undetermined", measure.Undetermined);
         writer.WriteEndObject();
     }
 
     private static void WriteStress(Utf8JsonWriter writer, string key, VoltageStress stress)
     {
         writer.WriteStartObject(key);
-        JsonText.WriteNumber(writer, "highestVolts", stress.HighestVolts);
-        WriteNames(writer, "highest", stress.Highest);
-        JsonText.WriteNumber(writer, "largestExcessVolts", stress.LargestExcessVolts);
+        JsonText.WriteNumber(writer, "highestVolts", stress.PeakVolts);
+        WriteNames(writer, "highest", stress.PeakElements);
+        JsonText.WriteNumber(writer, "largestExcessVolts", stress.MaximumExcessVolts);
         WriteNames(writer, "exceeding", stress.Exceeding);
         WriteNames(writer, "undetermined", stress.Undetermined);
         writer.WriteEndObject();
@@ -123,25 +125,25 @@ internal static class ComparisonJson
     {
         BottomPlateSwing swing = comparison.BottomPlateSwing;
         writer.WriteStartObject("bottomPlateSwing");
-        JsonText.WriteNumber(writer, "worstVolts", comparison.WorstBottomPlateSwingVolts);
-        WriteNames(writer, "worst", swing.WorstCapacitors);
-        JsonText.WriteNumber(writer, "weight", swing.WeightedSquare);
+        JsonText.WriteNumber(writer, "worstVolts", comparison.MaximumBottomPlateSwingVolts);
+        WriteNames(writer, "worst", swing.MaximumCapacitors);
+        JsonText.WriteNumber(writer, "weight", swing.LossWeight);
         WriteNames(writer, "undetermined", swing.Undetermined);
         writer.WriteEndObject();
     }
 
-    private static void WriteSilicon(Utf8JsonWriter writer, EqualSilicon silicon)
+    private static void WriteSilicon(Utf8JsonWriter writer, SiliconComparison silicon)
     {
         writer.WriteStartObject("equalSilicon");
-        JsonText.WriteNumber(writer, "slowSwitchingLimitOhms", silicon.Comparison.SlowSwitchingLimit.BestSplitOhms);
-        JsonText.WriteNumber(writer, "fastSwitchingLimitOhms", silicon.Comparison.FastSwitchingLimit.BestSplitOhms);
-        writer.WriteNumber("largestStack", silicon.Comparison.LargestStackCount);
+        JsonText.WriteNumber(writer, "slowSwitchingLimitOhms", silicon.SlowSwitchingLimit.BestSplitOhms);
+        JsonText.WriteNumber(writer, "fastSwitchingLimitOhms", silicon.FastSwitchingLimit.BestSplitOhms);
+        writer.WriteNumber("largestStack", silicon.MaximumStackCount);
         writer.WriteNumber("capacitorDevices", silicon.CapacitorDeviceCount);
         writer.WriteNumber("switchDevices", silicon.SwitchDeviceCount);
         WriteNames(writer, "undetermined", silicon.Undetermined);
         writer.WriteStartObject("stacks");
-        foreach ((string name, int count) in silicon.Comparison.Ratings.Capacitors.Select(c => (c.Capacitor.Name, c.Stack.Count))
-            .Concat(silicon.Comparison.Ratings.Switches.Select(s => (s.Switch.Name, s.Stack.Count))))
+        foreach ((string name, int count) in silicon.Capacitors.Select(c => (c.Capacitor.Name, c.Stack.Count))
+            .Concat(silicon.Ratings.Switches.Select(s => (s.Switch.Name, s.Stack.Count))))
         {
             writer.WriteNumber(name, count);
         }

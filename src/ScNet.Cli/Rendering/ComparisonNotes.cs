@@ -15,6 +15,7 @@ internal static class ComparisonNotes
                 if (row.Comparison is { } comparison)
                 {
                     Note(notes, place + "over the rating", comparison.SwitchStress.Exceeding, comparison.CapacitorStress.Exceeding);
+                    Note(notes, place + "across a source and left out", [], comparison.LeftOut);
                     Note(notes, place + "voltage undetermined", comparison.SwitchStress.Undetermined, comparison.CapacitorStress.Undetermined);
                 }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ScNet.Design;
+using ScNet.Stress;
 
 namespace ScNet.Cli.Rendering;
 
@@ -13,7 +14,7 @@ internal static class ComparisonText
         .. isSilicon
             ?
             [
-                "              best: the split with the least impedance, area: the same where each element is a stack that stands its",
+                "              best: the split with the least impedance, area: the same where each element is a stack that withstands its",
                 "              voltages, and a stack of n devices has 1/n² of what its area gives in one",
                 "n             most devices in series of any element, for its voltages in every mode and at every change between two",
             ]
@@ -70,18 +71,18 @@ internal static class ComparisonText
         [
             QuantityText.Short(comparison.Ratio),
             EngineeringNumber.Of(comparison.OutputVoltageVolts, "V"),
-            row.Silicon is { } slow ? Bound(slow) + Best(slow.Comparison.SlowSwitchingLimit) : EngineeringNumber.Of(comparison.SlowSwitchingLimit.OwnProportionsOhms, "Ω"),
+            row.Silicon is { } slow ? Bound(slow) + Best(slow.SlowSwitchingLimit) : EngineeringNumber.Of(comparison.SlowSwitchingLimit.OwnProportionsOhms, "Ω"),
             Best(comparison.SlowSwitchingLimit),
-            row.Silicon is { } fast ? Bound(fast) + Best(fast.Comparison.FastSwitchingLimit) : EngineeringNumber.Of(comparison.FastSwitchingLimit.OwnProportionsOhms, "Ω"),
+            row.Silicon is { } fast ? Bound(fast) + Best(fast.FastSwitchingLimit) : EngineeringNumber.Of(comparison.FastSwitchingLimit.OwnProportionsOhms, "Ω"),
             Best(comparison.FastSwitchingLimit),
-            .. row.Silicon is { } silicon ? [Bound(silicon) + Count(silicon.Comparison.LargestStackCount)] : Array.Empty<string>(),
-            QuantityText.Decimal(comparison.CapacitorUtilisation.Value),
-            QuantityText.Decimal(comparison.SwitchUtilisation.Value),
+            .. row.Silicon is { } silicon ? [Bound(silicon) + Count(silicon.MaximumStackCount)] : Array.Empty<string>(),
+            QuantityText.Decimal(comparison.CapacitorChargeVoltage.Value),
+            QuantityText.Decimal(comparison.SwitchChargeVoltage.Value),
             .. Stress(comparison.SwitchStress),
             .. Stress(comparison.CapacitorStress),
         ];
 
-    private static string Bound(EqualSilicon silicon) => silicon.IsLowerBound ? "≥" : string.Empty;
+    private static string Bound(SiliconComparison silicon) => silicon.IsLowerBound ? "≥" : string.Empty;
 
     private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 
@@ -94,9 +95,9 @@ internal static class ComparisonText
     private static string[] Stress(VoltageStress stress)
     {
         string bound = stress.Undetermined.Count > 0 ? "≥" : string.Empty;
-        string highest = stress.HighestVolts is { } volts ? $"{bound}{EngineeringNumber.Of(volts, "V")}"
+        string highest = stress.PeakVolts is { } volts ? $"{bound}{EngineeringNumber.Of(volts, "V")}"
             : stress.Undetermined.Count > 0 ? "?" : "-";
-        string excess = stress.Exceeding.Count > 0 ? $" +{EngineeringNumber.Of(stress.LargestExcessVolts, "V")}" : string.Empty;
+        string excess = stress.Exceeding.Count > 0 ? $" +{EngineeringNumber.Of(stress.MaximumExcessVolts, "V")}" : string.Empty;
         return [highest, $"{bound}{stress.Exceeding.Count}{excess}"];
     }
 }

@@ -78,9 +78,9 @@ internal static class OperationJson
         foreach ((SwitchOperation s, PhaseSet closed) in steady.Switches.Zip(steady.Mode.ClosedPhases))
         {
             WriteCurrents(writer, s.Switch.Name, s.RmsCurrentAmperes, s.PeakCurrentAmperes, s.DissipationWatts);
-            JsonText.WriteNumber(writer, "leastBlockingVolts", s.BlockingWhereDetermined?.LeastVolts);
-            JsonText.WriteNumber(writer, "greatestBlockingVolts", s.BlockingWhereDetermined?.GreatestVolts);
-            writer.WriteBoolean("floatsWhileOpen", s.Blocking is null && closed.Count < steady.Converter.Phases.Count);
+            JsonText.WriteNumber(writer, "leastBlockingVolts", s.BlockingWhereDeterminedVolts is { IsDetermined: true, Minimum: var minimum } ? minimum : null);
+            JsonText.WriteNumber(writer, "greatestBlockingVolts", s.BlockingWhereDeterminedVolts is { IsDetermined: true, Maximum: var maximum } ? maximum : null);
+            writer.WriteBoolean("floatsWhileOpen", !s.BlockingVolts.IsDetermined && closed.Count < steady.Converter.Phases.Count);
             writer.WriteEndObject();
         }
 

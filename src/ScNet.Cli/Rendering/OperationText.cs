@@ -90,27 +90,27 @@ internal static class OperationText
         }
 
         table.Write(output);
-        if (steady.Switches.Where((x, s) => x.Blocking is null && steady.Mode.ClosedPhases[s].Count < steady.Converter.Phases.Count).Any())
+        if (steady.Switches.Where((x, s) => !x.BlockingVolts.IsDetermined && steady.Mode.ClosedPhases[s].Count < steady.Converter.Phases.Count).Any())
         {
             output.WriteLine($"  ?: a side of the open switch floats in some phase{Loose(steady)}");
         }
     }
 
-    // A side that does not float may still hang on a capacitor that no loop charges to a definite voltage.
+    // A side that does not float may still be connected to a capacitor that no loop charges to a definite voltage.
     private static string Loose(PeriodicSteadyState steady)
     {
         string[] open = [.. steady.Capacitors.Where(c => c.AverageVoltageVolts is null).Select(c => c.Capacitor.Name)];
         return open.Length == 0
             ? ", and nothing fixes the voltage there"
-            : $", or hangs on a capacitor whose own voltage nothing fixes ({string.Join(", ", open)})";
+            : $", or is connected to a capacitor whose own voltage nothing fixes ({string.Join(", ", open)})";
     }
 
     private static string Blocks(SwitchOperation x, double largestVolts)
     {
-        string range = x.BlockingWhereDetermined is { } known
-            ? $"{Of(known.LeastVolts, "V", largestVolts)} to {Of(known.GreatestVolts, "V", largestVolts)}"
+        string range = x.BlockingWhereDeterminedVolts is { IsDetermined: true } known
+            ? $"{Of(known.Minimum, "V", largestVolts)} to {Of(known.Maximum, "V", largestVolts)}"
             : string.Empty;
-        return x.Blocking is not null ? range : range.Length > 0 ? $"{range}, ?" : "?";
+        return x.BlockingVolts.IsDetermined ? range : range.Length > 0 ? $"{range}, ?" : "?";
     }
 
     private static void WriteCapacitors(TextWriter output, PeriodicSteadyState steady)

@@ -13,8 +13,8 @@ internal static class ReachCsv
         ("patterns", r => r.PatternCount.ToString(CultureInfo.InvariantCulture)),
         ("least_ssl_ohms_at_one_hertz", r => CsvText.Number(r.BestBySlowLimit.SlowOhmsAtOneHertz)),
         ("least_fsl_ohms", r => CsvText.Number(r.BestByFastLimit.FastOhms)),
-        ("least_blocking_per_volt_of_input", r => r.BestByStress.HighestBlocking.IsDetermined
-            ? CsvText.Number(Math.Abs(r.BestByStress.HighestBlocking.ToDouble()))
+        ("least_blocking_per_volt_of_input", r => r.BestByStress.PeakBlocking.IsDetermined
+            ? CsvText.Number(Math.Abs(r.BestByStress.PeakBlocking.ToDouble()))
             : string.Empty),
         ("switches_undetermined", r => r.BestByStress.UndeterminedSwitchCount.ToString(CultureInfo.InvariantCulture)),
     ];

@@ -33,7 +33,7 @@ internal static class ReachJson
         writer.WriteStartObject(key);
         JsonText.WriteNumber(writer, "slowOhmsAtOneHertz", pattern.SlowOhmsAtOneHertz);
         JsonText.WriteNumber(writer, "fastOhms", pattern.FastOhms);
-        JsonText.WriteQuantity(writer, "highestBlockingPerVoltOfInput", pattern.HighestBlocking);
+        JsonText.WriteQuantity(writer, "highestBlockingPerVoltOfInput", pattern.PeakBlocking);
         writer.WriteNumber("switchesUndetermined", pattern.UndeterminedSwitchCount);
         if (hasPatterns)
         {

@@ -71,10 +71,10 @@ internal static class ReachText
 
     private static string Fast(GatePattern pattern) => EngineeringNumber.Of(pattern.FastOhms, "Ω");
 
-    private static string Blocking(GatePattern pattern) => !pattern.HighestBlocking.IsDetermined ? "?"
+    private static string Blocking(GatePattern pattern) => !pattern.PeakBlocking.IsDetermined ? "?"
         : (pattern.UndeterminedSwitchCount > 0 ? "≥" : string.Empty) + QuantityText.Short(Magnitude(pattern));
 
-    private static Quantity Magnitude(GatePattern pattern) => pattern.HighestBlocking.TryGetFraction(out Fractions.Fraction exact)
+    private static Quantity Magnitude(GatePattern pattern) => pattern.PeakBlocking.TryGetFraction(out Fractions.Fraction exact)
         ? Quantity.Exact(exact.Abs())
-        : Quantity.Numeric(Math.Abs(pattern.HighestBlocking.ToDouble()));
+        : Quantity.Numeric(Math.Abs(pattern.PeakBlocking.ToDouble()));
 }

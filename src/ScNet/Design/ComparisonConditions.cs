@@ -23,7 +23,7 @@ public sealed class ComparisonConditions
 
     /// <summary>Creates the conditions.</summary>
     /// <param name="inputVoltageVolts">Input voltage in volts (V).</param>
-    /// <param name="deviceRatingVolts">The voltage in volts (V) that each switch and each capacitor stands.</param>
+    /// <param name="deviceRatingVolts">The voltage in volts (V) that each switch and each capacitor withstands.</param>
     /// <param name="totalCapacitanceFarads">The sum of all capacitances in farads (F).</param>
     /// <param name="totalConductanceSiemens">The sum of all switches' on-conductances in siemens (S).</param>
     /// <param name="frequencyHz">Switching frequency in hertz (Hz), at which the slow-switching limit is given.</param>
@@ -41,13 +41,12 @@ public sealed class ComparisonConditions
         TotalConductanceSiemens = Positive(totalConductanceSiemens, nameof(totalConductanceSiemens));
         FrequencyHz = Positive(frequencyHz, nameof(frequencyHz));
         ExactInputVoltage = ExactDecimal.Of(inputVoltageVolts);
-        ExactDeviceRating = ExactDecimal.Of(deviceRatingVolts);
     }
 
     /// <summary>Input voltage in volts (V).</summary>
     public double InputVoltageVolts { get; }
 
-    /// <summary>The voltage in volts (V) that each switch and each capacitor stands.</summary>
+    /// <summary>The voltage in volts (V) that each switch and each capacitor withstands.</summary>
     public double DeviceRatingVolts { get; }
 
     /// <summary>The sum of all capacitances in farads (F).</summary>
@@ -65,9 +64,6 @@ public sealed class ComparisonConditions
 
     /// <summary>The input voltage as the decimal written, so that a third of 3.6 V is 1.2 V and does not exceed 1.2 V by rounding.</summary>
     internal Fraction ExactInputVoltage { get; }
-
-    /// <summary>The rating as the decimal written.</summary>
-    internal Fraction ExactDeviceRating { get; }
 
     /// <summary>A voltage per volt of input in volts; null where it is undetermined.</summary>
     internal double? Volts(Quantity perVoltOfInput) =>

@@ -1,4 +1,5 @@
 using ScNet.Analysis;
+using ScNet.Stress;
 
 namespace ScNet.Design;
 
@@ -6,7 +7,10 @@ namespace ScNet.Design;
 /// One mode of a converter on common ground with others: both limits at equal total capacitance and
 /// equal total switch conductance, charge times voltage handled, and voltages against a rating.
 /// </summary>
-/// <remarks>Series resistances of capacitors take no part: they are no share of the switch conductance.</remarks>
+/// <remarks>
+/// Series resistances of capacitors take no part: they are no share of the switch conductance. Nor do
+/// capacitors across the sources, as they are no part of the converter (<see cref="LeftOut"/>).
+/// </remarks>
 public sealed class ModeComparison
 {
     private ModeComparison(ModeAnalysis analysis, ComparisonConditions conditions)
@@ -14,29 +18,32 @@ public sealed class ModeComparison
         Analysis = analysis;
         Conditions = conditions;
         Converter converter = analysis.Converter;
+        IReadOnlySet<Capacitor> leftOut = DecouplingCapacitors.Of(converter);
+        int[] own = [.. Enumerable.Range(0, converter.Capacitors.Count).Where(c => !leftOut.Contains(converter.Capacitors[c]))];
+        LeftOut = [.. converter.Capacitors.Where(leftOut.Contains).Select(c => c.Name)];
         string[] capacitors = [.. converter.Capacitors.Select(c => c.Name)];
         string[] switches = [.. converter.Switches.Select(s => s.Name)];
         NamedList<Quantity> voltages = analysis.IdealPoint.CapacitorVoltages;
         BlockingVoltages blocking = analysis.BlockingVoltages;
 
         SlowSwitchingLimit = ComparedLimit.Of(
-            capacitors,
-            analysis.SlowSwitchingLimit.Coefficients,
-            [.. converter.Capacitors.Select(c => c.Farads)],
+            [.. own.Select(c => capacitors[c])],
+            [.. own.Select(c => analysis.SlowSwitchingLimit.Coefficients[c])],
+            [.. own.Select(c => converter.Capacitors[c].Farads)],
             conditions.TotalCapacitanceFarads * conditions.FrequencyHz);
         FastSwitchingLimit = ComparedLimit.Of(
             switches,
             analysis.FastSwitchingLimit.SwitchCoefficients,
             [.. converter.Switches.Select(s => 1 / s.Ohms)],
             conditions.TotalConductanceSiemens);
-        CapacitorUtilisation = Utilisation.Of(
+        CapacitorChargeVoltage = ChargeVoltage.Of(
             capacitors, analysis.ChargeFlow.Capacitors, Quantity.Exact(1, 2), voltages, analysis.Ratio);
-        SwitchUtilisation = Utilisation.Of(
+        SwitchChargeVoltage = ChargeVoltage.Of(
             switches, analysis.ChargeFlow.Switches, Quantity.Exact(1), blocking.Peaks, analysis.Ratio);
         CapacitorStress = VoltageStress.Of(
-            capacitors.Select((name, c) => (name, (IEnumerable<Quantity>)[voltages[c]])), conditions);
+            own.Select(c => (capacitors[c], (IEnumerable<Quantity>)[voltages[c]])), conditions.InputVoltageVolts, conditions.DeviceRatingVolts);
         SwitchStress = VoltageStress.Of(
-            switches.Select((name, s) => (name, (IEnumerable<Quantity>)blocking.Switches[s])), conditions);
+            switches.Select((name, s) => (name, (IEnumerable<Quantity>)blocking.Switches[s])), conditions.InputVoltageVolts, conditions.DeviceRatingVolts);
         BottomPlateSwing = BottomPlateSwing.Of(analysis);
     }
 
@@ -52,6 +59,12 @@ public sealed class ModeComparison
     /// <summary>The ideal output voltage in volts (V) at the conditions' input voltage; null where the ratio is undetermined.</summary>
     public double? OutputVoltageVolts => Conditions.Volts(Ratio);
 
+    /// <summary>
+    /// The names of the capacitors across the sources, with both plates on input, stiff output or reference:
+    /// they carry no charge and count in no total, stress or swing.
+    /// </summary>
+    public IReadOnlyList<string> LeftOut { get; }
+
     /// <summary>The slow-switching limit at the conditions' total capacitance and frequency.</summary>
     public ComparedLimit SlowSwitchingLimit { get; }
 
@@ -59,10 +72,10 @@ public sealed class ModeComparison
     public ComparedLimit FastSwitchingLimit { get; }
 
     /// <summary>Charge times voltage that the capacitors handle.</summary>
-    public Utilisation CapacitorUtilisation { get; }
+    public ChargeVoltage CapacitorChargeVoltage { get; }
 
     /// <summary>Charge times voltage that the switches handle.</summary>
-    public Utilisation SwitchUtilisation { get; }
+    public ChargeVoltage SwitchChargeVoltage { get; }
 
     /// <summary>The capacitors' voltages against the rating.</summary>
     public VoltageStress CapacitorStress { get; }
@@ -74,7 +87,7 @@ public sealed class ModeComparison
     public BottomPlateSwing BottomPlateSwing { get; }
 
     /// <summary>The largest determined swing of a bottom plate in volts (V); null where there is none.</summary>
-    public double? WorstBottomPlateSwingVolts => Conditions.Volts(BottomPlateSwing.Worst);
+    public double? MaximumBottomPlateSwingVolts => Conditions.Volts(BottomPlateSwing.Maximum);
 
     /// <summary>Compares one mode. The cost is one pass over elements and phases.</summary>
     /// <param name="analysis">The mode's analysis.</param>

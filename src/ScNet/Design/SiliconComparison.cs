@@ -1,5 +1,6 @@
 using ScNet.Analysis;
 using ScNet.Devices;
+using ScNet.Stress;
 
 namespace ScNet.Design;
 
@@ -10,7 +11,8 @@ namespace ScNet.Design;
 /// <remarks>
 /// A stack of n has 1/n² of the capacitance, or of the conductance, that its area gives in one device.
 /// The limits are those of <see cref="ComparedLimit"/> with each coefficient times n². Derivation:
-/// docs/theory/stress.md, "Equal silicon".
+/// docs/theory/stress.md, "Equal silicon". Capacitors across the sources, with both plates on input, stiff
+/// output or reference, are no part of the converter's silicon: they take no area and count as no device.
 /// </remarks>
 public sealed class SiliconComparison
 {
@@ -19,19 +21,26 @@ public sealed class SiliconComparison
         Analysis = analysis;
         Ratings = ratings;
         Totals = totals;
-        double[] capacitorAreas = [.. ratings.Capacitors.Select(c => c.Stack.AreaSquareMetres)];
+        IReadOnlySet<Capacitor> leftOut = DecouplingCapacitors.Of(analysis.Converter);
+        int[] own = [.. Enumerable.Range(0, ratings.Capacitors.Count).Where(c => !leftOut.Contains(ratings.Capacitors[c].Capacitor))];
+        Capacitors = [.. own.Select(c => ratings.Capacitors[c])];
+        Undetermined =
+        [
+            .. ratings.Switches.Where(s => s.Overall.IsLowerBound).Select(s => s.Switch.Name),
+            .. Capacitors.Where(c => c.Overall.IsLowerBound).Select(c => c.Capacitor.Name),
+        ];
         double[] switchAreas = [.. ratings.Switches.Select(s => s.Stack.AreaSquareMetres)];
         SlowSwitchingLimit = ComparedLimit.Of(
-            [.. ratings.Capacitors.Select(c => c.Capacitor.Name)],
-            [.. analysis.SlowSwitchingLimit.Coefficients.Select((k, c) => Weighted(
-                k, Square(ratings.Capacitors[c].Stack.Count) / ratings.Capacitors[c].Kind.FaradsPerSquareMetre))],
-            capacitorAreas,
+            [.. Capacitors.Select(c => c.Capacitor.Name)],
+            [.. own.Select(c => Weighted(
+                analysis.SlowSwitchingLimit.Coefficients[c], Square(ratings.Capacitors[c].Stack.Count) / ratings.Capacitors[c].Device.FaradsPerSquareMetre))],
+            [.. Capacitors.Select(c => c.Stack.AreaSquareMetres)],
             totals.CapacitorAreaSquareMetres * totals.FrequencyHz,
             analysis.SlowSwitchingLimit.Coefficients.Any(k => k.Kind == QuantityKind.Numeric));
         FastSwitchingLimit = ComparedLimit.Of(
             [.. ratings.Switches.Select(s => s.Switch.Name)],
             [.. analysis.FastSwitchingLimit.SwitchCoefficients.Select((k, s) => Weighted(
-                k, Square(ratings.Switches[s].Stack.Count) * ratings.Switches[s].Kind.OnResistanceOhmMicrometres * ratings.Switches[s].Kind.AreaSquareMetresPerMicrometre))],
+                k, Square(ratings.Switches[s].Stack.Count) * ratings.Switches[s].Device.OnResistanceOhmMicrometres * ratings.Switches[s].Device.AreaSquareMetresPerMicrometre))],
             switchAreas,
             totals.SwitchAreaSquareMetres,
             analysis.FastSwitchingLimit.SwitchCoefficients.Any(k => k.Kind == QuantityKind.Numeric));
@@ -41,8 +50,17 @@ public sealed class SiliconComparison
     /// <summary>The analysis that is compared.</summary>
     public ModeAnalysis Analysis { get; }
 
-    /// <summary>The kinds, stacks and verdicts; where <see cref="ConverterRatings.IsAllowed"/> is false, some stack is larger than allowed or only a lower bound.</summary>
+    /// <summary>The devices, stacks and verdicts; where <see cref="ConverterRatings.IsAllowed"/> is false, some stack is larger than allowed or only a lower bound.</summary>
     public ConverterRatings Ratings { get; }
+
+    /// <summary>The ratings of the capacitors that are part of the converter, in its order.</summary>
+    public IReadOnlyList<CapacitorRating> Capacitors { get; }
+
+    /// <summary>The elements of which some voltage is undetermined, switches first: their stacks, and with them both limits, are lower bounds.</summary>
+    public IReadOnlyList<string> Undetermined { get; }
+
+    /// <summary>Whether both limits are lower bounds, as some stacks are.</summary>
+    public bool IsLowerBound => Undetermined.Count > 0;
 
     /// <summary>The common totals.</summary>
     public SiliconTotals Totals { get; }
@@ -57,13 +75,13 @@ public sealed class SiliconComparison
     public BottomPlateSwing BottomPlateSwing { get; }
 
     /// <summary>The capacitor devices, each of a stack counted.</summary>
-    public long CapacitorDeviceCount => Ratings.Capacitors.Sum(c => (long)c.Stack.Count);
+    public long CapacitorDeviceCount => Capacitors.Sum(c => (long)c.Stack.Count);
 
     /// <summary>The switch devices, each of a stack counted.</summary>
     public long SwitchDeviceCount => Ratings.Switches.Sum(s => (long)s.Stack.Count);
 
     /// <summary>The most devices in series of any element.</summary>
-    public int LargestStackCount => Ratings.Capacitors.Select(c => c.Stack.Count).Concat(Ratings.Switches.Select(s => s.Stack.Count)).DefaultIfEmpty(1).Max();
+    public int MaximumStackCount => Capacitors.Select(c => c.Stack.Count).Concat(Ratings.Switches.Select(s => s.Stack.Count)).DefaultIfEmpty(1).Max();
 
     /// <summary>Compares one mode. The cost is one pass over elements and phases.</summary>
     /// <param name="ratings">The ratings of the converter.</param>
@@ -76,6 +94,56 @@ public sealed class SiliconComparison
         ArgumentNullException.ThrowIfNull(ratings);
         ArgumentNullException.ThrowIfNull(totals);
         return new SiliconComparison(ratings.Stress.Analysis.Modes[mode].Require(), ratings, totals);
+    }
+
+    /// <summary>Compares one mode on the common ground of a comparison, with the ratings of <see cref="Rate"/>.</summary>
+    /// <param name="ratings">The ratings of the converter.</param>
+    /// <param name="mode">The name of one of its modes.</param>
+    /// <param name="conditions">The common ground; its totals are what the areas give in single devices.</param>
+    /// <exception cref="ArgumentException">The converter has no such mode.</exception>
+    /// <exception cref="ScNetException">The mode has no result.</exception>
+    public static SiliconComparison Of(ConverterRatings ratings, string mode, ComparisonConditions conditions)
+    {
+        ArgumentNullException.ThrowIfNull(conditions);
+        return Of(ratings, mode, new SiliconTotals(conditions.TotalCapacitanceFarads, conditions.TotalConductanceSiemens, conditions.FrequencyHz));
+    }
+
+    /// <summary>
+    /// The ratings of a converter made of one switch device and one capacitor of the rating of a comparison, as
+    /// many in series as it takes.
+    /// </summary>
+    /// <remarks>
+    /// The devices are without dimension: the area that gives 1 F, or 1 S, in one device counts as 1. So the
+    /// totals of the comparison are what the areas give in single devices, and where nothing is stacked the
+    /// limits are those of the best split.
+    /// </remarks>
+    /// <param name="analysis">The analysis of the converter.</param>
+    /// <param name="conditions">Input voltage and rating.</param>
+    public static ConverterRatings Rate(ConverterAnalysis analysis, ComparisonConditions conditions)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        ArgumentNullException.ThrowIfNull(conditions);
+        double volts = conditions.DeviceRatingVolts;
+        RatingLimits limits = new()
+        {
+            Switch = new SwitchDevice
+            {
+                Name = "switch",
+                Source = "normalised",
+                RatedVolts = volts,
+                GateDriveVolts = volts,
+                GateRatedVolts = volts,
+                OnResistanceOhmMicrometres = 1,
+                GateChargeCoulombsPerMicrometre = 1,
+                JunctionChargeCoulombsPerMicrometre = 1,
+                AreaSquareMetresPerMicrometre = 1,
+            },
+            Capacitor = new CapacitorDevice { Name = "capacitor", Source = "normalised", RatedVolts = volts, FaradsPerSquareMetre = 1 },
+            MaximumSwitchesInSeries = int.MaxValue,
+            MaximumCapacitorsInSeries = int.MaxValue,
+        };
+        Interval<double> input = new(conditions.InputVoltageVolts, conditions.InputVoltageVolts);
+        return ConverterRatings.Of(ConverterStress.Of(analysis, input), limits);
     }
 
     /// <summary>The mode, its ratio and both limits on the areas.</summary>

@@ -2,13 +2,13 @@ using ScNet.Stress;
 
 namespace ScNet.Devices;
 
-/// <summary>One capacitor against the rating of its kind.</summary>
+/// <summary>One capacitor against the rating of its device.</summary>
 public sealed class CapacitorRating
 {
-    internal CapacitorRating(Capacitor capacitor, CapacitorKind kind, RatingVerdict[] modes, RatingVerdict overall, StackedCapacitor stack)
+    internal CapacitorRating(Capacitor capacitor, CapacitorDevice device, RatingVerdict[] modes, RatingVerdict overall, StackedCapacitor stack)
     {
         Capacitor = capacitor;
-        Kind = kind;
+        Device = device;
         Modes = modes;
         Overall = overall;
         Stack = stack;
@@ -17,8 +17,8 @@ public sealed class CapacitorRating
     /// <summary>The capacitor.</summary>
     public Capacitor Capacitor { get; }
 
-    /// <summary>The kind that it is made of.</summary>
-    public CapacitorKind Kind { get; }
+    /// <summary>The device that it is made of.</summary>
+    public CapacitorDevice Device { get; }
 
     /// <summary>The verdict in each mode; index as in <see cref="ConverterStress.Modes"/>.</summary>
     public IReadOnlyList<RatingVerdict> Modes { get; }

@@ -2,7 +2,7 @@ using ScNet.Stress;
 
 namespace ScNet.Devices;
 
-/// <summary>Every element of a converter against the rating of its kind, in every mode and at every change.</summary>
+/// <summary>Every element of a converter against the rating of its device, in every mode and at every change.</summary>
 public sealed class ConverterRatings
 {
     private ConverterRatings(ConverterStress stress, RatingLimits limits)
@@ -17,7 +17,7 @@ public sealed class ConverterRatings
     /// <summary>The stress that is rated.</summary>
     public ConverterStress Stress { get; }
 
-    /// <summary>The kinds and limits.</summary>
+    /// <summary>The devices and limits.</summary>
     public RatingLimits Limits { get; }
 
     /// <summary>The rating of each switch; index as in <see cref="Converter.Switches"/>.</summary>
@@ -38,18 +38,18 @@ public sealed class ConverterRatings
 
     /// <summary>Rates a converter.</summary>
     /// <param name="stress">Its stress.</param>
-    /// <param name="limits">The kinds and limits.</param>
+    /// <param name="limits">The devices and limits.</param>
     /// <exception cref="ArgumentException">The limits name a switch or capacitor that the converter does not have.</exception>
     public static ConverterRatings Of(ConverterStress stress, RatingLimits limits)
     {
         ArgumentNullException.ThrowIfNull(stress);
         ArgumentNullException.ThrowIfNull(limits);
-        foreach (string name in limits.SwitchKinds.Keys)
+        foreach (string name in limits.SwitchDevices.Keys)
         {
             stress.Analysis.Converter.Switches.PositionOf(name);
         }
 
-        foreach (string name in limits.CapacitorKinds.Keys)
+        foreach (string name in limits.CapacitorDevices.Keys)
         {
             stress.Analysis.Converter.Capacitors.PositionOf(name);
         }
@@ -63,27 +63,29 @@ public sealed class ConverterRatings
 
     private SwitchRating Rate(int index, Switch @switch)
     {
-        SwitchKind kind = Limits.SwitchKinds.GetValueOrDefault(@switch.Name) ?? Limits.Switch;
+        SwitchDevice device = Limits.SwitchDevices.GetValueOrDefault(@switch.Name) ?? Limits.Switch;
         RatingVerdict[] modes = [.. Stress.Modes.Select(m => Verdict(m.Switches[index], m.Mode))];
         RatingVerdict? atChanges = Limits.CountsChanges && Stress.Changes.Count > 0 ? Verdict(Stress.SwitchesAtChanges[index], null) : null;
         SwitchStress worst = SwitchStress.Worst(@switch, atChanges is null
             ? [Stress.Switches[index]]
             : [Stress.Switches[index], Stress.SwitchesAtChanges[index]]);
         RatingVerdict overall = Verdict(worst, null);
-        return new SwitchRating(@switch, kind, modes, atChanges, overall, new StackedSwitch(kind, overall.StackCount, @switch.Ohms));
+        return new SwitchRating(@switch, device, modes, atChanges, overall, new StackedSwitch(device, overall.StackCount, @switch.Ohms));
 
         RatingVerdict Verdict(SwitchStress stress, Mode? mode) => RatingVerdict.Of(
-            @switch.Name, mode, stress.Magnitude, !stress.IsUndetermined || stress.Largest is not null, stress.IsUndetermined, kind.ExactRating, Limits.MostSwitchesInSeries);
+            @switch.Name, mode, stress is { IsUndetermined: true, Peak: null } ? null : stress.Magnitude, stress.IsUndetermined, stress.Undetermined,
+            device.ExactRating, Limits.MaximumSwitchesInSeries);
     }
 
     private CapacitorRating Rate(int index, Capacitor capacitor)
     {
-        CapacitorKind kind = Limits.CapacitorKinds.GetValueOrDefault(capacitor.Name) ?? Limits.Capacitor;
+        CapacitorDevice device = Limits.CapacitorDevices.GetValueOrDefault(capacitor.Name) ?? Limits.Capacitor;
         RatingVerdict[] modes = [.. Stress.Modes.Select(m => Verdict(m.Capacitors[index], m.Mode))];
         RatingVerdict overall = Verdict(Stress.Capacitors[index], null);
-        return new CapacitorRating(capacitor, kind, modes, overall, new StackedCapacitor(kind, overall.StackCount, capacitor.Farads));
+        return new CapacitorRating(capacitor, device, modes, overall, new StackedCapacitor(device, overall.StackCount, capacitor.Farads));
 
         RatingVerdict Verdict(CapacitorStress stress, Mode? mode) => RatingVerdict.Of(
-            capacitor.Name, mode, stress.Magnitude, stress.Largest is not null, stress.IsUndetermined, kind.ExactRating, Limits.MostCapacitorsInSeries);
+            capacitor.Name, mode, stress.Peak is null ? null : stress.Magnitude, stress.IsUndetermined, stress.Undetermined,
+            device.ExactRating, Limits.MaximumCapacitorsInSeries);
     }
 }

@@ -5,13 +5,12 @@ namespace ScNet.Devices;
 /// <summary>What the gate of one switch needs in one phase in which it is closed.</summary>
 public sealed class GatePhase
 {
-    internal GatePhase(Mode mode, int phase, VoltageSpan source, double? lowestGateVolts, double? highestGateVolts, GateSupply[] supplies)
+    internal GatePhase(Mode mode, int phase, VoltageSpan source, Interval<double> gateVolts, IReadOnlyList<GateSupply> supplies)
     {
         Mode = mode;
         Phase = phase;
         SourcePotential = source;
-        LowestGateVolts = lowestGateVolts;
-        HighestGateVolts = highestGateVolts;
+        GateVolts = gateVolts;
         Supplies = supplies;
     }
 
@@ -24,11 +23,8 @@ public sealed class GatePhase
     /// <summary>The potential of both terminals, per volt of input: bounds where they float.</summary>
     public VoltageSpan SourcePotential { get; }
 
-    /// <summary>The lowest gate level against the reference in volts (V) that the switch needs over the input range: source plus (p-type: minus) the drive voltage; null where the source is undetermined.</summary>
-    public double? LowestGateVolts { get; }
-
-    /// <summary>The highest such level in volts (V).</summary>
-    public double? HighestGateVolts { get; }
+    /// <summary>The gate levels against the reference in volts (V) that the switch needs over the input range: source plus (p-type: minus) the drive voltage; undetermined where the source is.</summary>
+    public Interval<double> GateVolts { get; }
 
     /// <summary>The nodes whose potential turns the switch on and keeps the gate rating, at least at some input voltage of the range; in the converter's order.</summary>
     public IReadOnlyList<GateSupply> Supplies { get; }
@@ -36,7 +32,10 @@ public sealed class GatePhase
     /// <summary>Whether one of them does so over the whole range.</summary>
     public bool HasSupply => Supplies.Any(s => s.CoversRange);
 
-    /// <summary>The phase, the source and the supplies.</summary>
-    public override string ToString() => FormattableString.Invariant(
-        $"mode {Mode}, phase {Phase}: source {SourcePotential}, gate {LowestGateVolts:G6} V to {HighestGateVolts:G6} V, {(HasSupply ? string.Join(", ", Supplies.Where(s => s.CoversRange)) : "own rail")}");
+    /// <summary>The phase, the source and the supplies; those that serve in a part of the range where none serves in all of it.</summary>
+    public override string ToString() => $"mode {Mode}, phase {Phase}: source {SourcePotential}, gate {GateVolts.ToString("V")}, {SupplyText}";
+
+    private string SupplyText => HasSupply ? string.Join(", ", Supplies.Where(s => s.CoversRange))
+        : Supplies.Count > 0 ? $"{string.Join(", ", Supplies)}, own rail elsewhere"
+        : "own rail";
 }

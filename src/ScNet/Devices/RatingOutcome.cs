@@ -1,15 +1,15 @@
 namespace ScNet.Devices;
 
-/// <summary>How an element stands against the rating of its kind.</summary>
+/// <summary>How an element compares with the rating of its device.</summary>
 public enum RatingOutcome
 {
-    /// <summary>Nothing bounds its voltage: no verdict can be given.</summary>
+    /// <summary>Nothing bounds its voltage at some place: the verdict is what is known, a lower bound.</summary>
     Undetermined,
 
-    /// <summary>One device stands the voltage.</summary>
+    /// <summary>One device withstands the voltage.</summary>
     WithinRating,
 
-    /// <summary>A stack stands the voltage, of as many devices as the verdict says.</summary>
+    /// <summary>A stack withstands the voltage, of as many devices as the verdict says.</summary>
     NeedsStack,
 
     /// <summary>It would take more devices in series than the limit allows.</summary>

@@ -1,5 +1,6 @@
 using System.Numerics;
 using Fractions;
+using ScNet.Stress;
 
 namespace ScNet.Devices;
 
@@ -11,7 +12,8 @@ namespace ScNet.Devices;
 /// </remarks>
 public sealed class RatingVerdict
 {
-    private RatingVerdict(string element, Mode? mode, RatingOutcome outcome, int stackCount, double? volts, double ratedVolts)
+    private RatingVerdict(
+        string element, Mode? mode, RatingOutcome outcome, int stackCount, double? volts, double ratedVolts, bool isLowerBound, IReadOnlyList<UndeterminedStress> undetermined)
     {
         Element = element;
         Mode = mode;
@@ -19,6 +21,8 @@ public sealed class RatingVerdict
         StackCount = stackCount;
         Volts = volts;
         RatedVolts = ratedVolts;
+        IsLowerBound = isLowerBound;
+        Undetermined = undetermined;
     }
 
     /// <summary>The name of the switch or capacitor.</summary>
@@ -32,45 +36,63 @@ public sealed class RatingVerdict
 
     /// <summary>
     /// The devices in series that the voltage takes: the smallest whole number not below voltage over
-    /// rating, at least 1, whether the limit allows it or not. Where the outcome is undetermined, a lower bound.
+    /// rating, at least 1, whether the limit allows it or not. Where <see cref="IsLowerBound"/>, it may take more.
     /// </summary>
     public int StackCount { get; }
 
-    /// <summary>The largest magnitude of the voltage in volts (V); null where none is determined.</summary>
+    /// <summary>The largest magnitude of the determined voltages in volts (V); null where none is determined.</summary>
     public double? Volts { get; }
 
-    /// <summary>The voltage in volts (V) that one device stands.</summary>
+    /// <summary>Whether voltage and stack are lower bounds, as some voltage is undetermined.</summary>
+    public bool IsLowerBound { get; }
+
+    /// <summary>Where nothing bounds the voltage, and why. Empty where all is known, and where no mode has a result.</summary>
+    public IReadOnlyList<UndeterminedStress> Undetermined { get; }
+
+    /// <summary>The voltage in volts (V) that one device withstands.</summary>
     public double RatedVolts { get; }
 
     /// <summary>The share of each device of the stack in volts (V); null where no voltage is determined.</summary>
     public double? VoltsPerDevice => Volts / StackCount;
 
-    /// <summary>"s1, mode 1/3: 2.4 V of 1.2 V, needs a stack of 2".</summary>
+    /// <summary>"s1, mode 1/3: 2.4 V of 1.2 V, needs a stack of 2", or "s1: 2.4 V of 1.2 V, at least a stack of 2; undetermined in mode 1/3, phase 2, as fly3 idles".</summary>
     public override string ToString()
     {
         string mode = Mode is null ? string.Empty : $", mode {Mode}";
+        string stack = FormattableString.Invariant($"{(IsLowerBound ? "at least " : string.Empty)}a stack of {StackCount}");
         string outcome = Outcome switch
         {
-            RatingOutcome.WithinRating => "within rating",
-            RatingOutcome.NeedsStack => FormattableString.Invariant($"needs a stack of {StackCount}"),
-            RatingOutcome.NotAllowed => FormattableString.Invariant($"not allowed, as it needs a stack of {StackCount}"),
-            _ => "undetermined",
+            RatingOutcome.WithinRating => ", within rating",
+            RatingOutcome.NeedsStack => $", needs {stack}",
+            RatingOutcome.NotAllowed => $", not allowed, as it needs {stack}",
+            _ when StackCount > 1 => $", {stack}",
+            _ => string.Empty,
         };
+        string places = !IsLowerBound ? string.Empty
+            : $"{(outcome.Length > 0 || Volts is not null ? ";" : ",")} {UndeterminedStress.Text(Undetermined)}";
         string volts = Volts is { } known ? FormattableString.Invariant($"{known:G6} V") : "?";
-        return FormattableString.Invariant($"{Element}{mode}: {volts} of {RatedVolts:G6} V, {outcome}");
+        return FormattableString.Invariant($"{Element}{mode}: {volts} of {RatedVolts:G6} V{outcome}{places}");
     }
 
+    /// <summary>The verdict on one element.</summary>
+    /// <param name="element">Its name.</param>
+    /// <param name="mode">The mode, or null.</param>
+    /// <param name="volts">The largest magnitude of the determined voltages; null where none is determined.</param>
+    /// <param name="isLowerBound">Whether some voltage is undetermined.</param>
+    /// <param name="undetermined">Where.</param>
+    /// <param name="rating">The voltage that one device withstands.</param>
+    /// <param name="maximumInSeries">The largest stack that is allowed.</param>
     internal static RatingVerdict Of(
-        string element, Mode? mode, Fraction magnitude, bool isKnown, bool isUndetermined, Fraction rating, int mostInSeries)
+        string element, Mode? mode, Fraction? volts, bool isLowerBound, IReadOnlyList<UndeterminedStress> undetermined, Fraction rating, int maximumInSeries)
     {
         // whole volts over rating, rounded up: exact, so that a third of 3.6 V needs one device of 1.2 V
-        Fraction ratio = (magnitude / rating).Reduce();
+        Fraction ratio = ((volts ?? Fraction.Zero) / rating).Reduce();
         BigInteger count = BigInteger.Max(1, (ratio.Numerator + ratio.Denominator - 1) / ratio.Denominator);
         int stack = count > int.MaxValue ? int.MaxValue : (int)count;
-        RatingOutcome outcome = stack > mostInSeries ? RatingOutcome.NotAllowed
-            : isUndetermined ? RatingOutcome.Undetermined
+        RatingOutcome outcome = stack > maximumInSeries ? RatingOutcome.NotAllowed
+            : isLowerBound ? RatingOutcome.Undetermined
             : stack > 1 ? RatingOutcome.NeedsStack
             : RatingOutcome.WithinRating;
-        return new RatingVerdict(element, mode, outcome, stack, isKnown ? magnitude.ToDouble() : null, rating.ToDouble());
+        return new RatingVerdict(element, mode, outcome, stack, volts?.ToDouble(), rating.ToDouble(), isLowerBound, undetermined);
     }
 }

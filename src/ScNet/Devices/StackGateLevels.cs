@@ -35,20 +35,20 @@ public sealed class StackGateLevels
     public IReadOnlyList<double> RailsFromSourceVolts { get; }
 
     /// <summary>The levels of a stack.</summary>
-    /// <param name="kind">The kind of its devices.</param>
+    /// <param name="device">Its devices.</param>
     /// <param name="count">The devices in series, at least 1.</param>
     /// <param name="sourceVolts">The potential in volts (V) of the outer source, on and off: the upper end of a p-type stack, the lower end of an n-type one.</param>
     /// <param name="blockedVolts">The voltage in volts (V) that the stack blocks while it is off, zero or positive.</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
-    public static StackGateLevels Of(SwitchKind kind, int count, double sourceVolts, double blockedVolts)
+    public static StackGateLevels Of(SwitchDevice device, int count, double sourceVolts, double blockedVolts)
     {
-        ArgumentNullException.ThrowIfNull(kind);
+        ArgumentNullException.ThrowIfNull(device);
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         Guard.InRange(Math.Abs(sourceVolts), allowZero: true, nameof(sourceVolts));
         Guard.InRange(blockedVolts, allowZero: true, nameof(blockedVolts));
-        int sign = kind.Polarity == DevicePolarity.NType ? 1 : -1;
+        int sign = device.Polarity == DevicePolarity.NType ? 1 : -1;
         double[] off = [.. Enumerable.Range(0, count).Select(k => sourceVolts + (sign * k * blockedVolts / count))];
-        double on = sourceVolts + (sign * kind.GateDriveVolts);
+        double on = sourceVolts + (sign * device.GateDriveVolts);
         List<double> rails = [];
         foreach (double distance in off.Append(on).Select(v => Math.Abs(v - sourceVolts)).Order())
         {

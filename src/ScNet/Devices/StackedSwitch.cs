@@ -1,6 +1,6 @@
 namespace ScNet.Devices;
 
-/// <summary>A switch made of equal devices of one kind in series that together have its on-resistance.</summary>
+/// <summary>A switch made of equal devices of one sort in series that together have its on-resistance.</summary>
 /// <remarks>
 /// Each of n devices has 1/n of the on-resistance, hence n times the width of a single one: n² times the
 /// width, charge and area in all. Twice the voltage costs four times the area (common practice, no
@@ -9,22 +9,22 @@ namespace ScNet.Devices;
 public sealed class StackedSwitch
 {
     /// <summary>Sizes a stack.</summary>
-    /// <param name="kind">The kind of its devices.</param>
+    /// <param name="device">What each of the devices is.</param>
     /// <param name="count">The devices in series, at least 1.</param>
     /// <param name="ohms">The on-resistance of the whole in ohms (Ω).</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
-    public StackedSwitch(SwitchKind kind, int count, double ohms)
+    public StackedSwitch(SwitchDevice device, int count, double ohms)
     {
-        ArgumentNullException.ThrowIfNull(kind);
+        ArgumentNullException.ThrowIfNull(device);
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
-        Kind = kind;
+        Device = device;
         Count = count;
         Ohms = Guard.InRange(ohms, allowZero: false, nameof(ohms));
-        WidthOfEachMicrometres = count * kind.OnResistanceOhmMicrometres / ohms;
+        WidthOfEachMicrometres = count * device.OnResistanceOhmMicrometres / ohms;
     }
 
-    /// <summary>The kind of the devices.</summary>
-    public SwitchKind Kind { get; }
+    /// <summary>What each of the devices is.</summary>
+    public SwitchDevice Device { get; }
 
     /// <summary>The devices in series.</summary>
     public int Count { get; }
@@ -38,18 +38,18 @@ public sealed class StackedSwitch
     /// <summary>The width of all devices in micrometres (µm).</summary>
     public double TotalWidthMicrometres => Count * WidthOfEachMicrometres;
 
-    /// <summary>The voltage in volts (V) that the stack stands, shared equally.</summary>
-    public double RatedVolts => Count * Kind.RatedVolts;
+    /// <summary>The voltage in volts (V) that the stack withstands, shared equally.</summary>
+    public double RatedVolts => Count * Device.RatedVolts;
 
     /// <summary>The area of all devices in square metres (m²).</summary>
-    public double AreaSquareMetres => TotalWidthMicrometres * Kind.AreaSquareMetresPerMicrometre;
+    public double AreaSquareMetres => TotalWidthMicrometres * Device.AreaSquareMetresPerMicrometre;
 
     /// <summary>The gate charge of all devices in coulombs (C), for one swing of the gate-drive voltage each.</summary>
-    public double GateChargeCoulombs => TotalWidthMicrometres * Kind.GateChargeCoulombsPerMicrometre;
+    public double GateChargeCoulombs => TotalWidthMicrometres * Device.GateChargeCoulombsPerMicrometre;
 
     /// <summary>The junction charge of all devices in coulombs (C), for one swing of the rated voltage each.</summary>
-    public double JunctionChargeCoulombs => TotalWidthMicrometres * Kind.JunctionChargeCoulombsPerMicrometre;
+    public double JunctionChargeCoulombs => TotalWidthMicrometres * Device.JunctionChargeCoulombsPerMicrometre;
 
-    /// <summary>Count, kind and on-resistance.</summary>
-    public override string ToString() => FormattableString.Invariant($"{Count} × {Kind}, {Ohms:G6} Ω");
+    /// <summary>Count, device and on-resistance.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Count} × {Device}, {Ohms:G6} Ω");
 }

@@ -4,18 +4,19 @@ namespace ScNet.Devices;
 /// <remarks>An ideal closed switch has both terminals at one potential, so either is the source.</remarks>
 public sealed class SwitchGateDrive
 {
-    internal SwitchGateDrive(SwitchRating rating, GatePhase[] phases, double? lowest, double? highest, string[] bodyNodes)
+    private readonly Lazy<IReadOnlyList<string>> _bodyNodes;
+
+    internal SwitchGateDrive(
+        SwitchRating rating, IReadOnlyList<GatePhase> phases, Interval<double> terminalVolts, Func<IReadOnlyList<string>> bodyNodes)
     {
         Rating = rating;
         OnPhases = phases;
-        LowestTerminalVolts = lowest;
-        HighestTerminalVolts = highest;
-        BodyNodes = bodyNodes;
-        CommonSupplies = phases.Length == 0 ? [] : [.. phases[0].Supplies.Where(s => s.CoversRange).Select(s => s.Node)
-            .Where(node => phases.All(p => p.Supplies.Any(s => s.CoversRange && s.Node == node)))];
+        TerminalVolts = terminalVolts;
+        _bodyNodes = new(bodyNodes);
+        CommonSupplies = [.. Common(s => s.CoversRange)];
     }
 
-    /// <summary>The switch, its kind and its stack.</summary>
+    /// <summary>The switch, its device and its stack.</summary>
     public SwitchRating Rating { get; }
 
     /// <summary>Every phase of every mode in which it is closed, mode after mode.</summary>
@@ -24,20 +25,50 @@ public sealed class SwitchGateDrive
     /// <summary>Whether in some on-phase no node of the converter can supply the gate over the whole input range.</summary>
     public bool NeedsOwnRail => OnPhases.Any(p => !p.HasSupply);
 
-    /// <summary>The nodes that serve in every on-phase of every mode.</summary>
+    /// <summary>The nodes that serve in every on-phase of every mode over the whole input range.</summary>
     public IReadOnlyList<string> CommonSupplies { get; }
 
-    /// <summary>The lowest potential in volts (V) of its terminals over all modes, phases and input voltages: an n-type body must not be above it. Null where one is undetermined.</summary>
-    public double? LowestTerminalVolts { get; }
+    /// <summary>
+    /// The potentials in volts (V) of its terminals over all modes, phases and input voltages: an n-type body
+    /// must not be above the minimum, a p-type body not below the maximum. Undetermined where one is.
+    /// </summary>
+    public Interval<double> TerminalVolts { get; }
 
-    /// <summary>The highest potential in volts (V) of its terminals: a p-type body must not be below it. Null where one is undetermined.</summary>
-    public double? HighestTerminalVolts { get; }
+    /// <summary>
+    /// The nodes that can take the body in every phase of every mode: never above (p-type: below) a terminal.
+    /// Found when first asked for, in a time of nodes · phases · modes.
+    /// </summary>
+    public IReadOnlyList<string> BodyNodes => _bodyNodes.Value;
 
-    /// <summary>The nodes that can take the body in every phase of every mode: never above (p-type: below) a terminal.</summary>
-    public IReadOnlyList<string> BodyNodes { get; }
+    /// <summary>The name of the switch and what it needs; where no node serves over the whole input range, those that serve in a part of it.</summary>
+    public override string ToString() => $"{Rating.Switch.Name}: {Need}";
 
-    /// <summary>The name of the switch and what it needs.</summary>
-    public override string ToString() => CommonSupplies.Count > 0 ? $"{Rating.Switch.Name}: from {string.Join(", ", CommonSupplies)}"
-        : NeedsOwnRail ? $"{Rating.Switch.Name}: own rail"
-        : $"{Rating.Switch.Name}: from a different node in each phase";
+    private string Need => CommonSupplies.Count > 0 ? $"from {string.Join(", ", CommonSupplies)}"
+        : !NeedsOwnRail ? "from a different node in each phase"
+        : PartOfRange() is { Count: > 0 } parts
+            ? $"from {string.Join(", ", parts.Select(p => $"{p.Node} at {p.InputVolts.ToString("V")} of input"))}, own rail elsewhere"
+        : OnPhases.Any(p => p.Supplies.Count > 0) ? "own rail in some phase or part of the input range"
+        : "own rail";
+
+    private IEnumerable<string> Common(Predicate<GateSupply> counts) => OnPhases.Count == 0 ? []
+        : OnPhases.Skip(1).Aggregate(
+            OnPhases[0].Supplies.Where(s => counts(s)).Select(s => s.Node),
+            (nodes, phase) => nodes.Where(phase.Supplies.Where(s => counts(s)).Select(s => s.Node).ToHashSet().Contains));
+
+    // the input voltages at which a node serves in every on-phase
+    private List<(string Node, Interval<double> InputVolts)> PartOfRange()
+    {
+        List<(string, Interval<double>)> parts = [];
+        foreach (string node in Common(_ => true))
+        {
+            GateSupply[] supplies = [.. OnPhases.Select(p => p.Supplies.First(s => s.Node == node))];
+            double from = supplies.Max(s => s.InputVolts.Minimum), to = supplies.Min(s => s.InputVolts.Maximum);
+            if (from <= to)
+            {
+                parts.Add((node, new Interval<double>(from, to)));
+            }
+        }
+
+        return parts;
+    }
 }

@@ -2,13 +2,13 @@ using ScNet.Stress;
 
 namespace ScNet.Devices;
 
-/// <summary>One switch against the rating of its kind.</summary>
+/// <summary>One switch against the rating of its device.</summary>
 public sealed class SwitchRating
 {
-    internal SwitchRating(Switch @switch, SwitchKind kind, RatingVerdict[] modes, RatingVerdict? atChanges, RatingVerdict overall, StackedSwitch stack)
+    internal SwitchRating(Switch @switch, SwitchDevice device, RatingVerdict[] modes, RatingVerdict? atChanges, RatingVerdict overall, StackedSwitch stack)
     {
         Switch = @switch;
-        Kind = kind;
+        Device = device;
         Modes = modes;
         AtChanges = atChanges;
         Overall = overall;
@@ -18,8 +18,8 @@ public sealed class SwitchRating
     /// <summary>The switch.</summary>
     public Switch Switch { get; }
 
-    /// <summary>The kind of its devices.</summary>
-    public SwitchKind Kind { get; }
+    /// <summary>The sort of devices.</summary>
+    public SwitchDevice Device { get; }
 
     /// <summary>The verdict in each mode; index as in <see cref="ConverterStress.Modes"/>.</summary>
     public IReadOnlyList<RatingVerdict> Modes { get; }

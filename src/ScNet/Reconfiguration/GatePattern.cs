@@ -10,7 +10,7 @@ public sealed class GatePattern
         Analysis = analysis;
         Quantity[] peaks = [.. analysis.BlockingVoltages.Peaks.Where(p => p.IsDetermined)];
         UndeterminedSwitchCount = analysis.BlockingVoltages.Peaks.Count - peaks.Length;
-        HighestBlocking = peaks.Length == 0 ? Quantity.Undetermined : peaks.Aggregate(
+        PeakBlocking = peaks.Length == 0 ? Quantity.Undetermined : peaks.Aggregate(
             (a, b) => QuantityMagnitude.Compare(b, a) > 0 ? b : a);
     }
 
@@ -27,7 +27,7 @@ public sealed class GatePattern
     public double FastOhms => Analysis.FastSwitchingLimit.Ohms;
 
     /// <summary>The blocking voltage of the largest magnitude among the switches for which it is determined, per volt of input.</summary>
-    public Quantity HighestBlocking { get; }
+    public Quantity PeakBlocking { get; }
 
     /// <summary>How many switches see a floating node, so that nothing determines what they block.</summary>
     public int UndeterminedSwitchCount { get; }

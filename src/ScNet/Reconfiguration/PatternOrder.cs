@@ -33,9 +33,9 @@ internal static class PatternOrder
     private static int Stress(GatePattern a, GatePattern b)
     {
         int order = a.UndeterminedSwitchCount.CompareTo(b.UndeterminedSwitchCount);
-        return order != 0 || !a.HighestBlocking.IsDetermined || !b.HighestBlocking.IsDetermined
+        return order != 0 || !a.PeakBlocking.IsDetermined || !b.PeakBlocking.IsDetermined
             ? order
-            : QuantityMagnitude.Compare(a.HighestBlocking, b.HighestBlocking);
+            : QuantityMagnitude.Compare(a.PeakBlocking, b.PeakBlocking);
     }
 
     private static int Effort(GatePattern a, GatePattern b)

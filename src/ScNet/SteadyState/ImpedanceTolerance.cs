@@ -11,7 +11,7 @@ public static class ImpedanceTolerance
     private const int LargestStepCount = 20;
 
     /// <summary>
-    /// The least and greatest impedance with every value at one end of its tolerance: starting from the
+    /// The smallest and largest impedance in ohms (Ω) with every value at one end of its tolerance: starting from the
     /// signs of the sensitivities, values change ends until the sensitivities there agree with them.
     /// </summary>
     /// <remarks>A worst case of corners that is locally the worst; where a sensitivity changes sign inside the band, an inner point can lie beyond it by a second-order amount.</remarks>
@@ -19,11 +19,11 @@ public static class ImpedanceTolerance
     /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
     /// <param name="tolerances">The tolerances.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is not positive, or not from 1e-60 to 1e60 Hz.</exception>
-    public static ImpedanceRange WorstCase(ModeAnalysis analysis, double frequencyHz, ComponentTolerances tolerances)
+    public static Interval<double> WorstCaseOhms(ModeAnalysis analysis, double frequencyHz, ComponentTolerances tolerances)
     {
         ArgumentNullException.ThrowIfNull(analysis);
         ArgumentNullException.ThrowIfNull(tolerances);
-        return new ImpedanceRange(Corner(analysis, frequencyHz, tolerances, -1), Corner(analysis, frequencyHz, tolerances, 1));
+        return new Interval<double>(Corner(analysis, frequencyHz, tolerances, -1), Corner(analysis, frequencyHz, tolerances, 1));
     }
 
     /// <summary>Draws every value independently and uniformly within its tolerance, many times.</summary>

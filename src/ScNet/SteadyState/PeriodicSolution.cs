@@ -83,7 +83,7 @@ internal sealed class PeriodicSolution
         return OfStates(phase, Space.CapacitorRow(capacitor), SourcePart(first) - SourcePart(second));
     }
 
-    /// <summary>The potential of one node minus that of another, where both hang together, in volts.</summary>
+    /// <summary>The potential of one node minus that of another, where both are connected, in volts.</summary>
     public PhaseWaveform Difference(int phase, int first, int second)
     {
         double[] row = new double[Space.StateCount];
@@ -93,7 +93,7 @@ internal sealed class PeriodicSolution
 
     private double SourcePart(int node) => DenseRows.Dot(Space.SourcesOf(node), _sources);
 
-    // Adds a node's potential to a row over the states and returns its constant part. A node group that hangs
+    // Adds a node's potential to a row over the states and returns its constant part. A node group that is connected
     // on resistors follows from the triangle: R u + B x + h = what the load demands of it.
     private double AddPotential(int phase, int node, double sign, double[] row)
     {

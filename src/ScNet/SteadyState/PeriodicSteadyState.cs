@@ -82,7 +82,7 @@ public sealed class PeriodicSteadyState
     /// </summary>
     public double? OutputRippleVolts => _network.Load == LoadKind.Stiff ? 0
         : _analysis.IdealPoint.NodePotentials[_network.Output].All(v => v.IsDetermined)
-            ? Range(j => _solution.Difference(j, _network.Output, SwitchedNetwork.Reference)).PeakToPeakVolts
+            ? PeakToPeak(j => _solution.Difference(j, _network.Output, SwitchedNetwork.Reference))
             : null;
 
     /// <summary>Solves one analysed mode at an operating point.</summary>
@@ -133,7 +133,7 @@ public sealed class PeriodicSteadyState
     /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period.</param>
     /// <returns>
     /// One value per time; null in a phase in which nothing fixes the voltage across the open switch: a side of it
-    /// floats, or hangs on a capacitor whose own voltage is not determined.
+    /// floats, or is connected to a capacitor whose own voltage is not determined.
     /// </returns>
     /// <exception cref="ArgumentException">No such switch, or a time is not finite.</exception>
     public double?[] SampleSwitchVoltage(string @switch, IReadOnlyList<double> timesSeconds)
@@ -148,7 +148,7 @@ public sealed class PeriodicSteadyState
     /// <summary>The potential of a node against the reference, sampled over one period, in volts (V).</summary>
     /// <param name="node">The node's name.</param>
     /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period. On the boundary of two phases the later one counts.</param>
-    /// <returns>One value per time; null in a phase in which the node floats or hangs on a capacitor whose voltage is not determined.</returns>
+    /// <returns>One value per time; null in a phase in which the node floats or is connected to a capacitor whose voltage is not determined.</returns>
     /// <exception cref="ArgumentException">No such node, or a time that is not finite.</exception>
     public double?[] SampleNodePotential(string node, IReadOnlyList<double> timesSeconds)
     {
@@ -168,14 +168,14 @@ public sealed class PeriodicSteadyState
         double square = Point.FrequencyHz * currents.Sum(w => w?.SquareIntegral() ?? 0);
         PhaseValues ideal = _analysis.BlockingVoltages.Switches[index];
         int[] open = [.. Phases().Where(j => !IsClosed(j, index))];
-        VoltageRange? known = null;
+        Interval<double> known = Intervals.Empty<double>();
         foreach (int phase in open.Where(j => ideal[j + 1].IsDetermined))
         {
-            VoltageRange range = ToRange(_solution.Difference(phase, _network.SwitchFirst[index], _network.SwitchSecond[index]));
-            known = known?.Including(range) ?? range;
+            known = known.Hull(ToInterval(_solution.Difference(phase, _network.SwitchFirst[index], _network.SwitchSecond[index])));
         }
 
-        VoltageRange? blocking = open.All(j => ideal[j + 1].IsDetermined) ? known : null;
+        known = known.IsDetermined ? known : default;
+        Interval<double> blocking = open.All(j => ideal[j + 1].IsDetermined) ? known : default;
         return new SwitchOperation(@switch, Math.Sqrt(square), Peak(currents), square * @switch.Ohms, blocking, known);
     }
 
@@ -192,7 +192,7 @@ public sealed class PeriodicSteadyState
         // a square beyond the range of numbers is infinite, and loses nothing in no resistance
         double dissipation = capacitor.EsrOhms > 0 ? square * capacitor.EsrOhms : 0;
         return new CapacitorOperation(
-            capacitor, average, Range(j => voltages[j]).PeakToPeakVolts, Math.Sqrt(square), Peak(currents), dissipation);
+            capacitor, average, PeakToPeak(j => voltages[j]), Math.Sqrt(square), Peak(currents), dissipation);
     }
 
     private IEnumerable<int> Phases() => Enumerable.Range(0, _network.PhaseCount);
@@ -207,13 +207,16 @@ public sealed class PeriodicSteadyState
     private PhaseWaveform CapacitorCurrent(int phase, int index) =>
         _solution.CapacitorCurrent(phase, index, Converter.Capacitors[index].Farads);
 
-    private VoltageRange Range(Func<int, PhaseWaveform> waveform) =>
-        Phases().Select(j => ToRange(waveform(j))).Aggregate((a, b) => a.Including(b));
-
-    private static VoltageRange ToRange(PhaseWaveform waveform)
+    private double PeakToPeak(Func<int, PhaseWaveform> waveform)
     {
-        (double least, double greatest) = waveform.Extremes();
-        return new VoltageRange(least, greatest);
+        Interval<double> hull = Phases().Select(j => ToInterval(waveform(j))).Aggregate((a, b) => a.Hull(b));
+        return hull.Maximum - hull.Minimum;
+    }
+
+    private static Interval<double> ToInterval(PhaseWaveform waveform)
+    {
+        (double minimum, double maximum) = waveform.Extremes();
+        return new Interval<double>(minimum, maximum, IntervalState.Determined);
     }
 
     private static double Peak(IEnumerable<PhaseWaveform?> waveforms)

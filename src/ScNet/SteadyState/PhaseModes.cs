@@ -4,7 +4,7 @@ using ScNet.Numerics;
 namespace ScNet.SteadyState;
 
 /// <summary>
-/// One phase in its own coordinates: resistor currents split into a part that node groups hanging on
+/// One phase in its own coordinates: resistor currents split into a part that node groups connected to
 /// resistors fix, and orthogonal exponential modes. Built once, it serves every frequency.
 /// </summary>
 /// <remarks>
@@ -36,7 +36,7 @@ internal sealed class PhaseModes
 
     public DenseRows Rows { get; }
 
-    /// <summary>The column of each cluster of nodes, or -1 for the cluster to which the others that hang together with it refer.</summary>
+    /// <summary>The column of each cluster of nodes, or -1 for the cluster to which the others that are connected to it refer.</summary>
     public int[] GroupOf { get; }
 
     /// <summary>The node groups in the order of the triangle that the first rows hold.</summary>

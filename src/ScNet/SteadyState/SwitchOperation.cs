@@ -3,14 +3,14 @@ namespace ScNet.SteadyState;
 /// <summary>What one switch does over a period at an operating point.</summary>
 public sealed class SwitchOperation
 {
-    internal SwitchOperation(Switch @switch, double rms, double peak, double dissipation, VoltageRange? blocking, VoltageRange? known)
+    internal SwitchOperation(Switch @switch, double rms, double peak, double dissipation, Interval<double> blocking, Interval<double> known)
     {
         Switch = @switch;
         RmsCurrentAmperes = rms;
         PeakCurrentAmperes = peak;
         DissipationWatts = dissipation;
-        Blocking = blocking;
-        BlockingWhereDetermined = known;
+        BlockingVolts = blocking;
+        BlockingWhereDeterminedVolts = known;
     }
 
     /// <summary>The switch.</summary>
@@ -26,19 +26,19 @@ public sealed class SwitchOperation
     public double DissipationWatts { get; }
 
     /// <summary>
-    /// The range of the voltage across the open switch, ripple and load drop included, first terminal minus
-    /// second; null where the switch is never open, or where in some phase in which it is nothing fixes that
-    /// voltage: a side floats, or hangs on a capacitor whose own voltage is not determined.
+    /// The interval in volts (V) of the voltage across the open switch, ripple and load drop included, first terminal
+    /// minus second; undetermined where the switch is never open, or where in some phase in which it is nothing fixes
+    /// that voltage: a side floats, or is connected to a capacitor whose own voltage is not determined.
     /// </summary>
-    public VoltageRange? Blocking { get; }
+    public Interval<double> BlockingVolts { get; }
 
     /// <summary>
-    /// As <see cref="Blocking"/>, over those phases only in which the switch is open and its voltage is
-    /// determined; null where there is none. In a dead time almost everything floats.
+    /// As <see cref="BlockingVolts"/>, over those phases only in which the switch is open and its voltage is
+    /// determined; undetermined where there is none. In a dead time almost everything floats.
     /// </summary>
-    public VoltageRange? BlockingWhereDetermined { get; }
+    public Interval<double> BlockingWhereDeterminedVolts { get; }
 
     /// <summary>Currents, loss and blocking voltages.</summary>
     public override string ToString() =>
-        $"{Switch.Name}: {UnitText.Of(RmsCurrentAmperes, "A")} RMS, {UnitText.Of(PeakCurrentAmperes, "A")} peak, {UnitText.Of(DissipationWatts, "W")}, blocks {Blocking?.ToString() ?? "?"}";
+        $"{Switch.Name}: {UnitText.Of(RmsCurrentAmperes, "A")} RMS, {UnitText.Of(PeakCurrentAmperes, "A")} peak, {UnitText.Of(DissipationWatts, "W")}, blocks {BlockingVolts.ToString("V")}";
 }

@@ -9,14 +9,21 @@ internal sealed class ChangedPhase
     private readonly Converter _converter;
     private readonly PhaseNetwork _network;
     private readonly ModeStress _from;
-    private readonly int _phase;
+    private readonly Lazy<ILookup<int, int>> _members;
+    private readonly Interval<Fraction>?[] _roots;
 
-    public ChangedPhase(ModeStress from, Mode to, int phase)
+    /// <summary>Contracts the phase.</summary>
+    /// <param name="from">The old mode.</param>
+    /// <param name="corner">The voltages of its idle capacitors.</param>
+    /// <param name="to">The new mode.</param>
+    /// <param name="phase">The phase of the new mode, from 0.</param>
+    public ChangedPhase(ModeStress from, HeldCorner corner, Mode to, int phase)
     {
         _converter = from.Analysis.Converter;
         _from = from;
-        _phase = phase;
-        _network = PhaseNetwork.Of(_converter, from.Pieces, from.Held, to.Index, phase);
+        _network = PhaseNetwork.Of(_converter, corner.Pieces, corner.Held, to.Index, phase);
+        _members = new(() => Enumerable.Range(0, _converter.Network.NodeCount).ToLookup(_network.Component));
+        _roots = new Interval<Fraction>?[_network.ComponentCount];
     }
 
     public bool IsExact => _network.IsExact;
@@ -25,52 +32,65 @@ internal sealed class ChangedPhase
     public VoltageSpan Across(int @switch)
     {
         int first = _converter.Network.SwitchFirst[@switch], second = _converter.Network.SwitchSecond[@switch];
-        int a = _network.Component(first), b = _network.Component(second);
-        if (a == b)
+        if (_network.Component(first) == _network.Component(second))
         {
-            Interval difference = _network.Difference(first, second);
-            return VoltageSpan.Of(difference, difference.IsBounded && difference.Low == difference.High ? VoltageBasis.Fixed : VoltageBasis.Surge);
+            Interval<Fraction> difference = _network.Difference(first, second);
+            return new VoltageSpan(difference, difference.IsPoint ? VoltageBasis.Fixed : VoltageBasis.Surge);
         }
 
-        return VoltageSpan.Of(Potential(first) - Potential(second), VoltageBasis.Floating);
+        return new VoltageSpan(Potential(first).Minus(Potential(second)), VoltageBasis.Floating);
     }
 
-    public IEnumerable<LoopSurge> Surges(InputVoltageRange input)
+    /// <summary>The loops that conflict: the edge that closes each, the surge, its switches and its capacitors.</summary>
+    public IEnumerable<(int Chord, Fraction Surge, IReadOnlyList<int> Switches, IReadOnlyList<int> Capacitors)> Surges()
     {
-        foreach ((Fraction surge, List<ResistiveEdge> edges, HashSet<int> branches) in _network.Conflicts())
+        foreach ((int chord, Fraction surge, List<ResistiveEdge> edges, HashSet<int> branches) in _network.Conflicts())
         {
-            IEnumerable<int> capacitors = branches.Where(b => b < _converter.Network.CapacitorCount)
-                .Concat(edges.Where(e => !e.IsSwitch).Select(e => e.Element)).Order();
-            yield return new LoopSurge(
-                _phase + 1,
+            yield return (
+                chord,
                 surge,
-                (surge * input.ExactMaximum).ToDouble(),
-                [.. edges.Where(e => e.IsSwitch).Select(e => e.Element).Order().Select(s => _converter.Switches[s])],
-                [.. capacitors.Select(c => _converter.Capacitors[c])]);
+                [.. edges.Where(e => e.IsSwitch).Select(e => e.Element).Order()],
+                [.. branches.Where(b => b < _converter.Network.CapacitorCount).Concat(edges.Where(e => !e.IsSwitch).Select(e => e.Element)).Order()]);
         }
+    }
+
+    /// <summary>The capacitors of unknown voltage on which the voltage across a switch depends, and its ends that float.</summary>
+    public (IReadOnlyList<Capacitor> Idle, IReadOnlyList<string> Floating) ReasonOf(int @switch)
+    {
+        int[] ends = [_converter.Network.SwitchFirst[@switch], _converter.Network.SwitchSecond[@switch]];
+        IEnumerable<int> idle = ends.SelectMany(_network.UnknownCapacitors).Distinct().Order();
+        return ([.. idle.Select(c => _converter.Capacitors[c])],
+            [.. ends.Where(node => _network.Component(node) > 0).Distinct().Select(node => _converter.Nodes[node])]);
+    }
+
+    private Interval<Fraction> Potential(int node)
+    {
+        int component = _network.Component(node);
+        return component == 0 ? _network.Difference(node, SwitchedNetwork.Reference)
+            : _network.IsAdrift[component] || _network.IsUnknown[component] ? default
+            : _network.Spread[component].IsZero ? (_roots[component] ??= RootOf(component)).Plus(_network.Potential(node))
+            : Held(node, component);
     }
 
     // A floating component starts from the charge that its parasitics held in whichever phase the change ends.
-    private Interval Potential(int node)
+    private Interval<Fraction> RootOf(int component)
     {
-        int component = _network.Component(node);
-        if (component == 0)
+        Interval<Fraction> hull = Intervals.Empty<Fraction>();
+        foreach (int member in _members.Value[component])
         {
-            return _network.Difference(node, SwitchedNetwork.Reference);
+            hull = hull.Hull(_from.OverAllPhases[member].Minus(_network.Potential(member)));
         }
 
-        if (_network.IsAdrift[component] || _network.IsUnknown[component])
-        {
-            return Interval.Unbounded;
-        }
+        return hull;
+    }
 
-        Interval hull = default;
-        for (int other = 0; other < _converter.Network.NodeCount; other++)
+    // where its own loops conflict, its nodes do not move as one
+    private Interval<Fraction> Held(int node, int component)
+    {
+        Interval<Fraction> hull = Intervals.Empty<Fraction>();
+        foreach (int member in _members.Value[component])
         {
-            if (_network.Component(other) == component)
-            {
-                hull = hull.Hull(_from.Spans.OverAllPhases(other) + _network.Difference(node, other));
-            }
+            hull = hull.Hull(_from.OverAllPhases[member].Plus(_network.Difference(node, member)));
         }
 
         return hull;

@@ -1,3 +1,4 @@
+using Fractions;
 using ScNet.Analysis;
 
 namespace ScNet.Stress;
@@ -5,7 +6,8 @@ namespace ScNet.Stress;
 /// <summary>The stress of every element of a converter in every mode that has a result, and at every change between two of them.</summary>
 public sealed class ConverterStress
 {
-    private readonly ModeChange?[,] _changes;
+    private readonly ModeChanges _changes;
+    private readonly Lazy<IReadOnlyList<SwitchStress>> _switchesAtChanges;
 
     private ConverterStress(ConverterAnalysis analysis, ModeStress[] modes)
     {
@@ -13,19 +15,10 @@ public sealed class ConverterStress
         Modes = modes;
         Converter converter = analysis.Converter;
         ModesWithoutResult = [.. analysis.Modes.Where(m => !m.HasResult).Select(m => m.Mode)];
-        _changes = new ModeChange?[modes.Length, modes.Length];
-        for (int a = 0; a < modes.Length; a++)
-        {
-            for (int b = 0; b < modes.Length; b++)
-            {
-                _changes[a, b] = a == b ? null : ModeChange.Of(modes[a], modes[b]);
-            }
-        }
-
-        Changes = [.. _changes.Cast<ModeChange?>().OfType<ModeChange>()];
+        _changes = new ModeChanges(modes);
         Switches = [.. converter.Switches.Select((s, i) => SwitchStress.Worst(s, [.. modes.Select(m => m.Switches[i])]))];
-        SwitchesAtChanges = Changes.Count == 0 ? [] : [.. converter.Switches.Select((s, i) =>
-            SwitchStress.Worst(s, [.. Changes.SelectMany(c => new[] { c.OpenSwitches[i], c.ClosedSwitches[i] })]))];
+        _switchesAtChanges = new(() => _changes.Count == 0 ? [] : [.. converter.Switches.Select((s, i) =>
+            SwitchStress.Worst(s, [.. _changes.SelectMany(c => new[] { c.OpenSwitches[i], c.ClosedSwitches[i] })]))]);
         Capacitors = [.. converter.Capacitors.Select((c, i) => CapacitorStress.Worst(c, [.. modes.Select(m => m.Capacitors[i])]))];
     }
 
@@ -38,41 +31,47 @@ public sealed class ConverterStress
     /// <summary>The modes of which nothing is said, as they have no result.</summary>
     public IReadOnlyList<Mode> ModesWithoutResult { get; }
 
-    /// <summary>The changes of every ordered pair of different modes, by old mode, then by new one.</summary>
-    public IReadOnlyList<ModeChange> Changes { get; }
+    /// <summary>
+    /// The changes of every ordered pair of different modes, by old mode, then by new one. Each is found when
+    /// it is first asked for, in a time of phases · switches, and more where loops conflict.
+    /// </summary>
+    public IReadOnlyList<ModeChange> Changes => _changes;
 
     /// <summary>The worst of each switch over all modes, changes left out; index as in <see cref="Converter.Switches"/>.</summary>
     public IReadOnlyList<SwitchStress> Switches { get; }
 
-    /// <summary>The worst of each switch over all changes, open or closed; index as in <see cref="Converter.Switches"/>. Empty where there are no changes.</summary>
-    public IReadOnlyList<SwitchStress> SwitchesAtChanges { get; }
+    /// <summary>The worst of each switch over all changes, open or closed; index as in <see cref="Converter.Switches"/>. Empty where there are no changes. Finds all of them when first asked for.</summary>
+    public IReadOnlyList<SwitchStress> SwitchesAtChanges => _switchesAtChanges.Value;
 
     /// <summary>The worst of each capacitor over all modes; index as in <see cref="Converter.Capacitors"/>.</summary>
     public IReadOnlyList<CapacitorStress> Capacitors { get; }
 
-    /// <summary>Finds the stress of a converter. The changes take a time of modes² · phases · switches and more where loops conflict.</summary>
+    /// <summary>Finds the stress of a converter in every mode, in a time of modes · phases · elements; the changes are found when they are asked for.</summary>
     /// <param name="analysis">The analysis of the converter.</param>
-    /// <param name="input">The input voltages at which it runs.</param>
+    /// <param name="inputVolts">The input voltages in volts (V) at which it runs.</param>
     /// <param name="assumption">What floating nodes are taken to do.</param>
-    /// <param name="inputOfModes">The input voltages of single modes, by name, where they differ from <paramref name="input"/>.</param>
-    /// <exception cref="ArgumentException">A name in <paramref name="inputOfModes"/> is not one of the converter's modes.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The assumption does not exist.</exception>
+    /// <param name="inputVoltsOfModes">The input voltages of single modes, by name, where they differ from <paramref name="inputVolts"/>.</param>
+    /// <exception cref="ArgumentException">A name in <paramref name="inputVoltsOfModes"/> is not one of the converter's modes.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An input voltage is missing, not positive or not from 1e-60 to 1e60, or the assumption does not exist.</exception>
     public static ConverterStress Of(
         ConverterAnalysis analysis,
-        InputVoltageRange input,
+        Interval<double> inputVolts,
         FloatingAssumption assumption = FloatingAssumption.HeldOrLeaking,
-        IReadOnlyDictionary<string, InputVoltageRange>? inputOfModes = null)
+        IReadOnlyDictionary<string, Interval<double>>? inputVoltsOfModes = null)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        ArgumentNullException.ThrowIfNull(input);
-        foreach (string name in inputOfModes?.Keys ?? [])
+        InputInterval.Check(inputVolts, nameof(inputVolts));
+        foreach (string name in inputVoltsOfModes?.Keys ?? [])
         {
             analysis.Modes.PositionOf(name);
         }
 
-        return new ConverterStress(
-            analysis,
-            [.. analysis.Results.Select(m => ModeStress.Of(m, inputOfModes?.GetValueOrDefault(m.Mode.Name) ?? input, assumption))]);
+        ModeAnalysis[] modes = [.. analysis.Results];
+        Interval<Fraction>[] kept = [.. analysis.Converter.Capacitors.Select((_, c) => Kept(modes, c))];
+        return new ConverterStress(analysis, [.. modes.Select(m => ModeStress.Of(m, InputOf(m.Mode), assumption, kept))]);
+
+        Interval<double> InputOf(Mode mode) =>
+            inputVoltsOfModes is not null && inputVoltsOfModes.TryGetValue(mode.Name, out Interval<double> own) ? own : inputVolts;
     }
 
     /// <summary>The stress in the mode of the given name.</summary>
@@ -83,21 +82,37 @@ public sealed class ConverterStress
     /// <param name="from">The name of the old mode.</param>
     /// <param name="to">The name of the new mode, another one.</param>
     /// <exception cref="ArgumentException">The converter has no such mode, it has no result, or both are one.</exception>
-    public ModeChange Change(string from, string to) => _changes[IndexOf(from), IndexOf(to)]
-        ?? throw new ArgumentException($"Expected two different modes, but got '{from}' twice.", nameof(to));
+    public ModeChange Change(string from, string to) => IndexOf(from) is var a && IndexOf(to) is var b && a != b
+        ? _changes.Between(a, b)
+        : throw new ArgumentException($"Expected two different modes, but got '{from}' twice.", nameof(to));
 
-    /// <summary>The order through all modes that keeps the largest stress at a change least.</summary>
+    /// <summary>The order through all modes with the smallest peak stress at a change. Finds all changes.</summary>
     /// <param name="criterion">What is kept small.</param>
     /// <param name="isCycle">Whether the last mode leads back to the first.</param>
-    /// <exception cref="InvalidOperationException">No mode has a result, or more than <see cref="ModeOrder.MostModes"/> have.</exception>
+    /// <exception cref="InvalidOperationException">No mode has a result, or more than <see cref="ModeOrder.MaximumModes"/> have.</exception>
     public ModeOrder FindOrder(ModeOrderCriterion criterion = ModeOrderCriterion.StressAndSurge, bool isCycle = false) =>
-        Modes.Count is > 0 and <= ModeOrder.MostModes
-            ? ModeOrder.Of([.. Modes.Select(m => m.Mode)], (a, b) => _changes[a, b]!, criterion, isCycle)
-            : throw new InvalidOperationException($"Expected 1 to {ModeOrder.MostModes} modes with a result, but '{Analysis.Converter.Name}' has {Modes.Count}.");
+        Modes.Count is > 0 and <= ModeOrder.MaximumModes
+            ? ModeOrder.Of([.. Modes.Select(m => m.Mode)], _changes.Between, criterion, isCycle)
+            : throw new InvalidOperationException($"Expected 1 to {ModeOrder.MaximumModes} modes with a result, but '{Analysis.Converter.Name}' has {Modes.Count}.");
 
     /// <summary>The converter, and its modes with and without a result.</summary>
     public override string ToString() =>
-        $"{Analysis.Converter.Name}: stress in {UnitText.Count(Modes.Count, "mode", "modes")} and at {UnitText.Count(Changes.Count, "change", "changes")}{UnitText.Names("; no result in ", [.. ModesWithoutResult.Select(m => m.Name)])}";
+        $"{Analysis.Converter.Name}: stress in {UnitText.Count(Modes.Count, "mode", "modes")} and at {UnitText.Count(_changes.Count, "change", "changes")}{UnitText.Names("; no result in ", [.. ModesWithoutResult.Select(m => m.Name)])}";
+
+    // what a capacitor that a mode leaves idle was left with by the mode before, whichever that was
+    private static Interval<Fraction> Kept(ModeAnalysis[] modes, int capacitor)
+    {
+        Interval<Fraction> hull = Intervals.Empty<Fraction>();
+        foreach (ModeAnalysis mode in modes)
+        {
+            if (mode.IdealPoint.CapacitorVoltages[capacitor].TryGetFraction(out Fraction voltage))
+            {
+                hull = hull.Hull(Intervals.Point(voltage));
+            }
+        }
+
+        return hull;
+    }
 
     private int IndexOf(string mode)
     {

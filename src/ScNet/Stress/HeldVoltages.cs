@@ -19,5 +19,17 @@ internal sealed class HeldVoltages
         Fraction.One,
     ]);
 
+    /// <summary>The same with the voltages of some capacitors given.</summary>
+    public HeldVoltages With(IEnumerable<(int Capacitor, Fraction Voltage)> given)
+    {
+        Fraction?[] branches = [.. _branches];
+        foreach ((int capacitor, Fraction voltage) in given)
+        {
+            branches[capacitor] = voltage;
+        }
+
+        return new HeldVoltages(branches);
+    }
+
     private static Fraction? Exact(Quantity value) => value.TryGetFraction(out Fraction fraction) ? fraction : null;
 }

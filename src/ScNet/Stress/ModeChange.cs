@@ -14,30 +14,34 @@ namespace ScNet.Stress;
 /// </remarks>
 public sealed class ModeChange
 {
-    private ModeChange(ModeStress from, ModeStress to, InputVoltageRange input)
+    private ModeChange(ModeStress from, ModeStress to)
     {
         From = from.Mode;
         To = to.Mode;
-        Input = input;
+        InputVolts = InputInterval.Between(from.InputVolts, to.InputVolts);
+        Fraction maximumInput = InputInterval.Exact(InputVolts).Maximum;
         Converter converter = from.Analysis.Converter;
-        ChangedPhase[] phases = [.. converter.Phases.Select((_, j) => new ChangedPhase(from, To, j))];
-        Surges = [.. phases.SelectMany(p => p.Surges(input))];
+        ChangedPhase[][] phases = [.. converter.Phases.Select((_, j) =>
+            from.Corners.Select(corner => new ChangedPhase(from, corner, To, j)).ToArray())];
+        Surges = [.. phases.SelectMany((corners, j) => SurgesOf(converter, j + 1, corners, maximumInput))];
         List<SwitchStress> open = [];
         List<SwitchStress> closed = [];
         for (int s = 0; s < converter.Switches.Count; s++)
         {
-            VoltageSpan[] spans = [.. phases.Select(p => p.Across(s))];
+            VoltageSpan[] spans = [.. phases.Select(corners => Across(corners, s))];
             bool[] isClosed = [.. converter.Phases.Select(p => To.ClosedPhases[s].Contains(p.Number))];
-            open.Add(Stress(converter.Switches[s], spans, j => !isClosed[j]));
-            closed.Add(Stress(converter.Switches[s], spans, j => isClosed[j]));
+            open.Add(Stress(s, spans, j => !isClosed[j]));
+            closed.Add(Stress(s, spans, j => isClosed[j]));
         }
 
         OpenSwitches = open;
         ClosedSwitches = closed;
-        IsExact = phases.All(p => p.IsExact);
+        IsExact = phases.All(corners => corners.All(p => p.IsExact));
 
-        SwitchStress Stress(Switch @switch, VoltageSpan[] spans, Predicate<int> counts) => SwitchStress.Of(
-            @switch, [.. spans.Select((span, j) => counts(j) ? span : VoltageSpan.Fixed(Fraction.Zero))], To, From, input);
+        SwitchStress Stress(int @switch, VoltageSpan[] spans, Predicate<int> counts) => SwitchStress.Of(
+            converter.Switches[@switch],
+            [.. spans.Select((span, j) => counts(j) ? span : VoltageSpan.Fixed(Fraction.Zero))],
+            To, From, InputVolts, maximumInput, j => phases[j][0].ReasonOf(@switch));
     }
 
     /// <summary>The old mode, whose voltages the capacitors hold.</summary>
@@ -46,8 +50,8 @@ public sealed class ModeChange
     /// <summary>The new mode, as whose phases the switches stand.</summary>
     public Mode To { get; }
 
-    /// <summary>The input voltages at which the change can happen: those common to both modes, or between them.</summary>
-    public InputVoltageRange Input { get; }
+    /// <summary>The input voltages in volts (V) at which the change can happen: those common to both modes, or between them.</summary>
+    public Interval<double> InputVolts { get; }
 
     /// <summary>What each switch blocks, index as in <see cref="Converter.Switches"/>; zero in phases in which it is closed.</summary>
     public IReadOnlyList<SwitchStress> OpenSwitches { get; }
@@ -59,10 +63,10 @@ public sealed class ModeChange
     public IReadOnlyList<LoopSurge> Surges { get; }
 
     /// <summary>The largest voltage in volts (V) that any open switch blocks; null where one is undetermined.</summary>
-    public double? LargestStressVolts => Largest(OpenSwitches)?.ToDouble();
+    public double? PeakStressVolts => Peak(OpenSwitches)?.ToDouble();
 
     /// <summary>The largest voltage in volts (V) that any closed switch can take of the surges; null where one is undetermined.</summary>
-    public double? LargestSurgeVolts => Largest(ClosedSwitches)?.ToDouble();
+    public double? PeakSurgeVolts => Peak(ClosedSwitches)?.ToDouble();
 
     /// <summary>
     /// Whether the spans of surges are the tightest ones. Where a phase has too many paths of closed
@@ -79,23 +83,47 @@ public sealed class ModeChange
         ArgumentNullException.ThrowIfNull(from);
         ArgumentNullException.ThrowIfNull(to);
         return ReferenceEquals(from.Analysis.Converter, to.Analysis.Converter)
-            ? new ModeChange(from, to, from.Input.Between(to.Input))
+            ? new ModeChange(from, to)
             : throw new ArgumentException($"Expected a mode of '{from.Analysis.Converter.Name}', but mode '{to.Mode}' is one of '{to.Analysis.Converter.Name}'.", nameof(to));
     }
 
     /// <summary>Both modes, the largest stress and the largest surge.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"{From} to {To}: open switches block {Text(LargestStressVolts)}, closed ones take {Text(LargestSurgeVolts)}");
+        $"{From} to {To}: open switches block {Text(PeakStressVolts)}, closed ones take {Text(PeakSurgeVolts)}");
 
     /// <summary>The larger of both, exactly; null where it is undetermined.</summary>
     internal Fraction? Cost(ModeOrderCriterion criterion) => criterion switch
     {
-        ModeOrderCriterion.Stress => Largest(OpenSwitches),
-        ModeOrderCriterion.Surge => Largest(ClosedSwitches),
-        _ => Largest([.. OpenSwitches, .. ClosedSwitches]),
+        ModeOrderCriterion.Stress => Peak(OpenSwitches),
+        ModeOrderCriterion.Surge => Peak(ClosedSwitches),
+        _ => Peak([.. OpenSwitches, .. ClosedSwitches]),
     };
 
-    private static Fraction? Largest(IReadOnlyList<SwitchStress> switches)
+    // the hull over the voltages of idle capacitors
+    private static VoltageSpan Across(ChangedPhase[] corners, int @switch)
+    {
+        VoltageSpan hull = corners[0].Across(@switch);
+        foreach (ChangedPhase corner in corners.AsSpan(1))
+        {
+            hull = hull.Hull(corner.Across(@switch));
+        }
+
+        return hull.Basis == VoltageBasis.Fixed && !hull.PerVoltOfInput.IsPoint ? new VoltageSpan(hull.PerVoltOfInput, VoltageBasis.Idle) : hull;
+    }
+
+    // the same loops conflict whatever idle capacitors hold, by other amounts: the largest of each counts
+    private static IEnumerable<LoopSurge> SurgesOf(Converter converter, int phase, ChangedPhase[] corners, Fraction maximumInput) => corners
+        .SelectMany(corner => corner.Surges())
+        .GroupBy(surge => surge.Chord)
+        .Select(loop => loop.MaxBy(surge => surge.Surge))
+        .Select(surge => new LoopSurge(
+            phase,
+            surge.Surge,
+            (surge.Surge * maximumInput).ToDouble(),
+            [.. surge.Switches.Select(s => converter.Switches[s])],
+            [.. surge.Capacitors.Select(c => converter.Capacitors[c])]));
+
+    private static Fraction? Peak(IReadOnlyList<SwitchStress> switches)
     {
         Fraction largest = Fraction.Zero;
         foreach (SwitchStress stress in switches)

@@ -3,25 +3,25 @@ using Fractions;
 namespace ScNet.Stress;
 
 /// <summary>
-/// The order in which a converter goes through all its modes with the least of the largest stress at a
-/// change; among those with the least, one with the least sum.
+/// The order in which a converter goes through all its modes with the smallest peak stress at a
+/// change; among those with the smallest, one with the smallest sum.
 /// </summary>
 /// <remarks>
 /// Exact, by dynamic programming over subsets (M. Held and R. M. Karp, J. SIAM 10, 1962, from memory):
-/// first the least bottleneck, then the least sum over the changes within it. Time 2ⁿ·n², space 2ⁿ·n.
+/// first the smallest bottleneck, then the smallest sum over the changes within it. Time 2ⁿ·n², space 2ⁿ·n.
 /// </remarks>
 public sealed class ModeOrder
 {
-    /// <summary>The most modes that are put in order.</summary>
-    public const int MostModes = 14;
+    /// <summary>The largest count of modes that are put in order.</summary>
+    public const int MaximumModes = 14;
 
-    private ModeOrder(ModeOrderCriterion criterion, bool isCycle, Mode[] modes, ModeChange[] changes, double? largestVolts)
+    private ModeOrder(ModeOrderCriterion criterion, bool isCycle, Mode[] modes, ModeChange[] changes, double? peakVolts)
     {
         Criterion = criterion;
         IsCycle = isCycle;
         Modes = modes;
         Changes = changes;
-        LargestVolts = largestVolts;
+        PeakVolts = peakVolts;
     }
 
     /// <summary>What is kept small.</summary>
@@ -36,12 +36,12 @@ public sealed class ModeOrder
     /// <summary>The changes in their order; in a cycle the last one leads back to the first mode.</summary>
     public IReadOnlyList<ModeChange> Changes { get; }
 
-    /// <summary>The largest voltage in volts (V) of all changes; null where every order has an undetermined one.</summary>
-    public double? LargestVolts { get; }
+    /// <summary>The peak voltage in volts (V) of all changes; null where every order has an undetermined one.</summary>
+    public double? PeakVolts { get; }
 
     /// <summary>"1/3, 1/2, 2/3: 0.6 V".</summary>
     public override string ToString() =>
-        $"{string.Join(", ", Modes)}{(IsCycle ? ", and back" : string.Empty)}: {(LargestVolts is { } volts ? FormattableString.Invariant($"{volts:G6} V") : "?")}";
+        $"{string.Join(", ", Modes)}{(IsCycle ? ", and back" : string.Empty)}: {(PeakVolts is { } volts ? FormattableString.Invariant($"{volts:G6} V") : "?")}";
 
     /// <summary>Finds the order.</summary>
     /// <param name="modes">The modes.</param>

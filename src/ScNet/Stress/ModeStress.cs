@@ -1,3 +1,4 @@
+using Fractions;
 using ScNet.Analysis;
 using ScNet.Kernel;
 
@@ -6,18 +7,23 @@ namespace ScNet.Stress;
 /// <summary>The stress of every element in one mode, in its periodic steady state without load.</summary>
 public sealed class ModeStress
 {
-    private ModeStress(ModeAnalysis analysis, InputVoltageRange input, FloatingAssumption assumption)
+    private readonly HeldCorner _plain;
+
+    private ModeStress(
+        ModeAnalysis analysis, Interval<double> inputVolts, FloatingAssumption assumption, HeldCorner plain, IReadOnlyList<Interval<Fraction>> kept)
     {
         Analysis = analysis;
-        Input = input;
+        InputVolts = inputVolts;
+        ExactInput = InputInterval.Exact(inputVolts);
+        _plain = plain;
+        Corners = HeldCorner.Of(plain, analysis, kept, assumption);
         Converter converter = analysis.Converter;
-        Held = HeldVoltages.Of(analysis);
-        Pieces = RigidPieces.Of(converter, Held);
-        Spans = NodeSpans.Of(analysis, Pieces, Held, assumption);
         NodePotentials = [.. Enumerable.Range(0, converter.Nodes.Count).Select(node => PotentialsOf(node))];
-        Switches = [.. converter.Switches.Select((s, i) => SwitchStress.Of(s, SpansOf(i), analysis.Mode, null, input))];
-        Capacitors = [.. converter.Capacitors.Select((c, i) =>
-            CapacitorStress.Of(c, analysis.IdealPoint.CapacitorVoltages[i], analysis.Mode, input))];
+        OverAllPhases = [.. NodePotentials.Select(HullOf)];
+        Switches = [.. converter.Switches.Select((s, i) => SwitchStress.Of(
+            s, SpansOf(i), analysis.Mode, null, inputVolts, ExactInput.Maximum, phase => ReasonOf(i, phase)))];
+        Capacitors = [.. converter.Capacitors.Select((c, i) => CapacitorStress.Of(
+            c, SpanOfCapacitor(i, kept), analysis.Mode, inputVolts, ExactInput.Maximum))];
     }
 
     /// <summary>The mode's analysis.</summary>
@@ -26,8 +32,8 @@ public sealed class ModeStress
     /// <summary>The mode.</summary>
     public Mode Mode => Analysis.Mode;
 
-    /// <summary>The input voltages at which the mode runs.</summary>
-    public InputVoltageRange Input { get; }
+    /// <summary>The input voltages in volts (V) at which the mode runs.</summary>
+    public Interval<double> InputVolts { get; }
 
     /// <summary>The stress of each switch; index as in <see cref="Converter.Switches"/>.</summary>
     public IReadOnlyList<SwitchStress> Switches { get; }
@@ -38,32 +44,51 @@ public sealed class ModeStress
     /// <summary>The potential of each node in each phase, per volt of input; index as in <see cref="Converter.Nodes"/>, then phase 1 at index 0.</summary>
     public IReadOnlyList<IReadOnlyList<VoltageSpan>> NodePotentials { get; }
 
-    internal HeldVoltages Held { get; }
+    /// <summary>The input voltages as the decimals written.</summary>
+    internal Interval<Fraction> ExactInput { get; }
 
-    internal RigidPieces Pieces { get; }
+    /// <summary>The choices of voltages of idle capacitors; one where none idles.</summary>
+    internal IReadOnlyList<HeldCorner> Corners { get; }
 
-    internal NodeSpans Spans { get; }
+    /// <summary>The potentials and frames that do not rest on idle capacitors.</summary>
+    internal NodeSpans Fixed => _plain.Spans;
 
-    /// <summary>Finds the stress of one mode.</summary>
+    /// <summary>The hull of each node's potentials over all phases; undetermined if one is.</summary>
+    internal IReadOnlyList<Interval<Fraction>> OverAllPhases { get; }
+
+    /// <summary>Finds the stress of one mode. Other modes are not looked at: the voltage of a capacitor that it leaves idle is undetermined.</summary>
     /// <param name="analysis">The mode's analysis.</param>
-    /// <param name="input">The input voltages at which it runs.</param>
+    /// <param name="inputVolts">The input voltages in volts (V) at which it runs.</param>
     /// <param name="assumption">What floating nodes are taken to do.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An input voltage is missing, not positive or not from 1e-60 to 1e60, or the assumption does not exist.</exception>
     public static ModeStress Of(
-        ModeAnalysis analysis, InputVoltageRange input, FloatingAssumption assumption = FloatingAssumption.HeldOrLeaking)
+        ModeAnalysis analysis, Interval<double> inputVolts, FloatingAssumption assumption = FloatingAssumption.HeldOrLeaking)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        ArgumentNullException.ThrowIfNull(input);
+        return Of(analysis, inputVolts, assumption, [.. analysis.Converter.Capacitors.Select(_ => default(Interval<Fraction>))]);
+    }
+
+    /// <summary>The same with what other modes leave each capacitor with.</summary>
+    internal static ModeStress Of(
+        ModeAnalysis analysis, Interval<double> inputVolts, FloatingAssumption assumption, IReadOnlyList<Interval<Fraction>> kept)
+    {
+        InputInterval.Check(inputVolts, nameof(inputVolts));
         return Enum.IsDefined(assumption)
-            ? new ModeStress(analysis, input, assumption)
+            ? new ModeStress(analysis, inputVolts, assumption, HeldCorner.Plain(analysis, assumption), kept)
             : throw new ArgumentOutOfRangeException(nameof(assumption), assumption, "Expected an assumption that exists.");
     }
 
     /// <summary>The mode and each element with its voltages.</summary>
     public override string ToString() =>
-        $"mode {Mode}, {Input} input; switches {string.Join(" | ", Switches)}; capacitors {string.Join(" | ", Capacitors)}";
+        $"mode {Mode}, {InputVolts.ToString("V")} input; switches {string.Join(" | ", Switches)}; capacitors {string.Join(" | ", Capacitors)}";
 
-    private VoltageSpan[] PotentialsOf(int node) =>
-        [.. Enumerable.Range(0, Analysis.Converter.Phases.Count).Select(phase => Spans.Span(node, phase))];
+    private static Interval<Fraction> HullOf(IReadOnlyList<VoltageSpan> spans) =>
+        spans.Aggregate(Intervals.Empty<Fraction>(), (hull, span) => hull.Hull(span.PerVoltOfInput));
+
+    private VoltageSpan[] PotentialsOf(int node) => [.. Enumerable.Range(0, Analysis.Converter.Phases.Count).Select(phase =>
+        OverCorners(spans => new VoltageSpan(
+            spans.Potential(node, phase),
+            !spans.IsPinned(node, phase) ? VoltageBasis.Floating : Fixed.IsPinned(node, phase) ? VoltageBasis.Fixed : VoltageBasis.Idle)))];
 
     private VoltageSpan[] SpansOf(int @switch)
     {
@@ -72,6 +97,35 @@ public sealed class ModeStress
         int first = network.SwitchFirst[@switch], second = network.SwitchSecond[@switch];
         return [.. blocked.Select((voltage, phase) => voltage.IsDetermined
             ? VoltageSpan.Fixed(voltage.ToFraction())
-            : VoltageSpan.Of(Spans.Potential(first, phase) - Spans.Potential(second, phase), VoltageBasis.Floating))];
+            : OverCorners(spans => spans.FixedDifference(first, second, phase) is { } known
+                ? new VoltageSpan(Intervals.Point(known), VoltageBasis.Idle)
+                : new VoltageSpan(spans.Potential(first, phase).Minus(spans.Potential(second, phase)), VoltageBasis.Floating)))];
+    }
+
+    private VoltageSpan OverCorners(Func<NodeSpans, VoltageSpan> span)
+    {
+        VoltageSpan hull = span(Corners[0].Spans);
+        for (int k = 1; k < Corners.Count && hull.IsDetermined; k++)
+        {
+            hull = hull.Hull(span(Corners[k].Spans));
+        }
+
+        return hull;
+    }
+
+    private VoltageSpan SpanOfCapacitor(int capacitor, IReadOnlyList<Interval<Fraction>> kept) =>
+        _plain.Held[capacitor] is { } known ? VoltageSpan.Fixed(known)
+        : Corners[0].Held[capacitor] is null ? default
+        : new VoltageSpan(kept[capacitor], VoltageBasis.Idle);
+
+    private (IReadOnlyList<Capacitor> Idle, IReadOnlyList<string> Floating) ReasonOf(int @switch, int phase)
+    {
+        Converter converter = Analysis.Converter;
+        NodeSpans spans = Corners[0].Spans;
+        int[] ends = [converter.Network.SwitchFirst[@switch], converter.Network.SwitchSecond[@switch]];
+        IEnumerable<int> idle = ends.Where(node => !spans.Potential(node, phase).IsDetermined)
+            .SelectMany(node => spans.UnknownCapacitors(node, phase)).Distinct().Order();
+        return ([.. idle.Select(c => converter.Capacitors[c])],
+            [.. ends.Where(node => !spans.Potential(node, phase).IsDetermined).Distinct().Select(node => converter.Nodes[node])]);
     }
 }

@@ -18,7 +18,7 @@ internal sealed class NodeSpans
     private readonly FloatingAssumption _assumption;
     private readonly int _mode;
     private readonly PhaseNetwork[] _phases;
-    private readonly Interval[][] _potentials;
+    private readonly Interval<Fraction>[][] _potentials;
     private readonly bool[][] _isPinned;
     private readonly HashSet<(int Phase, int Component)> _endless = [];
 
@@ -29,18 +29,11 @@ internal sealed class NodeSpans
         _mode = analysis.Mode.Index;
         int count = _network.PhaseCount;
         _phases = [.. Enumerable.Range(0, count).Select(j => PhaseNetwork.Of(analysis.Converter, pieces, held, _mode, j))];
-        _potentials = [.. Enumerable.Range(0, count).Select(_ => new Interval[_network.NodeCount])];
+        _potentials = [.. Enumerable.Range(0, count).Select(_ => EmptyRow(_network.NodeCount))];
         _isPinned = [.. _phases.Select(p => new bool[p.ComponentCount])];
         for (int j = 0; j < count; j++)
         {
-            for (int node = 0; node < _network.NodeCount; node++)
-            {
-                if (analysis.IdealPoint.NodePotentials[node][j + 1].TryGetFraction(out Fraction potential))
-                {
-                    _potentials[j][node] = Interval.Point(potential);
-                    _isPinned[j][_phases[j].Component(node)] = true;
-                }
-            }
+            Pin(j, analysis.IdealPoint.NodePotentials);
         }
     }
 
@@ -52,20 +45,11 @@ internal sealed class NodeSpans
         return spans;
     }
 
-    /// <summary>The potential of a node in a phase from 0; empty or unbounded where nothing bounds it.</summary>
-    public Interval Potential(int node, int phase) => _potentials[phase][node];
+    /// <summary>Whether in some phase a loop does not sum to zero: not with the mode's own voltages.</summary>
+    public bool HasConflict => _phases.Any(p => p.HasConflict);
 
-    /// <summary>The hull of a node's potentials over all phases; unbounded if one is.</summary>
-    public Interval OverAllPhases(int node)
-    {
-        Interval hull = default;
-        foreach (Interval[] phase in _potentials)
-        {
-            hull = hull.Hull(phase[node].IsBounded ? phase[node] : Interval.Unbounded);
-        }
-
-        return hull;
-    }
+    /// <summary>The potential of a node in a phase from 0; empty or undetermined where nothing bounds it.</summary>
+    public Interval<Fraction> Potential(int node, int phase) => _potentials[phase][node];
 
     public bool IsPinned(int node, int phase) => _isPinned[phase][_phases[phase].Component(node)];
 
@@ -74,12 +58,53 @@ internal sealed class NodeSpans
     {
         PhaseNetwork network = _phases[phase];
         return network.Component(first) == network.Component(second) ? network.Potential(first) - network.Potential(second)
-            : IsPinned(first, phase) && IsPinned(second, phase) ? Potential(first, phase).Low - Potential(second, phase).Low
+            : IsPinned(first, phase) && IsPinned(second, phase) ? Potential(first, phase).Minimum - Potential(second, phase).Minimum
             : null;
     }
 
-    public VoltageSpan Span(int node, int phase) =>
-        VoltageSpan.Of(_potentials[phase][node], IsPinned(node, phase) ? VoltageBasis.Fixed : VoltageBasis.Floating);
+    /// <summary>What moves as one with a node in a phase: 0 for all that is pinned, else the floating component.</summary>
+    public int Frame(int node, int phase) => IsPinned(node, phase) ? 0 : _phases[phase].Component(node);
+
+    /// <summary>The potential of a node against what moves as one with it.</summary>
+    public Fraction Offset(int node, int phase) => IsPinned(node, phase) ? Potential(node, phase).Minimum : _phases[phase].Potential(node);
+
+    /// <summary>The capacitors of unknown voltage that a node is joined to in a phase.</summary>
+    public IReadOnlyList<int> UnknownCapacitors(int node, int phase) => _phases[phase].UnknownCapacitors(node);
+
+    private static Interval<Fraction>[] EmptyRow(int count)
+    {
+        var row = new Interval<Fraction>[count];
+        row.AsSpan().Fill(Intervals.Empty<Fraction>());
+        return row;
+    }
+
+    // A component with one pinned node is pinned as a whole, idle capacitors of given voltage included.
+    private void Pin(int phase, PhaseTable ideal)
+    {
+        PhaseNetwork network = _phases[phase];
+        var roots = new Fraction?[network.ComponentCount];
+        for (int node = 0; node < _network.NodeCount; node++)
+        {
+            if (ideal[node][phase + 1].TryGetFraction(out Fraction potential))
+            {
+                _potentials[phase][node] = Intervals.Point(potential);
+                roots[network.Component(node)] ??= potential - network.Potential(node);
+            }
+        }
+
+        for (int node = 0; node < _network.NodeCount; node++)
+        {
+            int component = network.Component(node);
+            if (roots[component] is { } root)
+            {
+                _isPinned[phase][component] = true;
+                if (_potentials[phase][node].IsEmpty)
+                {
+                    _potentials[phase][node] = Intervals.Point(root + network.Potential(node));
+                }
+            }
+        }
+    }
 
     private void Settle()
     {
@@ -95,7 +120,7 @@ internal sealed class NodeSpans
         bool changed = false;
         for (int j = 0; j < _phases.Length; j++)
         {
-            Interval[] roots = Roots(j);
+            Interval<Fraction>[] roots = Roots(j);
             for (int node = 0; node < _network.NodeCount; node++)
             {
                 int component = _phases[j].Component(node);
@@ -104,14 +129,14 @@ internal sealed class NodeSpans
                     continue;
                 }
 
-                Interval potential = roots[component] + _phases[j].Potential(node);
+                Interval<Fraction> potential = roots[component].Plus(_phases[j].Potential(node));
                 if (!potential.Equals(_potentials[j][node]))
                 {
                     changed = true;
                     if (isLate)
                     {
                         _endless.Add((j, component));
-                        potential = Interval.Unbounded;
+                        potential = default;
                     }
 
                     _potentials[j][node] = potential;
@@ -123,16 +148,16 @@ internal sealed class NodeSpans
     }
 
     // The potential of the first node of each floating component, from what every member allows.
-    private Interval[] Roots(int phase)
+    private Interval<Fraction>[] Roots(int phase)
     {
         PhaseNetwork network = _phases[phase];
-        Interval[] before = _potentials[(phase + _phases.Length - 1) % _phases.Length];
-        var roots = new Interval[network.ComponentCount];
+        Interval<Fraction>[] before = _potentials[(phase + _phases.Length - 1) % _phases.Length];
+        Interval<Fraction>[] roots = EmptyRow(network.ComponentCount);
         for (int k = 0; k < roots.Length; k++)
         {
             if (network.IsAdrift[k] || network.IsUnknown[k] || _endless.Contains((phase, k)))
             {
-                roots[k] = Interval.Unbounded;
+                roots[k] = default;
             }
         }
 
@@ -157,10 +182,10 @@ internal sealed class NodeSpans
 
         return roots;
 
-        void Allow(int node, Interval potential)
+        void Allow(int node, Interval<Fraction> potential)
         {
             int k = network.Component(node);
-            roots[k] = roots[k].Hull(potential - network.Potential(node));
+            roots[k] = roots[k].Hull(potential.Minus(network.Potential(node)));
         }
     }
 }

@@ -3,7 +3,7 @@ using Fractions;
 namespace ScNet.Stress;
 
 /// <summary>
-/// The least and greatest sum of voltages over the simple paths between two nodes: each path is part of
+/// The smallest and largest sum of voltages over the simple paths between two nodes: each path is part of
 /// some spanning tree, so these are the bounds over all spanning trees.
 /// </summary>
 /// <remarks>Cost: the number of simple paths, given up after a fixed number of steps or on a path of more than 500 pieces.</remarks>
@@ -36,7 +36,7 @@ internal sealed class PathRange
     public bool IsExact { get; private set; } = true;
 
     /// <summary>First minus second potential; null where there are too many paths.</summary>
-    public Interval? Of(int first, int second)
+    public Interval<Fraction>? Of(int first, int second)
     {
         Search search = new(this, _pieces.Piece[second]);
         search.From(_pieces.Piece[first], Fraction.Zero, 0);
@@ -46,7 +46,7 @@ internal sealed class PathRange
             return null;
         }
 
-        return Interval.Point(_pieces.Offset[first] - _pieces.Offset[second]) - search.Reached;
+        return Intervals.Point(_pieces.Offset[first] - _pieces.Offset[second]).Minus(search.Reached);
     }
 
     private sealed class Search(PathRange range, int target)
@@ -55,7 +55,7 @@ internal sealed class PathRange
 
         public int StepsLeft { get; private set; } = MostSteps;
 
-        public Interval Reached { get; private set; }
+        public Interval<Fraction> Reached { get; private set; } = Intervals.Empty<Fraction>();
 
         public void From(int piece, Fraction sum, int length)
         {
@@ -68,7 +68,7 @@ internal sealed class PathRange
 
             if (piece == target)
             {
-                Reached = Reached.Hull(Interval.Point(sum));
+                Reached = Reached.Hull(Intervals.Point(sum));
                 return;
             }
 

@@ -19,7 +19,9 @@ internal sealed class PhaseNetwork
     private readonly Fraction[] _root;
     private readonly int[] _parentEdge;
     private readonly List<(int Edge, Fraction Surge)> _conflicts = [];
-    private readonly PathRange _paths;
+    private readonly Lazy<PathRange> _paths;
+    private int[] _joined = [];
+    private Dictionary<int, List<int>> _unknown = [];
 
     private PhaseNetwork(RigidPieces pieces, List<ResistiveEdge> edges)
     {
@@ -30,7 +32,7 @@ internal sealed class PhaseNetwork
         _root = new Fraction[pieces.PieceCount];
         _parentEdge = new int[pieces.PieceCount];
         Span();
-        _paths = new PathRange(pieces, edges);
+        _paths = new Lazy<PathRange>(() => new PathRange(pieces, edges));
         Spread = new Fraction[ComponentCount];
         Spread.AsSpan().Fill(Fraction.Zero);
         FindConflicts();
@@ -50,7 +52,10 @@ internal sealed class PhaseNetwork
     public bool[] IsAdrift { get; }
 
     /// <summary>Whether every span came out exactly, not as the sum of all surges.</summary>
-    public bool IsExact => _paths.IsExact;
+    public bool IsExact => !_paths.IsValueCreated || _paths.Value.IsExact;
+
+    /// <summary>Whether some loop does not sum to zero.</summary>
+    public bool HasConflict => _conflicts.Count > 0;
 
     /// <summary>Builds the phase.</summary>
     /// <param name="converter">The converter.</param>
@@ -91,22 +96,22 @@ internal sealed class PhaseNetwork
     public Fraction Potential(int node) => _root[_pieces.Piece[node]] + _pieces.Offset[node];
 
     /// <summary>First minus second potential of two nodes of one component, over all positive resistances.</summary>
-    public Interval Difference(int first, int second)
+    public Interval<Fraction> Difference(int first, int second)
     {
         int component = Component(first);
         Fraction tree = Potential(first) - Potential(second);
         if (_pieces.Piece[first] == _pieces.Piece[second])
         {
-            return Interval.Point(tree);
+            return Intervals.Point(tree);
         }
 
-        return IsUnknown[component] ? Interval.Unbounded
-            : Spread[component].IsZero ? Interval.Point(tree)
-            : _paths.Of(first, second) ?? Interval.Of(tree - Spread[component], tree + Spread[component]);
+        return IsUnknown[component] ? default
+            : Spread[component].IsZero ? Intervals.Point(tree)
+            : _paths.Value.Of(first, second) ?? new Interval<Fraction>(tree - Spread[component], tree + Spread[component]);
     }
 
-    /// <summary>The loops that conflict: sum of the voltages round each, edges, and rigid branches between them.</summary>
-    public IEnumerable<(Fraction Surge, List<ResistiveEdge> Edges, HashSet<int> Branches)> Conflicts()
+    /// <summary>The loops that conflict: the edge that closes each, sum of the voltages round each, edges, and rigid branches between them.</summary>
+    public IEnumerable<(int Chord, Fraction Surge, List<ResistiveEdge> Edges, HashSet<int> Branches)> Conflicts()
     {
         foreach ((int chord, Fraction surge) in _conflicts)
         {
@@ -121,7 +126,7 @@ internal sealed class PhaseNetwork
                 _pieces.Toggle(branches, edge.Second);
             }
 
-            yield return (surge, edges, branches);
+            yield return (chord, surge, edges, branches);
         }
     }
 
@@ -196,37 +201,51 @@ internal sealed class PhaseNetwork
         }
     }
 
+    /// <summary>The capacitors of unknown voltage that a node is joined to, directly or over others; in the converter's order.</summary>
+    public IReadOnlyList<int> UnknownCapacitors(int node) => _unknown.GetValueOrDefault(_joined[Component(node)]) ?? [];
+
     private void MarkUnknown(SwitchedNetwork network, HeldVoltages held)
     {
-        int[] joined = [.. Enumerable.Range(0, ComponentCount)];
-        HashSet<int> unknown = [];
-        for (int c = 0; c < network.CapacitorCount; c++)
+        // components joined by capacitors of unknown voltage: the smallest number of each group stands for it
+        _joined = [.. Enumerable.Range(0, ComponentCount)];
+        int[] capacitors = [.. Enumerable.Range(0, network.CapacitorCount).Where(c => held[c] is null)];
+        HashSet<int> loops = [];
+        foreach (int c in capacitors)
         {
-            if (held[c] is not null)
-            {
-                continue;
-            }
-
             int first = Component(network.BranchFirst[c]), second = Component(network.BranchSecond[c]);
             IsAdrift[first] = IsAdrift[second] = true;
-            if (joined[first] == joined[second])
+            int to = Find(first), from = Find(second);
+            if (from == to)
             {
-                unknown.Add(joined[first]);
+                loops.Add(first);
             }
 
-            (int from, int to) = (joined[first], joined[second]);
-            if (unknown.Contains(from))
-            {
-                unknown.Add(to);
-            }
-
-            joined = [.. joined.Select(j => j == from ? to : j)];
+            (to, from) = to < from ? (to, from) : (from, to);
+            _joined[from] = to;
         }
 
         for (int k = 0; k < ComponentCount; k++)
         {
-            IsUnknown[k] = unknown.Contains(joined[k]);
+            _joined[k] = Find(k);
             IsAdrift[k] &= k > 0;
+        }
+
+        HashSet<int> unknown = [.. loops.Select(k => _joined[k])];
+        for (int k = 0; k < ComponentCount; k++)
+        {
+            IsUnknown[k] = unknown.Contains(_joined[k]);
+        }
+
+        _unknown = capacitors.GroupBy(c => _joined[Component(network.BranchFirst[c])]).ToDictionary(g => g.Key, g => g.ToList());
+
+        int Find(int k)
+        {
+            while (_joined[k] != k)
+            {
+                k = _joined[k] = _joined[_joined[k]];
+            }
+
+            return k;
         }
     }
 }

@@ -1,15 +1,17 @@
 using System.Globalization;
+using Fractions;
 
 namespace ScNet.Stress;
 
 /// <summary>One extreme voltage across an element, and where it occurs.</summary>
 public sealed class StressExtreme
 {
-    internal StressExtreme(Quantity perVoltOfInput, double volts, double inputVoltageVolts, Mode mode, Mode? from, int? phase, VoltageBasis basis)
+    internal StressExtreme(Fraction perVoltOfInput, Interval<double> inputVolts, Fraction exactMaximumInput, Mode mode, Mode? from, int? phase, VoltageBasis basis)
     {
-        PerVoltOfInput = perVoltOfInput;
-        Volts = volts;
-        InputVoltageVolts = inputVoltageVolts;
+        PerVoltOfInput = Quantity.Exact(perVoltOfInput);
+        ExactVolts = perVoltOfInput * exactMaximumInput;
+        Volts = ExactVolts.ToDouble();
+        InputVoltageVolts = inputVolts.Maximum;
         Mode = mode;
         From = from;
         Phase = phase;
@@ -22,7 +24,7 @@ public sealed class StressExtreme
     /// <summary>The voltage in volts (V).</summary>
     public double Volts { get; }
 
-    /// <summary>The input voltage in volts (V) at which it occurs: the highest of the range, as every voltage is in proportion to it.</summary>
+    /// <summary>The input voltage in volts (V) at which it occurs: the maximum of the interval, as every voltage is in proportion to it.</summary>
     public double InputVoltageVolts { get; }
 
     /// <summary>The mode in which it occurs; at a change of mode, the new one.</summary>
@@ -37,17 +39,19 @@ public sealed class StressExtreme
     /// <summary>What it rests on: <see cref="VoltageBasis.Fixed"/>, or a bound.</summary>
     public VoltageBasis Basis { get; }
 
+    /// <summary>The voltage in volts, with the input voltage as the decimal written: what is compared.</summary>
+    internal Fraction ExactVolts { get; }
+
     /// <summary>"2.4 V (2/3) at 3.6 V, mode 1/3, phase 2".</summary>
     public override string ToString()
     {
-        string phase = Phase is { } number ? string.Create(CultureInfo.InvariantCulture, $", phase {number}") : string.Empty;
-        string mode = From is null ? $"mode {Mode}" : $"change from {From} to {Mode}";
         string basis = Basis switch
         {
+            VoltageBasis.Idle => ", idle",
             VoltageBasis.Floating => ", floating",
             VoltageBasis.Surge => ", surge",
             _ => string.Empty,
         };
-        return string.Create(CultureInfo.InvariantCulture, $"{Volts:G6} V ({PerVoltOfInput}) at {InputVoltageVolts:G6} V, {mode}{phase}{basis}");
+        return string.Create(CultureInfo.InvariantCulture, $"{Volts:G6} V ({PerVoltOfInput}) at {InputVoltageVolts:G6} V, {StressPlace.Text(Mode, From, Phase)}{basis}");
     }
 }

@@ -1,6 +1,6 @@
 namespace ScNet.Stress;
 
-/// <summary>What a voltage, or the bounds of one, rest on.</summary>
+/// <summary>What a voltage, or the bounds of one, rest on; the more certain first.</summary>
 public enum VoltageBasis
 {
     /// <summary>Nothing bounds it.</summary>
@@ -8,6 +8,9 @@ public enum VoltageBasis
 
     /// <summary>Kirchhoff's voltage law fixes it.</summary>
     Fixed,
+
+    /// <summary>A capacitor that the mode leaves idle takes part; it keeps what another mode left it with.</summary>
+    Idle,
 
     /// <summary>Loops of different sums meet; the bounds hold for any resistances of the closed switches.</summary>
     Surge,

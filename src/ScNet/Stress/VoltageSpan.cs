@@ -2,64 +2,35 @@ using Fractions;
 
 namespace ScNet.Stress;
 
-/// <summary>The bounds of one voltage, per volt of input, and what they rest on. The default is undetermined.</summary>
-public readonly struct VoltageSpan : IEquatable<VoltageSpan>
+/// <summary>The bounds of one voltage and what they rest on. The default is undetermined.</summary>
+public readonly record struct VoltageSpan
 {
-    private VoltageSpan(Quantity lowest, Quantity highest, VoltageBasis basis)
+    internal VoltageSpan(Interval<Fraction> perVoltOfInput, VoltageBasis basis)
     {
-        Lowest = lowest;
-        Highest = highest;
-        Basis = basis;
+        PerVoltOfInput = perVoltOfInput.IsDetermined ? perVoltOfInput : default;
+        Basis = perVoltOfInput.IsDetermined ? basis : VoltageBasis.Undetermined;
     }
 
-    /// <summary>The lowest value, per volt of input; undetermined where nothing bounds it.</summary>
-    public Quantity Lowest { get; }
-
-    /// <summary>The highest value, per volt of input; undetermined where nothing bounds it.</summary>
-    public Quantity Highest { get; }
+    /// <summary>The bounds per volt of input: one value where the voltage is fixed, undetermined where nothing bounds it.</summary>
+    public Interval<Fraction> PerVoltOfInput { get; }
 
     /// <summary>What the bounds rest on.</summary>
     public VoltageBasis Basis { get; }
 
     /// <summary>Whether there are bounds.</summary>
-    public bool IsDetermined => Basis != VoltageBasis.Undetermined;
-
-    /// <summary>Whether both bounds are one value.</summary>
-    public bool IsPoint => IsDetermined && Lowest == Highest;
-
-    /// <inheritdoc/>
-    public bool Equals(VoltageSpan other) => Lowest == other.Lowest && Highest == other.Highest && Basis == other.Basis;
-
-    /// <inheritdoc/>
-    public override bool Equals(object? obj) => obj is VoltageSpan other && Equals(other);
-
-    /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(Lowest, Highest, Basis);
-
-    /// <summary>Whether bounds and basis are equal.</summary>
-    public static bool operator ==(VoltageSpan left, VoltageSpan right) => left.Equals(right);
-
-    /// <summary>Whether bounds or basis differ.</summary>
-    public static bool operator !=(VoltageSpan left, VoltageSpan right) => !left.Equals(right);
+    public bool IsDetermined => PerVoltOfInput.IsDetermined;
 
     /// <summary>"1/3", "0 to 1/3 (floating)" or "?".</summary>
-    public override string ToString()
+    public override string ToString() => Basis switch
     {
-        string text = IsPoint ? $"{Lowest}" : $"{Lowest} to {Highest}";
-        return Basis switch
-        {
-            VoltageBasis.Undetermined => "?",
-            VoltageBasis.Surge => $"{text} (surge)",
-            VoltageBasis.Floating => $"{text} (floating)",
-            _ => text,
-        };
-    }
+        VoltageBasis.Idle => $"{PerVoltOfInput} (idle)",
+        VoltageBasis.Surge => $"{PerVoltOfInput} (surge)",
+        VoltageBasis.Floating => $"{PerVoltOfInput} (floating)",
+        _ => $"{PerVoltOfInput}",
+    };
 
-    internal static VoltageSpan Of(Interval interval, VoltageBasis basis) => interval.IsBounded
-        ? new VoltageSpan(Quantity.Exact(interval.Low), Quantity.Exact(interval.High), basis)
-        : default;
+    internal static VoltageSpan Fixed(Fraction value) => new(Intervals.Point(value), VoltageBasis.Fixed);
 
-    internal static VoltageSpan Fixed(Fraction value) => Of(Interval.Point(value), VoltageBasis.Fixed);
-
-    internal Interval ToInterval() => IsDetermined ? Interval.Of(Lowest.ToFraction(), Highest.ToFraction()) : Interval.Unbounded;
+    /// <summary>What holds both, undetermined where one of them is; of two bases the less certain one.</summary>
+    internal VoltageSpan Hull(VoltageSpan other) => new(PerVoltOfInput.Hull(other.PerVoltOfInput), Basis > other.Basis ? Basis : other.Basis);
 }

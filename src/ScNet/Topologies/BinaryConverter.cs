@@ -28,13 +28,13 @@ namespace ScNet.Topologies;
 public static class BinaryConverter
 {
     /// <summary>The most capacitors of a converter of one ratio.</summary>
-    public const int MostCapacitors = 30;
+    public const int MaximumCapacitors = 30;
 
     /// <summary>The most capacitors of a converter with a mode per ratio.</summary>
-    public const int MostReconfigurableCapacitors = 10;
+    public const int MaximumReconfigurableCapacitors = 10;
 
     /// <summary>A converter of the ratio k/2^n in n + 1 phases. Time and space grow as n².</summary>
-    /// <param name="capacitors">The number n, from 1 to <see cref="MostCapacitors"/>.</param>
+    /// <param name="capacitors">The number n, from 1 to <see cref="MaximumCapacitors"/>.</param>
     /// <param name="numerator">The number k, from 1 to 2^n - 1; each factor 2 in it saves a capacitor and a phase.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
@@ -53,7 +53,7 @@ public static class BinaryConverter
     /// mode of a smaller denominator does nothing in the phases it does not need, save that in the last one
     /// the capacitors without a digit are charged from the low node. Time and space grow as 2^n·n².
     /// </summary>
-    /// <param name="capacitors">The number n, from 1 to <see cref="MostReconfigurableCapacitors"/>.</param>
+    /// <param name="capacitors">The number n, from 1 to <see cref="MaximumReconfigurableCapacitors"/>.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
     /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
@@ -61,7 +61,7 @@ public static class BinaryConverter
     public static Converter Reconfigurable(int capacitors, double farads = 1, double ohms = 1, LoadKind load = LoadKind.Stiff)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(capacitors, 1);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(capacitors, MostReconfigurableCapacitors);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(capacitors, MaximumReconfigurableCapacitors);
         int denominator = 1 << capacitors;
         FamilyFrame frame = new($"Binary 1/{denominator} to {denominator - 1}/{denominator}", stepUp: false, farads, ohms, load);
         var modes = new BinaryStrings[denominator - 1];
@@ -88,7 +88,7 @@ public static class BinaryConverter
     private static Converter Build(int capacitors, int numerator, bool stepUp, double farads, double ohms, LoadKind load)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(capacitors, 1);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(capacitors, MostCapacitors);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(capacitors, MaximumCapacitors);
         ArgumentOutOfRangeException.ThrowIfLessThan(numerator, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(numerator, 1 << capacitors);
         string ratio = stepUp ? FamilyFrame.Ratio(1L << capacitors, numerator) : FamilyFrame.Ratio(numerator, 1L << capacitors);

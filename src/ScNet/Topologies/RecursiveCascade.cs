@@ -30,13 +30,13 @@ namespace ScNet.Topologies;
 public static class RecursiveCascade
 {
     /// <summary>The most cells of a converter of one ratio.</summary>
-    public const int MostCells = 30;
+    public const int MaximumCells = 30;
 
     /// <summary>The most cells of a converter with a mode per ratio.</summary>
-    public const int MostReconfigurableCells = 10;
+    public const int MaximumReconfigurableCells = 10;
 
     /// <summary>A converter of the ratio k/2^n. Time and space are linear in n.</summary>
-    /// <param name="cells">The number n, from 1 to <see cref="MostCells"/>.</param>
+    /// <param name="cells">The number n, from 1 to <see cref="MaximumCells"/>.</param>
     /// <param name="numerator">The number k, from 1 to 2^n - 1; each factor 2 in it saves a cell.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
@@ -54,7 +54,7 @@ public static class RecursiveCascade
     /// A converter with a mode for each ratio k/2^n, named by it in lowest terms ("3/8"); in a mode of a
     /// smaller denominator the first cells run without load. Time and space grow as 2^n·n.
     /// </summary>
-    /// <param name="cells">The number n, from 1 to <see cref="MostReconfigurableCells"/>.</param>
+    /// <param name="cells">The number n, from 1 to <see cref="MaximumReconfigurableCells"/>.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
     /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
@@ -62,7 +62,7 @@ public static class RecursiveCascade
     public static Converter Reconfigurable(int cells, double farads = 1, double ohms = 1, LoadKind load = LoadKind.Stiff)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(cells, 1);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(cells, MostReconfigurableCells);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(cells, MaximumReconfigurableCells);
         int denominator = 1 << cells;
         FamilyFrame frame = new($"Recursive 1/{denominator} to {denominator - 1}/{denominator}", stepUp: false, farads, ohms, load);
         AddCapacitors(frame, cells);
@@ -94,7 +94,7 @@ public static class RecursiveCascade
     private static Converter Build(int cells, int numerator, bool stepUp, double farads, double ohms, LoadKind load)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(cells, 1);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(cells, MostCells);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(cells, MaximumCells);
         ArgumentOutOfRangeException.ThrowIfLessThan(numerator, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(numerator, 1 << cells);
         string ratio = stepUp ? FamilyFrame.Ratio(1L << cells, numerator) : FamilyFrame.Ratio(numerator, 1L << cells);

@@ -55,8 +55,8 @@ public sealed class CompareCommandTests : IDisposable
             JsonNode.Parse(document["conditions"]!.ToJsonString().Replace("1E-06", "1e-06", StringComparison.Ordinal))));
         JsonNode third = document["rows"]![0]!;
         Assert.Equal("1/3", (string?)third["ratio"]);
-        Assert.Equal("2/3", (string?)third["capacitorUtilisation"]!["value"]);
-        Assert.Equal("10/3", (string?)third["switchUtilisation"]!["value"]);
+        Assert.Equal("2/3", (string?)third["capacitorChargeVoltage"]!["value"]);
+        Assert.Equal("10/3", (string?)third["switchChargeVoltage"]!["value"]);
         Assert.Equal(["s1", "s4", "s5"], third["switchStress"]!["exceeding"]!.AsArray().Select(n => (string?)n));
         Assert.Equal(["s 6"], document["rows"]![1]!["switchStress"]!["undetermined"]!.AsArray().Select(n => (string?)n));
         Assert.Equal("error", (string?)document["rows"]![2]!["status"]);

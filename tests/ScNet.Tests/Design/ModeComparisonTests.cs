@@ -22,11 +22,11 @@ public sealed class ModeComparisonTests
         AssertLimit(0.25, 0.25, half.SlowSwitchingLimit);
         AssertLimit(8, 8, half.FastSwitchingLimit);
         // 1/2 of charge at 1/2 of the input, which is the output; four switches the same
-        Assert.Equal(Quantity.Exact(1, 2), half.CapacitorUtilisation.Value);
-        Assert.Equal(Quantity.Exact(2), half.SwitchUtilisation.Value);
-        Assert.Equal(1.8, half.SwitchStress.HighestVolts);
+        Assert.Equal(Quantity.Exact(1, 2), half.CapacitorChargeVoltage.Value);
+        Assert.Equal(Quantity.Exact(2), half.SwitchChargeVoltage.Value);
+        Assert.Equal(1.8, half.SwitchStress.PeakVolts);
         Assert.Equal(["s1", "s2", "s3", "s4"], half.SwitchStress.Exceeding);
-        Assert.Equal(0.6, half.SwitchStress.LargestExcessVolts, 1e-15);
+        Assert.Equal(0.6, half.SwitchStress.MaximumExcessVolts, 1e-15);
         Assert.Equal(["fly"], half.CapacitorStress.Exceeding);
     }
 
@@ -39,12 +39,12 @@ public sealed class ModeComparisonTests
         AssertLimit(4.0 / 9, 4.0 / 9, third.SlowSwitchingLimit);
         AssertLimit(98.0 / 9, 98.0 / 9, third.FastSwitchingLimit);
         // two capacitors of charge 1/3 at the output voltage; blocking voltages sum to 10/3 of the input
-        Assert.Equal(Quantity.Exact(2, 3), third.CapacitorUtilisation.Value);
-        Assert.Equal(Quantity.Exact(10, 3), third.SwitchUtilisation.Value);
-        Assert.Equal(2.4, third.SwitchStress.HighestVolts);
+        Assert.Equal(Quantity.Exact(2, 3), third.CapacitorChargeVoltage.Value);
+        Assert.Equal(Quantity.Exact(10, 3), third.SwitchChargeVoltage.Value);
+        Assert.Equal(2.4, third.SwitchStress.PeakVolts);
         Assert.Equal(["s1", "s4", "s5"], third.SwitchStress.Exceeding);
-        Assert.Equal(1.2, third.SwitchStress.LargestExcessVolts, 1e-15);
-        Assert.Equal(1.2, third.CapacitorStress.HighestVolts);
+        Assert.Equal(1.2, third.SwitchStress.MaximumExcessVolts, 1e-15);
+        Assert.Equal(1.2, third.CapacitorStress.PeakVolts);
         Assert.Empty(third.CapacitorStress.Exceeding);
     }
 
@@ -70,8 +70,8 @@ public sealed class ModeComparisonTests
         ModeComparison half = Compare(Half().Capacitor("idle", "x", "gnd").Switch("open", "vin", "x").Build());
         Assert.Equal(["open"], half.SwitchStress.Undetermined);
         Assert.Equal(["idle"], half.CapacitorStress.Undetermined);
-        Assert.Equal(1.8, half.SwitchStress.HighestVolts);
-        Assert.Equal(Quantity.Exact(2), half.SwitchUtilisation.Value);
+        Assert.Equal(1.8, half.SwitchStress.PeakVolts);
+        Assert.Equal(Quantity.Exact(2), half.SwitchChargeVoltage.Value);
     }
 
     [Fact]
@@ -80,6 +80,29 @@ public sealed class ModeComparisonTests
         Converter shorted = Half().Switch("s5", "vin", "gnd", 1).Build();
         ScNetException exception = Assert.Throws<ScNetException>(() => ModeComparison.Of(ModeAnalysis.Of(shorted), s_conditions));
         Assert.Contains(exception.Diagnostics, d => d.Code == DiagnosticCodes.InputShorted);
+    }
+
+    // 1 µF across 5 V against a rating of 1.2 V: it carries no charge, so it changes none of the converter's figures
+    [Fact]
+    public void A_capacitor_across_a_source_changes_no_figure_and_is_named()
+    {
+        ModeComparison plain = Compare(Half().Build());
+        ModeComparison decoupled = Compare(Half().Capacitor("cin", "vin", "gnd", 1e-6).Capacitor("cout", "vout", "gnd", 1e-6).Capacitor("bridge", "vin", "vout", 1e-6).Build());
+        Assert.Equal(["cin", "cout", "bridge"], decoupled.LeftOut);
+        AssertLimit(plain.SlowSwitchingLimit.OwnProportionsOhms!.Value, plain.SlowSwitchingLimit.BestSplitOhms!.Value, decoupled.SlowSwitchingLimit);
+        Assert.Equal(["fly"], decoupled.CapacitorStress.Exceeding);
+        Assert.Equal(1.8, decoupled.CapacitorStress.PeakVolts);
+        Assert.Equal(plain.BottomPlateSwing.LossWeight, decoupled.BottomPlateSwing.LossWeight);
+        Assert.Equal(plain.CapacitorChargeVoltage.Value, decoupled.CapacitorChargeVoltage.Value);
+        Assert.Empty(plain.LeftOut);
+    }
+
+    // with a current load a capacitor on the output carries charge: it stays
+    [Fact]
+    public void An_output_capacitor_that_carries_charge_is_not_left_out()
+    {
+        ModeComparison loaded = Compare(Half().Output("vout", LoadKind.Current).Capacitor("cout", "vout", "gnd", 1e-9).Build());
+        Assert.Empty(loaded.LeftOut);
     }
 
     private static void AssertLimit(double ownOhms, double bestOhms, ComparedLimit limit)

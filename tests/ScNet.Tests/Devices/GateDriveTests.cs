@@ -1,3 +1,4 @@
+using Fractions;
 using ScNet.Devices;
 using ScNet.Stress;
 using ScNet.Tests.Stress;
@@ -11,7 +12,7 @@ public sealed class GateDriveTests
     [Fact]
     public void Three_p_type_devices_from_a_cell_need_two_rails_below_it()
     {
-        StackGateLevels levels = StackGateLevels.Of(DemoKinds.PType1V8, 3, sourceVolts: 5.4, blockedVolts: 5.4);
+        StackGateLevels levels = StackGateLevels.Of(DemoDevices.PType1V8, 3, sourceVolts: 5.4, blockedVolts: 5.4);
         Assert.Equal(3.6, levels.OnVolts, 1e-12);
         Assert.Equal(5.4, levels.OffVolts[0], 1e-12);
         Assert.Equal(3.6, levels.OffVolts[1], 1e-12);
@@ -25,30 +26,30 @@ public sealed class GateDriveTests
     [Fact]
     public void N_type_devices_need_rails_above_their_source()
     {
-        Assert.Equal([1.0], StackGateLevels.Of(DemoKinds.NType1V2, 1, 0, 1.2).RailsFromSourceVolts);
-        StackGateLevels two = StackGateLevels.Of(DemoKinds.NType1V2, 2, 0, 2.4);
+        Assert.Equal([1.0], StackGateLevels.Of(DemoDevices.NType1V2, 1, 0, 1.2).RailsFromSourceVolts);
+        StackGateLevels two = StackGateLevels.Of(DemoDevices.NType1V2, 2, 0, 2.4);
         Assert.Equal([0, 1.2], two.OffVolts);
         Assert.Equal([1.0, 1.2], two.RailsFromSourceVolts);
     }
 
     // A ladder of four rungs at 3.6 to 4 V: rungs of 0.9 to 1 V. The source of s1 is gnd, of s2 vout,
-    // of s3 vout, of s8 vin. One rung up is the next node; n-type devices that need 0.85 V and stand 1.1 V
+    // of s3 vout, of s8 vin. One rung up is the next node; n-type devices that need 0.85 V and withstand 1.1 V
     // are served by it, and nothing lies one rung above vin.
     [Fact]
     public void Each_rung_of_a_ladder_drives_the_switches_of_the_one_below_and_the_top_needs_its_own_rail()
     {
-        ConverterGateDrive drive = Drive(Ladder.StepDown(4), new InputVoltageRange(3.6, 4), Kind(DevicePolarity.NType, 0.85, 1.1));
+        ConverterGateDrive drive = Drive(Ladder.StepDown(4), new Interval<double>(3.6, 4), Kind(DevicePolarity.NType, 0.85, 1.1));
         SwitchGateDrive s1 = drive.Switches[0], s8 = drive.Switches[7];
         GatePhase on = Assert.Single(s1.OnPhases);
         Assert.Equal(2, on.Phase);
         Assert.Equal("0", on.SourcePotential.ToString());
-        Assert.Equal((0.85, 0.85), (on.LowestGateVolts, on.HighestGateVolts));
+        Assert.Equal((0.85, 0.85), (on.GateVolts.Minimum, on.GateVolts.Maximum));
         Assert.Contains("vout", s1.CommonSupplies);
         Assert.False(s1.NeedsOwnRail);
         Assert.True(s8.NeedsOwnRail);
         Assert.Empty(s8.OnPhases[0].Supplies);
-        Assert.Equal(3.6 + 0.85, s8.OnPhases[0].LowestGateVolts!.Value, 1e-12);
-        Assert.Equal(4 + 0.85, s8.OnPhases[0].HighestGateVolts!.Value, 1e-12);
+        Assert.Equal(3.6 + 0.85, s8.OnPhases[0].GateVolts.Minimum, 1e-12);
+        Assert.Equal(4 + 0.85, s8.OnPhases[0].GateVolts.Maximum, 1e-12);
         Assert.Equal("s8: own rail", s8.ToString());
     }
 
@@ -56,7 +57,7 @@ public sealed class GateDriveTests
     [Fact]
     public void P_type_devices_are_served_by_the_rung_below()
     {
-        ConverterGateDrive drive = Drive(Ladder.StepDown(4), new InputVoltageRange(3.6, 4), Kind(DevicePolarity.PType, 0.85, 1.1));
+        ConverterGateDrive drive = Drive(Ladder.StepDown(4), new Interval<double>(3.6, 4), Kind(DevicePolarity.PType, 0.85, 1.1));
         Assert.Contains("r3", drive.Switches[7].CommonSupplies);
         Assert.True(drive.Switches[0].NeedsOwnRail);
     }
@@ -65,7 +66,7 @@ public sealed class GateDriveTests
     [Fact]
     public void A_capacitor_on_the_source_is_named_as_the_supply()
     {
-        ConverterGateDrive drive = Drive(Ladder.StepDown(4), new InputVoltageRange(3.6, 4), Kind(DevicePolarity.NType, 0.85, 1.1));
+        ConverterGateDrive drive = Drive(Ladder.StepDown(4), new Interval<double>(3.6, 4), Kind(DevicePolarity.NType, 0.85, 1.1));
         GateSupply supply = drive.Switches[0].OnPhases[0].Supplies.First(s => s.Node == "m2");
         Assert.Equal("fly1", supply.Capacitor!.Name);
         Assert.Equal("m2 by fly1 (1/4)", supply.ToString());
@@ -76,29 +77,57 @@ public sealed class GateDriveTests
     [Fact]
     public void A_supply_for_a_part_of_the_range_says_from_which_input_voltage_it_serves()
     {
-        ConverterGateDrive drive = Drive(Ladder.StepDown(4), new InputVoltageRange(2.8, 4), Kind(DevicePolarity.NType, 0.85, 1.1));
+        ConverterGateDrive drive = Drive(Ladder.StepDown(4), new Interval<double>(2.8, 4), Kind(DevicePolarity.NType, 0.85, 1.1));
         GateSupply vout = drive.Switches[0].OnPhases[0].Supplies.First(s => s.Node == "vout");
         Assert.False(vout.CoversRange);
-        Assert.Equal((3.4, 4.0), (vout.FromInputVolts, vout.ToInputVolts));
+        Assert.Equal((3.4, 4.0), (vout.InputVolts.Minimum, vout.InputVolts.Maximum));
         Assert.True(drive.Switches[0].NeedsOwnRail);
+        Assert.Contains("vout (1/4) at 3.4 V to 4 V of input", drive.Switches[0].OnPhases[0].ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("own rail elsewhere", drive.Switches[0].OnPhases[0].ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("s1: from vout at 3.4 V to 4 V of input", drive.Switches[0].ToString(), StringComparison.Ordinal);
+        Assert.Equal("s8: own rail", drive.Switches[7].ToString());
+    }
+
+    // every node against the plain definition: its potential minus the source's lies between drive and rating somewhere in the range
+    [Theory]
+    [InlineData(DevicePolarity.NType)]
+    [InlineData(DevicePolarity.PType)]
+    public void The_supplies_are_all_the_nodes_that_the_definition_admits(DevicePolarity polarity)
+    {
+        Converter converter = Ladder.StepDown(6);
+        const double drive = 0.85, rating = 1.4, minimum = 3, maximum = 6;
+        ConverterGateDrive gates = Drive(converter, new Interval<double>(minimum, maximum), Kind(polarity, drive, rating));
+        PhaseTable potentials = gates.Ratings.Stress.Analysis.Modes[0].Require().IdealPoint.NodePotentials;
+        foreach ((SwitchGateDrive gate, int s) in gates.Switches.Select((g, s) => (g, s)))
+        {
+            GatePhase phase = Assert.Single(gate.OnPhases);
+            int source = converter.Network.SwitchFirst[s];
+            IEnumerable<string> expected = converter.Nodes.Where((_, node) =>
+            {
+                Fraction share = potentials[node][phase.Phase].ToFraction() - potentials[source][phase.Phase].ToFraction();
+                double volts = (polarity == DevicePolarity.NType ? share : -share).ToDouble();
+                return volts * maximum >= drive - 1e-12 && volts * minimum <= rating + 1e-12;
+            });
+            Assert.Equal(expected, phase.Supplies.Select(p => p.Node));
+        }
     }
 
     [Fact]
     public void Bodies_rest_on_nodes_that_no_terminal_passes()
     {
-        ConverterGateDrive n = Drive(RatedNetworks.Half().Build(), new InputVoltageRange(2, 3), DemoKinds.NType1V8);
+        ConverterGateDrive n = Drive(RatedNetworks.Half().Build(), new Interval<double>(2, 3), DemoDevices.NType1V8);
         // s1 between vin and p: p lies between vout and vin
-        Assert.Equal((1.0, 3.0), (n.Switches[0].LowestTerminalVolts, n.Switches[0].HighestTerminalVolts));
+        Assert.Equal((1.0, 3.0), (n.Switches[0].TerminalVolts.Minimum, n.Switches[0].TerminalVolts.Maximum));
         Assert.Equal(["gnd", "vout", "p", "n"], n.Switches[0].BodyNodes);
         Assert.Equal(["gnd"], n.Switches[3].BodyNodes);
-        ConverterGateDrive p = Drive(RatedNetworks.Half().Build(), new InputVoltageRange(2, 3), DemoKinds.PType1V8);
+        ConverterGateDrive p = Drive(RatedNetworks.Half().Build(), new Interval<double>(2, 3), DemoDevices.PType1V8);
         Assert.Equal(["vin"], p.Switches[0].BodyNodes);
     }
 
-    private static ConverterGateDrive Drive(Converter converter, InputVoltageRange input, SwitchKind kind) => ConverterGateDrive.Of(
-        ConverterRatings.Of(RatedNetworks.Stress(converter, input), new RatingLimits { Switch = kind, Capacitor = DemoKinds.Plate3V6 }));
+    private static ConverterGateDrive Drive(Converter converter, Interval<double> input, SwitchDevice kind) => ConverterGateDrive.Of(
+        ConverterRatings.Of(RatedNetworks.Stress(converter, input), new RatingLimits { Switch = kind, Capacitor = DemoDevices.Plate3V6 }));
 
-    private static SwitchKind Kind(DevicePolarity polarity, double drive, double rating) => new()
+    private static SwitchDevice Kind(DevicePolarity polarity, double drive, double rating) => new()
     {
         Name = "test",
         Source = "invented",

@@ -1,3 +1,4 @@
+using Fractions;
 using ScNet.Devices;
 using ScNet.Stress;
 using ScNet.Tests.Stress;
@@ -7,7 +8,7 @@ namespace ScNet.Tests.Devices;
 
 public sealed class RatingTests
 {
-    private static readonly RatingLimits s_demo = new() { Switch = DemoKinds.NType1V2, Capacitor = DemoKinds.Dense1V2 };
+    private static readonly RatingLimits s_demo = new() { Switch = DemoDevices.NType1V2, Capacitor = DemoDevices.Dense1V2 };
 
     // Half of 3.6 V is 1.8 V: two devices of 1.2 V, 0.9 V each
     [Fact]
@@ -53,7 +54,7 @@ public sealed class RatingTests
     [Fact]
     public void Twice_the_voltage_costs_four_times_the_area()
     {
-        StackedSwitch one = new(DemoKinds.NType1V2, 1, 2), two = new(DemoKinds.NType1V2, 2, 2);
+        StackedSwitch one = new(DemoDevices.NType1V2, 1, 2), two = new(DemoDevices.NType1V2, 2, 2);
         Assert.Equal(300, one.WidthOfEachMicrometres);
         Assert.Equal(600, two.WidthOfEachMicrometres);
         Assert.Equal(1200, two.TotalWidthMicrometres);
@@ -61,7 +62,7 @@ public sealed class RatingTests
         Assert.Equal(4 * one.GateChargeCoulombs, two.GateChargeCoulombs);
         Assert.Equal(4 * one.JunctionChargeCoulombs, two.JunctionChargeCoulombs);
         Assert.Equal(2.4, two.RatedVolts);
-        StackedCapacitor single = new(DemoKinds.Dense1V2, 1, 1e-9), pair = new(DemoKinds.Dense1V2, 2, 1e-9);
+        StackedCapacitor single = new(DemoDevices.Dense1V2, 1, 1e-9), pair = new(DemoDevices.Dense1V2, 2, 1e-9);
         Assert.Equal(1e-7, single.AreaSquareMetres, 1e-20);
         Assert.Equal(4e-7, pair.AreaSquareMetres, 1e-20);
         Assert.Equal(2e-9, pair.CapacitanceOfEachFarads);
@@ -93,10 +94,10 @@ public sealed class RatingTests
     {
         ConverterRatings ratings = Rate(RatedNetworks.Half().Build(), 3.6, new RatingLimits
         {
-            Switch = DemoKinds.NType1V2,
-            Capacitor = DemoKinds.Dense1V2,
-            SwitchKinds = new Dictionary<string, SwitchKind> { ["s3"] = DemoKinds.PType1V8 },
-            CapacitorKinds = new Dictionary<string, CapacitorKind> { ["fly"] = DemoKinds.Plate3V6 },
+            Switch = DemoDevices.NType1V2,
+            Capacitor = DemoDevices.Dense1V2,
+            SwitchDevices = new Dictionary<string, SwitchDevice> { ["s3"] = DemoDevices.PType1V8 },
+            CapacitorDevices = new Dictionary<string, CapacitorDevice> { ["fly"] = DemoDevices.Plate3V6 },
         });
         Assert.Equal([2, 2, 1, 2], ratings.Switches.Select(s => s.Overall.StackCount));
         Assert.Equal(RatingOutcome.WithinRating, ratings.Capacitors[0].Overall.Outcome);
@@ -113,7 +114,43 @@ public sealed class RatingTests
         Assert.Equal(RatingOutcome.Undetermined, ratings.Capacitors[^1].Overall.Outcome);
         Assert.Null(ratings.Switches[^1].Overall.Volts);
         Assert.False(ratings.IsAllowed);
-        Assert.Equal("open: ? of 1.2 V, undetermined", ratings.Switches[^1].ToString());
+        Assert.Equal("open: ? of 1.2 V, undetermined in mode default, phase 1, as idle idles, and in 1 other place", ratings.Switches[^1].ToString());
+    }
+
+    // fly2 idles in mode "without"; 1/3, 1/2 and 2/3 leave it with 1/3 or 1/2 of 3.6 V: two devices of 1.2 V
+    [Fact]
+    public void A_capacitor_that_one_mode_leaves_idle_keeps_no_verdict_open()
+    {
+        ConverterRatings ratings = Rate(RatedNetworks.GearsWithIdle(), 3.6);
+        Assert.True(ratings.IsAllowed);
+        Assert.All(ratings.Switches, s => Assert.False(s.Overall.IsLowerBound));
+        Assert.Equal((RatingOutcome.NeedsStack, 1.8), (ratings.Capacitors[1].Modes[3].Outcome, ratings.Capacitors[1].Modes[3].Volts));
+        Assert.Equal("without", ratings.Capacitors[1].Modes[3].Mode!.Name);
+    }
+
+    // a third capacitor of which no mode fixes the voltage: what it touches is unknown, the rest is not
+    [Fact]
+    public void What_is_known_is_said_where_something_is_not()
+    {
+        ConverterRatings ratings = Rate(RatedNetworks.GearsWithIdle(capacitor: "lone = { between = [\"y\", \"gnd\"] }", @switch: "touch = { between = [\"vout\", \"y\"] }"), 3.6);
+        SwitchRating touch = ratings.Switches[0];
+        Assert.Equal(RatingOutcome.Undetermined, touch.Overall.Outcome);
+        Assert.Contains("as lone idles", touch.ToString(), StringComparison.Ordinal);
+        Assert.Equal("lone", Assert.Single(touch.Overall.Undetermined[0].IdleCapacitors).Name);
+        Assert.All(ratings.Switches.Skip(1), s => Assert.False(s.Overall.IsLowerBound));
+    }
+
+    [Fact]
+    public void A_lower_bound_says_what_it_needs_at_least_and_where_it_is_open()
+    {
+        Converter converter = RatedNetworks.Half().Capacitor("lone", "y", "gnd").Switch("part", "vin", "y").Build();
+        UndeterminedStress place = new(converter.Modes[0], null, 2, [converter.Capacitors[1]], []);
+        RatingVerdict verdict = RatingVerdict.Of("s1", null, new Fraction(24, 10), true, [place], new Fraction(12, 10), 3);
+        Assert.Equal("s1: 2.4 V of 1.2 V, at least a stack of 2; undetermined in mode default, phase 2, as lone idles", verdict.ToString());
+        Assert.Equal((RatingOutcome.Undetermined, 2, true), (verdict.Outcome, verdict.StackCount, verdict.IsLowerBound));
+        Assert.Equal("s1: 1 V of 1.2 V; undetermined in mode default, phase 2, as lone idles",
+            RatingVerdict.Of("s1", null, Fraction.One, true, [place], new Fraction(12, 10), 3).ToString());
+        Assert.Equal(RatingOutcome.NotAllowed, RatingVerdict.Of("s1", null, new Fraction(24, 10), true, [place], Fraction.One, 2).Outcome);
     }
 
     [Fact]
@@ -123,22 +160,22 @@ public sealed class RatingTests
         {
             Switch = s_demo.Switch,
             Capacitor = s_demo.Capacitor,
-            SwitchKinds = new Dictionary<string, SwitchKind> { ["s9"] = s_demo.Switch },
+            SwitchDevices = new Dictionary<string, SwitchDevice> { ["s9"] = s_demo.Switch },
         };
         Assert.Contains("s9", Assert.Throws<ArgumentException>(() => Rate(RatedNetworks.Half().Build(), 1, wrong)).Message, StringComparison.Ordinal);
-        Assert.Throws<ArgumentOutOfRangeException>(() => new RatingLimits { Switch = s_demo.Switch, Capacitor = s_demo.Capacitor, MostSwitchesInSeries = 0 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new RatingLimits { Switch = s_demo.Switch, Capacitor = s_demo.Capacitor, MaximumSwitchesInSeries = 0 });
         Assert.Throws<ArgumentOutOfRangeException>(() => new StackedSwitch(s_demo.Switch, 0, 1));
         Assert.Throws<ArgumentOutOfRangeException>(() => new StackedCapacitor(s_demo.Capacitor, 1, 0));
-        Assert.Throws<ArgumentOutOfRangeException>(() => new CapacitorKind { Name = "x", Source = "invented", RatedVolts = -1, FaradsPerSquareMetre = 1 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new CapacitorDevice { Name = "x", Source = "invented", RatedVolts = -1, FaradsPerSquareMetre = 1 });
     }
 
     [Fact]
     public void Every_demo_kind_says_that_it_is_invented() =>
         Assert.All(
-            new[] { DemoKinds.NType1V2, DemoKinds.NType1V8, DemoKinds.PType1V8 }.Select(k => k.Source)
-                .Concat(new[] { DemoKinds.Dense1V2, DemoKinds.Plate3V6 }.Select(k => k.Source)),
+            new[] { DemoDevices.NType1V2, DemoDevices.NType1V8, DemoDevices.PType1V8 }.Select(k => k.Source)
+                .Concat(new[] { DemoDevices.Dense1V2, DemoDevices.Plate3V6 }.Select(k => k.Source)),
             source => Assert.Equal("invented", source));
 
     private static ConverterRatings Rate(Converter converter, double inputVolts, RatingLimits? limits = null) =>
-        ConverterRatings.Of(RatedNetworks.Stress(converter, new InputVoltageRange(1, inputVolts)), limits ?? s_demo);
+        ConverterRatings.Of(RatedNetworks.Stress(converter, new Interval<double>(1, inputVolts)), limits ?? s_demo);
 }

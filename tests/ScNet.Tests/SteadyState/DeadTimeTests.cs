@@ -26,7 +26,7 @@ public sealed class DeadTimeTests
         PeriodicSteadyState actual = PeriodicSteadyState.Of(ModeAnalysis.Of(dead, dead.Modes[0]), point);
         Assert.Equal(expected.OutputImpedanceOhms, actual.OutputImpedanceOhms);
         Assert.Equal(expected.OutputRippleVolts, actual.OutputRippleVolts);
-        Assert.Equal(expected.Switches.Select(s => (s.RmsCurrentAmperes, s.Blocking)), actual.Switches.Select(s => (s.RmsCurrentAmperes, s.Blocking)));
+        Assert.Equal(expected.Switches.Select(s => (s.RmsCurrentAmperes, s.BlockingVolts)), actual.Switches.Select(s => (s.RmsCurrentAmperes, s.BlockingVolts)));
     }
 
     [Fact]
@@ -40,8 +40,8 @@ public sealed class DeadTimeTests
         Assert.Equal(-0.2 * 0.03 / 0.5, output[1]!.Value - output[0]!.Value, 1e-12);
         Assert.Equal(-0.2 * 0.03 / 0.5, output[2]!.Value - output[1]!.Value, 1e-12);
         Assert.Equal([null, null, null], steady.SampleNodePotential("p", times));
-        Assert.All(steady.Switches, s => Assert.Null(s.Blocking));
-        Assert.All(steady.Switches, s => Assert.NotNull(s.BlockingWhereDetermined));
+        Assert.All(steady.Switches, s => Assert.False(s.BlockingVolts.IsDetermined));
+        Assert.All(steady.Switches, s => Assert.True(s.BlockingWhereDeterminedVolts.IsDetermined));
     }
 
     [Fact]

@@ -91,7 +91,7 @@ public sealed class DividerOperationTests
         Assert.Equal(0, idle.Capacitors[0].RippleVolts, Tolerance);
         Assert.Equal(0.5 * InputVolts, idle.Capacitors[0].AverageVoltageVolts!.Value, Tolerance);
         Assert.Equal(_steady.OutputImpedanceOhms, idle.OutputImpedanceOhms);
-        Assert.Equal(0.5 * InputVolts, idle.Switches[0].Blocking!.Value.GreatestVolts, Tolerance);
+        Assert.Equal(0.5 * InputVolts, idle.Switches[0].BlockingVolts.Maximum, Tolerance);
     }
 
     [Fact]
@@ -120,8 +120,8 @@ public sealed class DividerOperationTests
 
     private void AssertRange(double least, double greatest, int @switch)
     {
-        VoltageRange range = _steady.Switches[@switch].Blocking!.Value;
-        Assert.Equal(least, range.LeastVolts, Tolerance);
-        Assert.Equal(greatest, range.GreatestVolts, Tolerance);
+        Interval<double> range = _steady.Switches[@switch].BlockingVolts;
+        Assert.Equal(least, range.Minimum, Tolerance);
+        Assert.Equal(greatest, range.Maximum, Tolerance);
     }
 }

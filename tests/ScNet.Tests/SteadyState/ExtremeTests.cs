@@ -49,11 +49,11 @@ public sealed class ExtremeTests
         PeriodicSteadyState steady = Operate(converter, 0.5 / HalfPeriod);
         double[] times = [.. Enumerable.Range(0, 4001).Select(i => HalfPeriod * (1 - 1e-12) * i / 4000)];
         double[] blocked = [.. steady.SampleNodePotential("n", times).Select(n => n!.Value)];
-        VoltageRange range = steady.Switches[3].Blocking!.Value;
+        Interval<double> range = steady.Switches[3].BlockingVolts;
         Assert.True(blocked.Max() > 1.001 * Math.Max(blocked[0], blocked[^1]));
-        Assert.Equal(blocked.Min(), range.LeastVolts, 1e-9);
-        Assert.Equal(blocked.Max(), range.GreatestVolts, 1e-6);
-        Assert.True(range.GreatestVolts >= blocked.Max() - 1e-12);
+        Assert.Equal(blocked.Min(), range.Minimum, 1e-9);
+        Assert.Equal(blocked.Max(), range.Maximum, 1e-6);
+        Assert.True(range.Maximum >= blocked.Max() - 1e-12);
     }
 
     [Fact]

@@ -14,9 +14,9 @@ public sealed class ImpedanceToleranceTests
     public void The_worst_case_of_a_divider_is_at_the_ends_that_its_closed_form_says()
     {
         // coth(x)/(4fC) with x = 1/(4fRC) falls with C and rises with R (by hand)
-        ImpedanceRange range = ImpedanceTolerance.WorstCase(Half(), 5e7, new ComponentTolerances(capacitance: 0.2, onResistance: 0.3));
-        Near(Closed(1.2e-9, 2 * 2 * 0.7), range.LeastOhms);
-        Near(Closed(0.8e-9, 2 * 2 * 1.3), range.GreatestOhms);
+        Interval<double> range = ImpedanceTolerance.WorstCaseOhms(Half(), 5e7, new ComponentTolerances(capacitance: 0.2, onResistance: 0.3));
+        Near(Closed(1.2e-9, 2 * 2 * 0.7), range.Minimum);
+        Near(Closed(0.8e-9, 2 * 2 * 1.3), range.Maximum);
 
         static double Closed(double farads, double loopOhms) =>
             1 / (4 * 5e7 * farads) / Math.Tanh(1 / (4 * 5e7 * farads * loopOhms));
@@ -40,10 +40,10 @@ public sealed class ImpedanceToleranceTests
         ModeAnalysis analysis = Analysis(Ladder.StepDown(4, farads: 1e-9, ohms: 1));
         ComponentTolerances tolerances = new(0.1, 0.25);
         double frequency = OutputImpedance.Of(analysis).CornerFrequencyHz;
-        ImpedanceRange range = ImpedanceTolerance.WorstCase(analysis, frequency, tolerances);
+        Interval<double> range = ImpedanceTolerance.WorstCaseOhms(analysis, frequency, tolerances);
         ImpedanceDistribution distribution = ImpedanceTolerance.MonteCarlo(analysis, frequency, tolerances, 3000, seed: 1);
-        Assert.All(distribution.SamplesOhms, ohms => Assert.InRange(ohms, range.LeastOhms, range.GreatestOhms));
-        Assert.True(range.LeastOhms < distribution.NominalOhms && distribution.NominalOhms < range.GreatestOhms);
+        Assert.All(distribution.SamplesOhms, ohms => Assert.InRange(ohms, range.Minimum, range.Maximum));
+        Assert.True(range.Minimum < distribution.NominalOhms && distribution.NominalOhms < range.Maximum);
     }
 
     [Fact]
@@ -80,7 +80,7 @@ public sealed class ImpedanceToleranceTests
         Assert.Throws<ArgumentOutOfRangeException>(() => new ComponentTolerances(onResistance: -0.1));
         Assert.Throws<ArgumentOutOfRangeException>(() => new ComponentTolerances(esr: double.NaN));
         Assert.Throws<ArgumentOutOfRangeException>(() => ImpedanceTolerance.MonteCarlo(Half(), 1e8, new ComponentTolerances(), 0, 1));
-        Assert.Throws<ArgumentOutOfRangeException>(() => ImpedanceTolerance.WorstCase(Half(), 0, new ComponentTolerances()));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ImpedanceTolerance.WorstCaseOhms(Half(), 0, new ComponentTolerances()));
         Assert.Throws<ArgumentOutOfRangeException>(
             () => ImpedanceTolerance.MonteCarlo(Half(), 1e8, new ComponentTolerances(0.1), 10, 1).QuantileOhms(1.5));
     }

@@ -20,7 +20,7 @@ internal static class OperatedConverters
         ["current load, output capacitor with series resistance"] = () => Loaded(esrOhms: 0.3),
         ["parallel flying capacitors, unequal duties"] = Parallel,
         ["dead time"] = () => Loaded(esrOhms: 0.3).WithDeadTime(new Fractions.Fraction(1, 20)),
-        ["a node that hangs on resistors"] = () => Divider(),
+        ["a node that is connected to resistors only"] = () => Divider(),
     };
 
     public static Converter ThreePhases() =>
@@ -55,7 +55,7 @@ internal static class OperatedConverters
         .Switch("s5", "vin", "q", on: 2, ohms: 3).Switch("s6", "m", "n", on: 1)
         .Switch("s7", "q", "p", on: 1).Switch("s8", "m", "vout", on: 2).Build();
 
-    // "x" touches resistors only, in phase 2 two capacitors hang on one that reaches the reference over resistors
+    // "x" touches resistors only, in phase 2 two capacitors are connected to one that reaches the reference over resistors
     private static Converter Divider() => Converter.Create("three switches in a row").Input("vin").Output("vout", LoadKind.Current)
         .Capacitor("fly", "p", "n", 1.5, 0.1).Capacitor("out", "vout", Converter.ReferenceNode, 0.8)
         .Switch("s1", "vin", "x", on: 1).Switch("s1b", "x", "p", on: 1, ohms: 0.6).Switch("s2", "n", "vout", on: 1)

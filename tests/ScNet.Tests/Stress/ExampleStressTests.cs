@@ -5,7 +5,7 @@ namespace ScNet.Tests.Stress;
 /// <summary>Every converter of docs/examples, from an empty to a full cell.</summary>
 public sealed class ExampleStressTests
 {
-    private static readonly InputVoltageRange s_cell = new(2.8, 4.2);
+    private static readonly Interval<double> s_cell = new(2.8, 4.2);
 
     // "blocks" as each file says for its modes
     [Theory]
@@ -22,7 +22,7 @@ public sealed class ExampleStressTests
     {
         ConverterStress stress = RatedNetworks.Stress(RatedNetworks.Example(name), s_cell);
         VoltageSpan[] spans = [.. stress.Modes.SelectMany(m => m.Switches).SelectMany(s => s.Phases).Where(p => p.Basis == VoltageBasis.Fixed)];
-        Assert.Equal(share, Quantity.Exact(spans.Max(p => p.Highest.ToFraction().Abs())).ToString());
+        Assert.Equal(share, Quantity.Exact(spans.Max(p => p.PerVoltOfInput.Maximum.Abs())).ToString());
         Assert.All(stress.Switches, s => Assert.False(s.IsUndetermined));
         Assert.All(stress.Changes, c => Assert.True(c.IsExact));
         Assert.Empty(stress.ModesWithoutResult);
@@ -40,9 +40,9 @@ public sealed class ExampleStressTests
         double ofFile = Enumerable.Range(0, 2).Max(k =>
         {
             ModeChange change = stress.Change(stress.Modes[k].Mode.Name, stress.Modes[k + 1].Mode.Name);
-            return Math.Max(change.LargestStressVolts!.Value, change.LargestSurgeVolts!.Value);
+            return Math.Max(change.PeakStressVolts!.Value, change.PeakSurgeVolts!.Value);
         });
-        Assert.True(order.LargestVolts <= ofFile);
-        Assert.True(stress.FindOrder(isCycle: true).LargestVolts >= order.LargestVolts);
+        Assert.True(order.PeakVolts <= ofFile);
+        Assert.True(stress.FindOrder(isCycle: true).PeakVolts >= order.PeakVolts);
     }
 }

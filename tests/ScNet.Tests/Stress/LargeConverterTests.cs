@@ -36,12 +36,12 @@ public sealed class LargeConverterTests
 
         Converter converter = builder.Mode("series", [.. series]).Mode("mesh", [.. mesh]).Build();
         ModeStress stress = ModeStress.Of(ModeAnalysis.Of(converter, converter.Modes[0]), RatedNetworks.OneVolt);
-        ChangedPhase change = new(stress, converter.Modes[1], 0);
+        ChangedPhase change = new(stress, stress.Corners[0], converter.Modes[1], 0);
         VoltageSpan span = change.Across(converter.Switches.PositionOf("m0_1"));
         Assert.False(change.IsExact);
         Assert.Equal(VoltageBasis.Surge, span.Basis);
 
         // closed, it may take nothing, or at least what is left of the loop of two capacitors: twice 1/13
-        Assert.True(span.Lowest.ToDouble() <= -2.0 / 13 && span.Highest.ToDouble() >= 0);
+        Assert.True(span.PerVoltOfInput.Minimum.ToDouble() <= -2.0 / 13 && span.PerVoltOfInput.Maximum.ToDouble() >= 0);
     }
 }

@@ -6,7 +6,7 @@ namespace ScNet.Tests.Stress;
 
 public sealed class ModeStressTests
 {
-    private static readonly InputVoltageRange s_cell = new(2.8, 4.2);
+    private static readonly Interval<double> s_cell = new(2.8, 4.2);
 
     // every switch of a ladder blocks one rung: common practice, no source
     [Fact]
@@ -15,13 +15,13 @@ public sealed class ModeStressTests
         ConverterStress stress = RatedNetworks.Stress(Ladder.StepDown(4), s_cell);
         Assert.All(stress.Switches, s =>
         {
-            Assert.Equal(Quantity.Exact(1, 4), s.LargestPositive!.PerVoltOfInput);
-            Assert.Equal(1.05, s.LargestPositive.Volts);
-            Assert.Equal(4.2, s.LargestPositive.InputVoltageVolts);
+            Assert.Equal(Quantity.Exact(1, 4), s.PeakPositive!.PerVoltOfInput);
+            Assert.Equal(1.05, s.PeakPositive.Volts);
+            Assert.Equal(4.2, s.PeakPositive.InputVoltageVolts);
             Assert.Equal(BlockingDirection.Positive, s.Direction);
             Assert.False(s.IsFloating || s.IsUndetermined);
         });
-        Assert.All(stress.Capacitors, c => Assert.Equal(Quantity.Exact(1, 4), c.Largest!.PerVoltOfInput));
+        Assert.All(stress.Capacitors, c => Assert.Equal(Quantity.Exact(1, 4), c.Peak!.PerVoltOfInput));
     }
 
     // inner chain switches of a Dickson network see two stages, all others one: common practice, no source
@@ -32,20 +32,20 @@ public sealed class ModeStressTests
         Assert.All(stress.Switches, s =>
         {
             int stages = s.Switch.Name is "s2" or "s3" or "s4" ? 2 : 1;
-            Assert.Equal(Quantity.Exact(stages, 5), s.Largest!.PerVoltOfInput);
+            Assert.Equal(Quantity.Exact(stages, 5), s.Peak!.PerVoltOfInput);
             Assert.Equal(BlockingDirection.Positive, s.Direction);
         });
-        Assert.Equal(1.68, stress.Switches[1].Largest!.Volts);
+        Assert.Equal(1.68, stress.Switches[1].Peak!.Volts);
     }
 
     [Fact]
     public void A_halver_of_exchanged_terminals_blocks_the_negative_half()
     {
         SwitchStress s2 = RatedNetworks.First(RatedNetworks.Half().Build()).Switches[1];
-        Assert.Null(s2.LargestPositive);
-        Assert.Equal(Quantity.Exact(-1, 2), s2.Largest!.PerVoltOfInput);
+        Assert.Null(s2.PeakPositive);
+        Assert.Equal(Quantity.Exact(-1, 2), s2.Peak!.PerVoltOfInput);
         Assert.Equal(BlockingDirection.Negative, s2.Direction);
-        Assert.Equal(2, s2.Largest.Phase);
+        Assert.Equal(2, s2.Peak.Phase);
         Assert.Equal("s2: never positive; -0.5 V (-1/2) at 1 V, mode default, phase 2", s2.ToString());
     }
 
@@ -57,7 +57,7 @@ public sealed class ModeStressTests
         SwitchStress never = RatedNetworks.First(converter).Switches[^1];
         Assert.Equal(BlockingDirection.Both, never.Direction);
         Assert.Equal("1/2; -1/2", RatedNetworks.Text(never));
-        Assert.Equal(Quantity.Exact(1, 2), never.Largest!.PerVoltOfInput);
+        Assert.Equal(Quantity.Exact(1, 2), never.Peak!.PerVoltOfInput);
     }
 
     // All open in phase 3. Before it, in phase 2, p = 1/2 and n = 0: held, they stay. Leaking, n lies anywhere
@@ -89,7 +89,7 @@ public sealed class ModeStressTests
         Converter converter = RatedNetworks.Half().Capacitor("idle", "x", "gnd").Switch("open", "vin", "x").Build();
         ModeStress stress = RatedNetworks.First(converter);
         Assert.True(stress.Switches[^1].IsUndetermined);
-        Assert.Null(stress.Switches[^1].Largest);
+        Assert.Null(stress.Switches[^1].Peak);
         Assert.True(stress.Capacitors[^1].IsUndetermined);
         Assert.Equal(BlockingDirection.None, stress.Switches[^1].Direction);
     }
@@ -137,12 +137,12 @@ public sealed class ModeStressTests
     {
         Converter gears = RatedNetworks.Example("memory-gears");
         ConverterStress stress = ConverterStress.Of(
-            ConverterAnalysis.Of(gears), s_cell, inputOfModes: new Dictionary<string, InputVoltageRange> { ["2/3"] = new(2.8, 3) });
-        Assert.Equal(3, stress["2/3"].Switches.Max(s => s.Largest?.InputVoltageVolts));
-        Assert.Equal(4.2, stress["1/3"].Switches.Max(s => s.Largest?.InputVoltageVolts));
-        Assert.Equal(3, stress.Change("1/3", "2/3").Input.MaximumVolts);
+            ConverterAnalysis.Of(gears), s_cell, inputVoltsOfModes: new Dictionary<string, Interval<double>> { ["2/3"] = new(2.8, 3) });
+        Assert.Equal(3, stress["2/3"].Switches.Max(s => s.Peak?.InputVoltageVolts));
+        Assert.Equal(4.2, stress["1/3"].Switches.Max(s => s.Peak?.InputVoltageVolts));
+        Assert.Equal(3, stress.Change("1/3", "2/3").InputVolts.Maximum);
         Assert.Throws<ArgumentException>(() => ConverterStress.Of(
-            ConverterAnalysis.Of(gears), s_cell, inputOfModes: new Dictionary<string, InputVoltageRange> { ["3/4"] = s_cell }));
+            ConverterAnalysis.Of(gears), s_cell, inputVoltsOfModes: new Dictionary<string, Interval<double>> { ["3/4"] = s_cell }));
     }
 
     [Theory]
@@ -151,14 +151,13 @@ public sealed class ModeStressTests
     [InlineData(1, double.NaN)]
     [InlineData(1, double.PositiveInfinity)]
     public void A_range_must_be_positive_and_ascending(double minimum, double maximum) =>
-        Assert.ThrowsAny<ArgumentException>(() => new InputVoltageRange(minimum, maximum));
+        Assert.ThrowsAny<ArgumentException>(() => RatedNetworks.Stress(RatedNetworks.Half().Build(), new Interval<double>(minimum, maximum)));
 
     [Theory]
     [InlineData(2.8, 3.4, 3, 4.2, 3, 3.4)]
     [InlineData(2.8, 3, 3.4, 4.2, 3, 3.4)]
     public void A_change_happens_at_the_common_voltages_or_between_the_ranges(double a, double b, double c, double d, double low, double high)
     {
-        InputVoltageRange between = new InputVoltageRange(a, b).Between(new InputVoltageRange(c, d));
-        Assert.Equal((low, high), (between.MinimumVolts, between.MaximumVolts));
+        Assert.Equal(new Interval<double>(low, high), InputInterval.Between(new(a, b), new(c, d)));
     }
 }

@@ -7,7 +7,7 @@ namespace ScNet.Tests.Stress;
 /// <summary>What the tests of ratings share.</summary>
 internal static class RatedNetworks
 {
-    public static InputVoltageRange OneVolt { get; } = new(1, 1);
+    public static Interval<double> OneVolt { get; } = new(1, 1);
 
     /// <summary>A converter of the examples in docs/examples.</summary>
     public static Converter Example(string name)
@@ -18,7 +18,7 @@ internal static class RatedNetworks
         return reading.Converter!;
     }
 
-    public static ConverterStress Stress(Converter converter, InputVoltageRange? input = null, FloatingAssumption assumption = FloatingAssumption.HeldOrLeaking) =>
+    public static ConverterStress Stress(Converter converter, Interval<double>? input = null, FloatingAssumption assumption = FloatingAssumption.HeldOrLeaking) =>
         ConverterStress.Of(ConverterAnalysis.Of(converter), input ?? OneVolt, assumption);
 
     public static ModeStress First(Converter converter, FloatingAssumption assumption = FloatingAssumption.HeldOrLeaking) =>
@@ -43,6 +43,16 @@ internal static class RatedNetworks
 
     /// <summary>How the halver switches.</summary>
     public static (string Switch, PhaseSet On)[] HalfSwitching => [("s1", 1), ("s2", 1), ("s3", 2), ("s4", 2)];
+
+    /// <summary>The memory gears with a fourth mode "without", a halver that leaves fly2 idle, and with more elements as lines of the document.</summary>
+    public static Converter GearsWithIdle(string capacitor = "", string @switch = "")
+    {
+        string text = File.ReadAllText(RepositoryFiles.PathOf("docs", "examples", "memory-gears.toml"))
+            .Replace("[switches]", $"{capacitor}\n[switches]\n{@switch}", StringComparison.Ordinal);
+        NetlistReading reading = NetlistReader.Read($"{text}\n[modes.without]\ns1 = [1]\ns8 = [1]\ns4 = [2]\ns5 = [2]\n");
+        Assert.True(reading.Succeeded);
+        return reading.Converter!;
+    }
 
     /// <summary>The sketch with its own switching as mode "a" and another as mode "b".</summary>
     public static Converter TwoModes(NetworkSketch sketch, int[] phasesOfB)

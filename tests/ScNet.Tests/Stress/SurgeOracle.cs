@@ -12,7 +12,7 @@ internal static class SurgeOracle
     private const double SourceSiemens = 1e6;
     private const double LeakSiemens = 1e-8;
 
-    public static double[] Potentials(NetworkSketch sketch, ModeAnalysis old, int[] phases, int phase, double[] ohms)
+    public static double[] Potentials(NetworkSketch sketch, ModeAnalysis old, int[] phases, int phase, double[] ohms, IReadOnlyDictionary<int, double>? idleVolts = null)
     {
         int n = sketch.NodeCount;
         Matrix<double> conductances = Matrix<double>.Build.DenseDiagonal(n, LeakSiemens);
@@ -25,13 +25,15 @@ internal static class SurgeOracle
 
         for (int c = 0; c < sketch.Capacitors.Count; c++)
         {
-            if (old.IdealPoint.CapacitorVoltages[c].IsDetermined)
+            Quantity voltage = old.IdealPoint.CapacitorVoltages[c].IsDetermined || idleVolts is null ? old.IdealPoint.CapacitorVoltages[c]
+                : Quantity.Numeric(idleVolts[c]);
+            if (voltage.IsDetermined)
             {
                 double esr = sketch.Capacitors[c].EsrOhms;
                 Source(
                     sketch.Capacitors[c].Positive,
                     sketch.Capacitors[c].Bottom,
-                    old.IdealPoint.CapacitorVoltages[c].ToDouble(),
+                    voltage.ToDouble(),
                     esr > 0 ? 1 / esr : SourceSiemens);
             }
         }

@@ -3,12 +3,12 @@ using ScNet.Netlists;
 
 namespace ScNet.Devices;
 
-/// <summary>A kind of switch device: what it stands, and what a width of it costs.</summary>
+/// <summary>A switch device of a process: what it withstands, and what a width of it costs.</summary>
 /// <remarks>
 /// Charges, area and conductance are in proportion to the width. Every value counts as the decimal
 /// written, so that rating and voltage compare exactly.
 /// </remarks>
-public sealed class SwitchKind
+public sealed class SwitchDevice
 {
     /// <summary>The name, for people.</summary>
     public required string Name { get; init; }
@@ -19,13 +19,13 @@ public sealed class SwitchKind
     /// <summary>Whether the gate turns it on above or below its source.</summary>
     public DevicePolarity Polarity { get; init; }
 
-    /// <summary>The drain-source voltage in volts (V) that it stands, either way round.</summary>
+    /// <summary>The drain-source voltage in volts (V) that it withstands, either way round.</summary>
     public required double RatedVolts { get; init => field = Positive(value, nameof(RatedVolts)); }
 
     /// <summary>The gate-source voltage in volts (V) at which it has its on-resistance.</summary>
     public required double GateDriveVolts { get; init => field = Positive(value, nameof(GateDriveVolts)); }
 
-    /// <summary>The gate-source voltage in volts (V) that it stands.</summary>
+    /// <summary>The gate-source voltage in volts (V) that it withstands.</summary>
     public required double GateRatedVolts { get; init => field = Positive(value, nameof(GateRatedVolts)); }
 
     /// <summary>On-resistance times width in ohm-micrometres (Ω·µm), at the gate-drive voltage.</summary>

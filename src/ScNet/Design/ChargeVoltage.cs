@@ -2,7 +2,8 @@ namespace ScNet.Design;
 
 /// <summary>
 /// How much charge times voltage the elements of one kind handle for what reaches the output: Σ charge
-/// cycled · voltage over the elements, per unit of output charge and per volt of output. Less is better.
+/// cycled · voltage over the elements, per unit of output charge and per volt of output. Less is
+/// better; the reciprocal is the utilisation of the literature, delivered over handled.
 /// </summary>
 /// <remarks>
 /// A capacitor cycles half of Σ|a| over the phases (it gives back what it takes) at its ideal voltage; a
@@ -10,9 +11,9 @@ namespace ScNet.Design;
 /// docs/theory/utilisation.md. Source: M. D. Seeman and S. R. Sanders, IEEE Trans. Power Electronics
 /// 23(2), 2008 (from memory).
 /// </remarks>
-public sealed class Utilisation
+public sealed class ChargeVoltage
 {
-    private Utilisation(Quantity value, string[] undetermined)
+    private ChargeVoltage(Quantity value, string[] undetermined)
     {
         Value = value;
         Undetermined = undetermined;
@@ -36,7 +37,7 @@ public sealed class Utilisation
     /// <param name="chargeShare">What of Σ|a| counts: 1/2 for capacitors, 1 for switches.</param>
     /// <param name="voltages">The voltage of each per volt of input.</param>
     /// <param name="ratio">Output voltage per volt of input.</param>
-    internal static Utilisation Of(
+    internal static ChargeVoltage Of(
         string[] names, PhaseTable charges, Quantity chargeShare, IReadOnlyList<Quantity> voltages, Quantity ratio)
     {
         Quantity sum = Quantity.Zero;
@@ -58,6 +59,6 @@ public sealed class Utilisation
             sum = QuantityArithmetic.Add(sum, QuantityArithmetic.Multiply(chargeShare, product));
         }
 
-        return new Utilisation(QuantityArithmetic.Divide(sum, QuantityArithmetic.Abs(ratio)), [.. undetermined]);
+        return new ChargeVoltage(QuantityArithmetic.Divide(sum, QuantityArithmetic.Abs(ratio)), [.. undetermined]);
     }
 }

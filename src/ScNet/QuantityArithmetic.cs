@@ -1,6 +1,6 @@
 using Fractions;
 
-namespace ScNet.Design;
+namespace ScNet;
 
 /// <summary>
 /// Arithmetic that keeps the three outcomes apart: exact with exact stays exact, undetermined with

@@ -1,15 +1,15 @@
 namespace ScNet.Devices;
 
 /// <summary>
-/// Kinds for examples and tests. Every value is invented; none is of a real process, and nothing should
+/// Devices for examples and tests. Every value is invented; none is of a real process, and nothing should
 /// be built from them.
 /// </summary>
-public static class DemoKinds
+public static class DemoDevices
 {
     private const string Invented = "invented";
 
     /// <summary>A thin-gate n-type device for 1.2 V.</summary>
-    public static SwitchKind NType1V2 { get; } = new()
+    public static SwitchDevice NType1V2 { get; } = new()
     {
         Name = "demo n 1.2 V",
         Source = Invented,
@@ -24,7 +24,7 @@ public static class DemoKinds
     };
 
     /// <summary>An n-type device for 1.8 V.</summary>
-    public static SwitchKind NType1V8 { get; } = new()
+    public static SwitchDevice NType1V8 { get; } = new()
     {
         Name = "demo n 1.8 V",
         Source = Invented,
@@ -39,7 +39,7 @@ public static class DemoKinds
     };
 
     /// <summary>A p-type device for 1.8 V.</summary>
-    public static SwitchKind PType1V8 { get; } = new()
+    public static SwitchDevice PType1V8 { get; } = new()
     {
         Name = "demo p 1.8 V",
         Source = Invented,
@@ -54,7 +54,7 @@ public static class DemoKinds
     };
 
     /// <summary>A dense capacitor for 1.2 V.</summary>
-    public static CapacitorKind Dense1V2 { get; } = new()
+    public static CapacitorDevice Dense1V2 { get; } = new()
     {
         Name = "demo dense 1.2 V",
         Source = Invented,
@@ -66,7 +66,7 @@ public static class DemoKinds
     };
 
     /// <summary>A plate capacitor for 3.6 V.</summary>
-    public static CapacitorKind Plate3V6 { get; } = new()
+    public static CapacitorDevice Plate3V6 { get; } = new()
     {
         Name = "demo plate 3.6 V",
         Source = Invented,

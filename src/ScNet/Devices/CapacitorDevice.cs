@@ -3,8 +3,8 @@ using ScNet.Netlists;
 
 namespace ScNet.Devices;
 
-/// <summary>A kind of capacitor: what it stands, and what an area of it gives.</summary>
-public sealed class CapacitorKind
+/// <summary>A capacitor of a process: what it withstands, and what an area of it gives.</summary>
+public sealed class CapacitorDevice
 {
     /// <summary>The name, for people.</summary>
     public required string Name { get; init; }
@@ -12,11 +12,11 @@ public sealed class CapacitorKind
     /// <summary>Where the values come from; "invented" for a demonstration.</summary>
     public required string Source { get; init; }
 
-    /// <summary>The voltage in volts (V) that it stands, either way round.</summary>
-    public required double RatedVolts { get; init => field = SwitchKind.Positive(value, nameof(RatedVolts)); }
+    /// <summary>The voltage in volts (V) that it withstands, either way round.</summary>
+    public required double RatedVolts { get; init => field = SwitchDevice.Positive(value, nameof(RatedVolts)); }
 
     /// <summary>Capacitance per area in farads per square metre (F/m²); 1 fF/µm² is 1e-3 F/m².</summary>
-    public required double FaradsPerSquareMetre { get; init => field = SwitchKind.Positive(value, nameof(FaradsPerSquareMetre)); }
+    public required double FaradsPerSquareMetre { get; init => field = SwitchDevice.Positive(value, nameof(FaradsPerSquareMetre)); }
 
     /// <summary>The capacitance from the bottom plate to the substrate as a fraction of the capacitance, without a unit.</summary>
     public double BottomPlateFraction { get; init => field = Guard.InRange(value, allowZero: true, nameof(BottomPlateFraction)); }

@@ -1,8 +1,9 @@
 using Fractions;
+using ScNet.Netlists;
 
-namespace ScNet.Design;
+namespace ScNet.Stress;
 
-/// <summary>The voltages that the elements of one kind stand at the ideal point, against a rating.</summary>
+/// <summary>The voltages that the elements of one kind withstand at the ideal point, against a rating.</summary>
 /// <remarks>
 /// An exact voltage is compared with the rating exactly: a third of 3.6 V does not exceed 1.2 V. A number
 /// exceeds it from a relative excess of 1e-9 on, so that rounding does not count. An undetermined voltage
@@ -15,21 +16,21 @@ public sealed class VoltageStress
 
     private VoltageStress(double? highestVolts, string[] highest, double largestExcessVolts, string[] exceeding, string[] undetermined)
     {
-        HighestVolts = highestVolts;
-        Highest = highest;
-        LargestExcessVolts = largestExcessVolts;
+        PeakVolts = highestVolts;
+        PeakElements = highest;
+        MaximumExcessVolts = largestExcessVolts;
         Exceeding = exceeding;
         Undetermined = undetermined;
     }
 
-    /// <summary>The highest determined voltage in volts (V), without sign; null where there is none.</summary>
-    public double? HighestVolts { get; }
+    /// <summary>The peak of all determined voltages in volts (V), without sign; null where there is none.</summary>
+    public double? PeakVolts { get; }
 
-    /// <summary>The names of the elements that stand the highest voltage.</summary>
-    public IReadOnlyList<string> Highest { get; }
+    /// <summary>The names of the elements at which the peak occurs.</summary>
+    public IReadOnlyList<string> PeakElements { get; }
 
-    /// <summary>By how many volts (V) the highest voltage exceeds the rating; 0 where it does not.</summary>
-    public double LargestExcessVolts { get; }
+    /// <summary>By how many volts (V) the peak exceeds the rating; 0 where it does not.</summary>
+    public double MaximumExcessVolts { get; }
 
     /// <summary>The names of the elements that exceed the rating.</summary>
     public IReadOnlyList<string> Exceeding { get; }
@@ -37,15 +38,17 @@ public sealed class VoltageStress
     /// <summary>The names of the elements with an undetermined voltage in at least one phase.</summary>
     public IReadOnlyList<string> Undetermined { get; }
 
-    /// <summary>The highest voltage and what exceeds the rating.</summary>
+    /// <summary>The peak voltage and what exceeds the rating.</summary>
     public override string ToString() =>
-        $"{UnitText.Of(HighestVolts, "V")}{UnitText.Names(" at ", Highest)}{UnitText.Names("; ", Exceeding, $" over the rating by up to {UnitText.Of(LargestExcessVolts, "V")}")}{UnitText.Names("; ", Undetermined, " undetermined")}";
+        $"{UnitText.Of(PeakVolts, "V")}{UnitText.Names(" at ", PeakElements)}{UnitText.Names("; ", Exceeding, $" over the rating by up to {UnitText.Of(MaximumExcessVolts, "V")}")}{UnitText.Names("; ", Undetermined, " undetermined")}";
 
     /// <summary>Rates the elements of one kind.</summary>
     /// <param name="elements">Each element's name and its voltages per volt of input, one or one per phase.</param>
-    /// <param name="conditions">Input voltage and rating.</param>
-    internal static VoltageStress Of(IEnumerable<(string Name, IEnumerable<Quantity> Voltages)> elements, ComparisonConditions conditions)
+    /// <param name="inputVolts">The input voltage in volts (V).</param>
+    /// <param name="ratedVolts">The voltage in volts (V) that each element withstands.</param>
+    internal static VoltageStress Of(IEnumerable<(string Name, IEnumerable<Quantity> Voltages)> elements, double inputVolts, double ratedVolts)
     {
+        Fraction input = ExactDecimal.Of(inputVolts), rating = ExactDecimal.Of(ratedVolts);
         Quantity highest = Quantity.Undetermined;
         List<string> highestNames = [];
         List<string> exceeding = [];
@@ -82,14 +85,29 @@ public sealed class VoltageStress
                 highestNames.Add(name);
             }
 
-            if (Excess(own, conditions) > 0)
+            if (Excess(own) > 0)
             {
                 exceeding.Add(name);
             }
         }
 
-        return new VoltageStress(
-            conditions.Volts(highest), [.. highestNames], Excess(highest, conditions), [.. exceeding], [.. undetermined]);
+        return new VoltageStress(Volts(highest), [.. highestNames], Excess(highest), [.. exceeding], [.. undetermined]);
+
+        double? Volts(Quantity voltage) => voltage.TryGetFraction(out Fraction exact) ? (exact * input).ToDouble()
+            : voltage.IsDetermined ? voltage.ToDouble() * inputVolts
+            : null;
+
+        double Excess(Quantity voltage)
+        {
+            if (voltage.TryGetFraction(out Fraction exact))
+            {
+                Fraction excess = (exact * input) - rating;
+                return excess.IsPositive ? excess.ToDouble() : 0;
+            }
+
+            double above = (Volts(voltage) ?? 0) - ratedVolts;
+            return above > RelativeTolerance * ratedVolts ? above : 0;
+        }
     }
 
     private static void Note(List<string> names, string name)
@@ -98,17 +116,5 @@ public sealed class VoltageStress
         {
             names.Add(name);
         }
-    }
-
-    private static double Excess(Quantity voltage, ComparisonConditions conditions)
-    {
-        if (voltage.TryGetFraction(out Fraction exact))
-        {
-            Fraction excess = (exact * conditions.ExactInputVoltage) - conditions.ExactDeviceRating;
-            return excess.IsPositive ? excess.ToDouble() : 0;
-        }
-
-        double above = (conditions.Volts(voltage) ?? 0) - conditions.DeviceRatingVolts;
-        return above > RelativeTolerance * conditions.DeviceRatingVolts ? above : 0;
     }
 }

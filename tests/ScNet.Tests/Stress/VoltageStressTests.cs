@@ -1,18 +1,19 @@
-using ScNet.Design;
+using ScNet.Stress;
 
-namespace ScNet.Tests.Design;
+namespace ScNet.Tests.Stress;
 
 public sealed class VoltageStressTests
 {
-    private static readonly ComparisonConditions s_conditions = new(inputVoltageVolts: 3.6, deviceRatingVolts: 1.2);
+    private const double InputVolts = 3.6;
+    private const double RatedVolts = 1.2;
 
     [Fact]
     public void A_voltage_at_the_rating_does_not_exceed_it()
     {
-        VoltageStress stress = VoltageStress.Of([("a", [Quantity.Exact(1, 3), Quantity.Exact(-1, 3)])], s_conditions);
-        Assert.Equal(1.2, stress.HighestVolts);
+        VoltageStress stress = VoltageStress.Of([("a", [Quantity.Exact(1, 3), Quantity.Exact(-1, 3)])], InputVolts, RatedVolts);
+        Assert.Equal(1.2, stress.PeakVolts);
         Assert.Empty(stress.Exceeding);
-        Assert.Equal(0, stress.LargestExcessVolts);
+        Assert.Equal(0, stress.MaximumExcessVolts);
     }
 
     [Fact]
@@ -24,29 +25,29 @@ public sealed class VoltageStressTests
                 ("rounding", [Quantity.Numeric(1.0 / 3 * (1 + 1e-12))]),
                 ("number", [Quantity.Numeric(-0.5)]),
             ],
-            s_conditions);
+            InputVolts, RatedVolts);
         Assert.Equal(["exact", "number"], stress.Exceeding);
-        Assert.Equal(["number"], stress.Highest);
-        Assert.Equal(0.6, stress.LargestExcessVolts, 1e-12);
+        Assert.Equal(["number"], stress.PeakElements);
+        Assert.Equal(0.6, stress.MaximumExcessVolts, 1e-12);
     }
 
     [Fact]
     public void An_undetermined_phase_is_named_and_the_determined_ones_still_count()
     {
         VoltageStress stress = VoltageStress.Of(
-            [("a", [Quantity.Undetermined, Quantity.Exact(-2, 3), Quantity.Undetermined]), ("b", [Quantity.Undetermined])], s_conditions);
+            [("a", [Quantity.Undetermined, Quantity.Exact(-2, 3), Quantity.Undetermined]), ("b", [Quantity.Undetermined])], InputVolts, RatedVolts);
         Assert.Equal(["a", "b"], stress.Undetermined);
-        Assert.Equal(2.4, stress.HighestVolts);
+        Assert.Equal(2.4, stress.PeakVolts);
         Assert.Equal(["a"], stress.Exceeding);
-        Assert.Equal(1.2, stress.LargestExcessVolts);
+        Assert.Equal(1.2, stress.MaximumExcessVolts);
     }
 
     [Fact]
     public void Only_undetermined_voltages_have_no_highest_one()
     {
-        VoltageStress stress = VoltageStress.Of([("a", [Quantity.Undetermined])], s_conditions);
-        Assert.Null(stress.HighestVolts);
-        Assert.Empty(stress.Highest);
+        VoltageStress stress = VoltageStress.Of([("a", [Quantity.Undetermined])], InputVolts, RatedVolts);
+        Assert.Null(stress.PeakVolts);
+        Assert.Empty(stress.PeakElements);
         Assert.Empty(stress.Exceeding);
     }
 
@@ -54,7 +55,7 @@ public sealed class VoltageStressTests
     public void All_elements_with_the_highest_voltage_are_named()
     {
         VoltageStress stress = VoltageStress.Of(
-            [("a", [Quantity.Exact(1, 4)]), ("b", [Quantity.Exact(1, 2)]), ("c", [Quantity.Exact(-1, 2)])], s_conditions);
-        Assert.Equal(["b", "c"], stress.Highest);
+            [("a", [Quantity.Exact(1, 4)]), ("b", [Quantity.Exact(1, 2)]), ("c", [Quantity.Exact(-1, 2)])], InputVolts, RatedVolts);
+        Assert.Equal(["b", "c"], stress.PeakElements);
     }
 }

@@ -1,0 +1,98 @@
+using Fractions;
+using ScNet.Kernel;
+using ScNet.Stress;
+
+namespace ScNet.Devices;
+
+/// <summary>
+/// The nodes of a converter in one phase of a mode in the order of their potentials, those apart that float
+/// together: a search finds the ones within a window above or below a source.
+/// </summary>
+internal sealed class GateNodes
+{
+    private readonly Converter _converter;
+    private readonly ModeStress _mode;
+    private readonly int _phase;
+    private readonly int[] _group;
+    private readonly Dictionary<int, (Fraction[] Potentials, int[] Nodes)> _frames;
+
+    /// <summary>Sorts the nodes, in a time of n log n.</summary>
+    public GateNodes(ModeStress mode, int phase)
+    {
+        _converter = mode.Analysis.Converter;
+        _mode = mode;
+        _phase = phase;
+        _group = mode.Analysis.Topology.Forests[phase].Group;
+        _frames = Enumerable.Range(0, _converter.Nodes.Count)
+            .GroupBy(node => mode.Fixed.Frame(node, phase))
+            .ToDictionary(frame => frame.Key, frame =>
+            {
+                int[] nodes = [.. frame];
+                Fraction[] potentials = [.. nodes.Select(node => mode.Fixed.Offset(node, phase))];
+                Array.Sort(potentials, nodes);
+                return (potentials, nodes);
+            });
+    }
+
+    /// <summary>The nodes that can supply the gate of a device with the given source, in the converter's order. Time is log n and those found.</summary>
+    public IReadOnlyList<GateSupply> SuppliesOf(SwitchDevice device, int source)
+    {
+        Interval<Fraction> input = _mode.ExactInput;
+
+        // shares of the input that drive the gate somewhere in the range and do not break it there
+        Fraction least = device.ExactDrive / input.Maximum, most = device.ExactGateRating / input.Minimum;
+        Fraction own = _mode.Fixed.Offset(source, _phase);
+        (Fraction[] potentials, int[] nodes) = _frames[_mode.Fixed.Frame(source, _phase)];
+        bool isAbove = device.Polarity == DevicePolarity.NType;
+        (Fraction low, Fraction high) = isAbove ? (own + least, own + most) : (own - most, own - least);
+        List<(int Node, Fraction Share)> found = [];
+        for (int k = FirstFrom(potentials, low); k < potentials.Length && potentials[k] <= high; k++)
+        {
+            found.Add((nodes[k], isAbove ? potentials[k] - own : own - potentials[k]));
+        }
+
+        return [.. found.OrderBy(f => f.Node).Select(f => SupplyOf(device, source, f.Node, f.Share)).OfType<GateSupply>()];
+    }
+
+    private static int FirstFrom(Fraction[] potentials, Fraction low)
+    {
+        int from = 0, to = potentials.Length;
+        while (from < to)
+        {
+            int middle = (from + to) / 2;
+            (from, to) = potentials[middle] < low ? (middle + 1, to) : (from, middle);
+        }
+
+        return from;
+    }
+
+    private GateSupply? SupplyOf(SwitchDevice device, int source, int node, Fraction share)
+    {
+        Interval<Fraction> input = _mode.ExactInput;
+        Fraction from = device.ExactDrive / share, to = device.ExactGateRating / share;
+        Fraction low = from > input.Minimum ? from : input.Minimum, high = to < input.Maximum ? to : input.Maximum;
+        return low > high ? null : new GateSupply(
+            _converter.Nodes[node],
+            CapacitorBetween(node, source),
+            Quantity.Exact(share),
+            new Interval<double>(low.ToDouble(), high.ToDouble()),
+            low == input.Minimum && high == input.Maximum);
+    }
+
+    // a capacitor with one plate on the node and the other one on the source by closed switches
+    private Capacitor? CapacitorBetween(int node, int source)
+    {
+        SwitchedNetwork network = _converter.Network;
+        int found = int.MaxValue;
+        foreach (int branch in network.BranchIncidence[node])
+        {
+            int other = network.BranchFirst[branch] == node ? network.BranchSecond[branch] : network.BranchFirst[branch];
+            if (branch < network.CapacitorCount && _group[other] == _group[source])
+            {
+                found = Math.Min(found, branch);
+            }
+        }
+
+        return found < int.MaxValue ? _converter.Capacitors[found] : null;
+    }
+}

@@ -1,0 +1,41 @@
+using Fractions;
+using ScNet.Netlists;
+
+namespace ScNet.Stress;
+
+/// <summary>Intervals of the input voltage in volts (V).</summary>
+internal static class InputInterval
+{
+    /// <summary>Gives an interval of input voltages back, or throws where an end is not positive, not from 1e-60 to 1e60, or missing.</summary>
+    public static Interval<double> Check(Interval<double> inputVolts, string parameterName)
+    {
+        if (!inputVolts.IsDetermined)
+        {
+            throw new ArgumentOutOfRangeException(parameterName, inputVolts, "Expected an interval with two ends.");
+        }
+
+        Guard.InRange(inputVolts.Minimum, allowZero: false, parameterName);
+        Guard.InRange(inputVolts.Maximum, allowZero: false, parameterName);
+        return inputVolts;
+    }
+
+    /// <summary>Both ends as the decimals written, so that a third of 3.6 V is 1.2 V and no more.</summary>
+    public static Interval<Fraction> Exact(Interval<double> inputVolts) => new(ExactDecimal.Of(inputVolts.Minimum), ExactDecimal.Of(inputVolts.Maximum));
+
+    /// <summary>
+    /// The voltages at which a mode of one interval can follow one of the other: those common to both, or
+    /// those between them where none is.
+    /// </summary>
+    public static Interval<double> Between(Interval<double> left, Interval<double> right)
+    {
+        double a = Math.Max(left.Minimum, right.Minimum), b = Math.Min(left.Maximum, right.Maximum);
+        return new(Math.Min(a, b), Math.Max(a, b));
+    }
+
+    /// <summary>All products of a voltage per volt of input with an input voltage.</summary>
+    public static Interval<Fraction> Scale(Interval<Fraction> perVoltOfInput, Interval<Fraction> input) => !perVoltOfInput.IsDetermined
+        ? default
+        : new(
+            perVoltOfInput.Minimum * (perVoltOfInput.Minimum.IsNegative ? input.Maximum : input.Minimum),
+            perVoltOfInput.Maximum * (perVoltOfInput.Maximum.IsNegative ? input.Minimum : input.Maximum));
+}
