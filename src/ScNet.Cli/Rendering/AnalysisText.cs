@@ -46,9 +46,9 @@ internal static class AnalysisText
             slowText += $" at 1 Hz, falling as 1/f: {EngineeringNumber.Of(slow.Ohms(ExampleFrequencyHz), "Ω")} at 1 MHz";
         }
 
-        string decidedBy = mode.ChargeFlow.DeterminedBy == FlowDetermination.Topology
-            ? "topology alone"
-            : "topology and component values";
+        string decidedBy = mode.ChargeFlow.DeterminedBy == FlowDetermination.ComponentValues ? "topology and component values"
+            : mode.ChargeFlow.Switches.Concat([mode.ChargeFlow.Input, mode.ChargeFlow.Output]).All(charges => charges.All(q => q.IsExact)) ? "topology alone"
+            : "topology alone for capacitors, by resistances too for switches and ports";
         output.WriteLine($"  Ideal ratio           {QuantityText.WithDecimal(mode.Ratio)} V/V");
         output.WriteLine($"  Slow-switching limit  {slowText}");
         output.WriteLine($"  Fast-switching limit  {EngineeringNumber.Of(mode.FastSwitchingLimit.Ohms, "Ω")}");

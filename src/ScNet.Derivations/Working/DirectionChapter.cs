@@ -3,6 +3,7 @@ using Fractions;
 using ScNet.Analysis;
 using ScNet.Derivations.Expressions;
 using ScNet.Kernel;
+using ScNet.Numerics;
 
 namespace ScNet.Derivations.Working;
 
@@ -60,14 +61,15 @@ internal static class DirectionChapter
         {
             if (k >= circulations.Count)
             {
-                return (Whole(d.Branches), Whole(d.Switches));
+                return (Whole(d.Branches, mode.Converter.Network.BranchCount), Whole(d.Switches, mode.Converter.Network.SwitchCount));
             }
 
             BranchFlow<BigInteger> flow = BranchFlow<BigInteger>.Of(mode.Converter.Network, mode.Forests, mode.Loops!, circulations[k]);
             return (flow.Branches.Select(q => q.ToQuantity()).ToArray(), flow.Switches.Select(q => q.ToQuantity()).ToArray());
         })];
 
-        static Quantity[] Whole(double[] values) => [.. values.Select(v => Quantity.Exact((long)v))];
+        Quantity[] Whole(SparseVector values, int elements) =>
+            [.. values.ToArray(elements * mode.Converter.Phases.Count).Select(v => Quantity.Exact((long)v))];
     }
 
     // Σ z · (running sum of a) / C over capacitors and phases

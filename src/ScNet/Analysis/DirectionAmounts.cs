@@ -1,117 +1,104 @@
-using MathNet.Numerics.LinearAlgebra;
-using MathNet.Numerics.LinearAlgebra.Double;
 using ScNet.Kernel;
 using ScNet.Numerics;
 
 namespace ScNet.Analysis;
 
 /// <summary>
-/// How much charge takes each of the directions that topology leaves free, in either limit, in the
-/// order of <see cref="TopologySolution.Directions"/>.
+/// How much charge takes each of the directions that topology leaves free, in either limit.
 /// </summary>
-/// <remarks>Equations: docs/theory/value-decided-flow.md. Charges are indexed element · phases + phase.</remarks>
+/// <remarks>
+/// Equations: docs/theory/value-decided-flow.md. The flows that deliver to the load are mixed as they are,
+/// not as differences, so that independent parts stay independent and a small share is not what is left of one.
+/// </remarks>
 internal static class DirectionAmounts
 {
+    /// <summary>The amounts in the fast limit, in the order of <see cref="TopologySolution.Directions"/>.</summary>
+    public static double[] Fast(Converter converter, TopologySolution topology) => OfDirections(topology, FastWays(converter, topology));
+
+    /// <summary>The amounts in the slow limit; zero for directions that do not move.</summary>
+    public static double[] Slow(Converter converter, TopologySolution topology) => OfDirections(topology, SlowWays(converter, topology));
+
     /// <summary>
     /// Least dissipation: minimise Σ R a² / D over switches and series resistances. Combinations that no
     /// resistance sees are loops of capacitors and sources without a switch, which obey Kirchhoff's
     /// voltage law at every instant and so at the phase ends.
     /// </summary>
-    public static double[] Fast(Converter converter, TopologySolution exact)
+    /// <returns>How much of the flow that topology gives, then of each direction's <see cref="FlowDirection.Way"/>.</returns>
+    public static double[] FastWays(Converter converter, TopologySolution topology)
     {
         SwitchedNetwork network = converter.Network;
         int phases = network.PhaseCount;
-        int switchEntries = network.SwitchCount * phases;
-        int rows = switchEntries + (network.CapacitorCount * phases);
-        var weight = new double[rows];
-        for (int e = 0; e < rows; e++)
+        double[] inverseDuty = Array.ConvertAll(network.Duties, d => 1 / d.ToDouble());
+        FlowDirection[] ways = Ways(topology);
+        LeastDissipation mixture = LeastDissipation.Of(Array.ConvertAll(ways, way =>
+            way.Switches.Weighted(e => Math.Sqrt(converter.Switches[e / phases].Ohms * inverseDuty[e % phases])).Followed(
+                way.Branches.Weighted(e => e < network.CapacitorCount * phases ? Math.Sqrt(converter.Capacitors[e / phases].EsrOhms * inverseDuty[e % phases]) : 0),
+                network.SwitchCount * phases)));
+        double[] amounts = mixture.Amounts(Delivered(topology));
+        if (mixture.Unseen() is { Count: > 0 } unseen)
         {
-            int element = (e < switchEntries ? e : e - switchEntries) / phases;
-            double ohms = e < switchEntries ? converter.Switches[element].Ohms : converter.Capacitors[element].EsrOhms;
-            weight[e] = Math.Sqrt(ohms / network.Duties[e % phases].ToDouble());
-        }
-
-        double Entry(double[] switches, double[] branches, int e) =>
-            weight[e] * (e < switchEntries ? switches[e] : branches[e - switchEntries]);
-        double[] ownSwitches = [.. exact.Switches.Select(q => q.ToDouble())];
-        double[] ownBranches = [.. exact.Branches.Select(q => q.ToDouble())];
-        Vector<double> particular = Vector<double>.Build.Dense(rows, e => Entry(ownSwitches, ownBranches, e));
-        DirectionBasis basis = DirectionBasis.Of(DenseMatrix.Create(
-            rows, exact.Directions.Count, (e, k) => Entry(exact.Directions[k].Switches, exact.Directions[k].Branches, e)));
-        double[] amounts = basis.Amounts(orthonormal => -orthonormal.TransposeThisAndMultiply(particular));
-        if (basis.Unmoved is { } unseen)
-        {
-            Matrix<double> directions = CapacitorCharges(converter, exact.Directions);
-            Vector<double> charges = CapacitorCharges(converter, exact) + (directions * Vector<double>.Build.Dense(amounts));
-            Vector<double> added = unseen * Vector<double>.Build.Dense(MeetVoltages(directions * unseen, charges, phases));
-            amounts = [.. amounts.Zip(added, (a, b) => a + b)];
+            SparseVector[] charges = Array.ConvertAll(ways, way => CapacitorCharges(converter, way));
+            double[] added = VoltageLaw.Amounts([.. unseen.Select(u => Mixed(charges, u))], Mixed(charges, SparseVector.OfDense(amounts)), phases);
+            for (int u = 0; u < added.Length; u++)
+            {
+                for (int e = 0; e < unseen[u].Count; e++)
+                {
+                    amounts[unseen[u].Indices[e]] += added[u] * unseen[u].Values[e];
+                }
+            }
         }
 
         return amounts;
     }
 
-    /// <summary>
-    /// Kirchhoff's voltage law at the phase ends, tested with every direction z: Σ z · v = 0, where v is
-    /// the running sum of charge over capacitance. With weights 1/√C the symmetric part is half the
-    /// identity. Directions that move no capacitor, or none in this limit, get zero.
-    /// </summary>
-    public static double[] Slow(Converter converter, TopologySolution exact)
+    /// <summary>Kirchhoff's voltage law at the phase ends.</summary>
+    /// <returns>How much of the flow that topology gives, then of each direction's <see cref="FlowDirection.Way"/>.</returns>
+    public static double[] SlowWays(Converter converter, TopologySolution topology)
     {
-        SwitchedNetwork network = converter.Network;
-        int phases = network.PhaseCount;
-        var all = new double[exact.Directions.Count];
-        int[] moving = [.. Enumerable.Range(0, all.Length).Where(k => IsMoving(network, exact.Directions[k]))];
-        if (moving.Length == 0)
-        {
-            return all;
-        }
-
-        double[] amounts = MeetVoltages(
-            CapacitorCharges(converter, [.. moving.Select(k => exact.Directions[k])]), CapacitorCharges(converter, exact), phases);
+        FlowDirection[] ways = Ways(topology);
+        int[] moving = [0, .. Enumerable.Range(1, topology.Directions.Count).Where(k => IsMoving(converter.Network, topology.Directions[k - 1]))];
+        double[] delivered = Delivered(topology);
+        double[] own = VoltageLaw.Mixture(
+            [.. moving.Select(k => CapacitorCharges(converter, ways[k]))], [.. moving.Select(k => delivered[k])], converter.Network.PhaseCount);
+        var amounts = new double[ways.Length];
         for (int k = 0; k < moving.Length; k++)
         {
-            all[moving[k]] = amounts[k];
+            amounts[moving[k]] = own[k];
         }
 
-        return all;
+        return amounts;
     }
 
     /// <summary>Whether capacitors take part in a direction in the slow-switching limit.</summary>
     public static bool IsMoving(SwitchedNetwork network, FlowDirection direction) =>
         !direction.IsStillWhenSlow && direction.MovesCapacitors(network.CapacitorCount, network.PhaseCount);
 
-    // The amounts with which charges · √(1/C) meet Kirchhoff's voltage law at the phase ends, tested with every direction.
-    private static double[] MeetVoltages(Matrix<double> directions, Vector<double> charges, int phases) =>
-        DirectionBasis.Of(directions).Amounts(orthonormal =>
-        {
-            Matrix<double> system = orthonormal.TransposeThisAndMultiply(RunningSums(orthonormal, phases));
-            Vector<double> demand = orthonormal.TransposeThisAndMultiply(RunningSums(charges.ToColumnMatrix(), phases).Column(0));
-            return system.LU().Solve(-demand);
-        });
+    private static FlowDirection[] Ways(TopologySolution topology) => [topology.Own!, .. topology.Directions.Select(d => d.Way)];
 
-    // Charge over the root of capacitance; index capacitor · phases + phase.
-    private static Vector<double> CapacitorCharges(Converter converter, TopologySolution exact) =>
-        Vector<double>.Build.Dense(CapacitorEntries(converter), e => Weight(converter, e) * exact.Branches[e].ToDouble());
+    private static double[] Delivered(TopologySolution topology) => [1, .. topology.Directions.Select(d => d.Path is null ? 0.0 : 1)];
 
-    private static DenseMatrix CapacitorCharges(Converter converter, IReadOnlyList<FlowDirection> directions) =>
-        DenseMatrix.Create(CapacitorEntries(converter), directions.Count, (e, k) => Weight(converter, e) * directions[k].Branches[e]);
+    private static double[] OfDirections(TopologySolution topology, double[] ways) =>
+        [.. topology.Directions.Select((d, k) => d.Path is null ? ways[k + 1] : ways[k + 1] / d.PathShare)];
 
-    private static int CapacitorEntries(Converter converter) => converter.Capacitors.Count * converter.Phases.Count;
-
-    private static double Weight(Converter converter, int entry) =>
-        1 / Math.Sqrt(converter.Capacitors[entry / converter.Phases.Count].Farads);
-
-    private static Matrix<double> RunningSums(Matrix<double> charges, int phases)
+    // charge over the root of capacitance; index capacitor · phases + phase
+    private static SparseVector CapacitorCharges(Converter converter, FlowDirection way)
     {
-        Matrix<double> sums = charges.Clone();
-        for (int e = 0; e < sums.RowCount; e++)
+        int phases = converter.Network.PhaseCount, entries = converter.Network.CapacitorCount * phases;
+        return way.Branches.Weighted(e => e < entries ? 1 / Math.Sqrt(converter.Capacitors[e / phases].Farads) : 0);
+    }
+
+    private static SparseVector Mixed(SparseVector[] charges, SparseVector amounts)
+    {
+        Dictionary<int, double> sum = [];
+        for (int k = 0; k < amounts.Count; k++)
         {
-            if (e % phases > 0)
+            SparseVector own = charges[amounts.Indices[k]];
+            for (int e = 0; e < own.Count; e++)
             {
-                sums.SetRow(e, sums.Row(e) + sums.Row(e - 1));
+                sum[own.Indices[e]] = sum.GetValueOrDefault(own.Indices[e]) + (amounts.Values[k] * own.Values[e]);
             }
         }
 
-        return sums;
+        return SparseVector.Of([.. sum.Keys], [.. sum.Values]);
     }
 }

@@ -1,47 +1,48 @@
-using System.Numerics;
 using ScNet.Kernel;
+using ScNet.Numerics;
 
 namespace ScNet.Analysis;
 
 /// <summary>
 /// One way in which charge can circulate without breaking Kirchhoff's current law or the balance of a
-/// capacitor, and without reaching the load on the whole: what topology leaves to component values.
+/// capacitor, and without reaching the load on the whole: what topology leaves to component values. Only
+/// the elements that take part are kept.
 /// </summary>
-internal sealed class FlowDirection
+internal sealed record FlowDirection(SparseVector Branches, SparseVector Switches)
 {
-    private FlowDirection(double[] branches, double[] switches, bool isStillWhenSlow = false)
-    {
-        Branches = branches;
-        Switches = switches;
-        IsStillWhenSlow = isStillWhenSlow;
-    }
+    /// <summary>
+    /// Whether no charge takes this way in the slow-switching limit: no chain of capacitors joins it with a
+    /// flow to the load, so nothing drives it between equilibria. In the fast limit the drops across
+    /// switches may.
+    /// </summary>
+    public bool IsStillWhenSlow { get; init; }
 
     /// <summary>
-    /// Whether no charge takes this way in the slow-switching limit: a capacitor that only ever meets the
-    /// same sources. At higher frequencies the drops across its switches differ from phase to phase and move some.
+    /// A flow of its own that delivers one unit to the load, of which this direction is a multiple when the
+    /// flow that topology gives is taken off; null where the direction lies aside of every way to the load.
+    /// It touches less than the direction, and keeps independent parts of a converter apart.
     /// </summary>
-    public bool IsStillWhenSlow { get; }
+    public FlowDirection? Path { get; init; }
 
-    /// <summary>Charge through each branch; index branch · phases + phase.</summary>
-    public double[] Branches { get; }
+    /// <summary>How many times <see cref="Path"/>, less the flow that topology gives, the direction is.</summary>
+    public double PathShare { get; init; }
 
-    /// <summary>Charge through each switch; index switch · phases + phase.</summary>
-    public double[] Switches { get; }
+    /// <summary>The path where there is one, else the direction.</summary>
+    public FlowDirection Way => Path ?? this;
 
     /// <summary>Whether some capacitor takes part.</summary>
-    public bool MovesCapacitors(int capacitorCount, int phases) => Branches.AsSpan(0, capacitorCount * phases).ContainsAnyExcept(0.0);
-
-    /// <summary>Whether some switch takes part.</summary>
-    public bool MovesSwitches => Switches.AsSpan().ContainsAnyExcept(0.0);
-
-    public static FlowDirection Of<T>(BranchFlow<T> flow, bool isStillWhenSlow = false)
-        where T : struct, IBinaryInteger<T> =>
-        new([.. flow.Branches.Select(q => q.ToDouble())], [.. flow.Switches.Select(q => q.ToDouble())], isStillWhenSlow);
+    public bool MovesCapacitors(int capacitorCount, int phases) => !Branches.IsZero && Branches.Indices[0] < capacitorCount * phases;
 
     /// <summary>The loops of closed switches of one phase, one direction each.</summary>
     public static IEnumerable<FlowDirection> SwitchLoops(SwitchedNetwork network, PhaseForest forest, bool[] closed, int phase)
     {
         int phases = network.PhaseCount;
+        var place = new int[network.NodeCount];
+        for (int k = 0; k < place.Length; k++)
+        {
+            place[forest.NodeOrder[k]] = k;
+        }
+
         for (int s = 0; s < network.SwitchCount; s++)
         {
             int first = network.SwitchFirst[s], second = network.SwitchSecond[s];
@@ -51,20 +52,20 @@ internal sealed class FlowDirection
                 continue;
             }
 
-            // both paths to the root of the group; what they share cancels
-            var switches = new double[network.SwitchCount * phases];
-            switches[(s * phases) + phase] = 1;
-            AddPathToRoot(second, 1);
-            AddPathToRoot(first, -1);
-            yield return new FlowDirection(new double[network.BranchCount * phases], switches);
-
-            void AddPathToRoot(int node, int sign)
+            // through the switch, and along the tree from both ends to where they meet
+            List<int> indices = [(s * phases) + phase];
+            List<double> values = [1];
+            while (first != second)
             {
-                for (; forest.ParentSwitch[node] is var via and >= 0; node = forest.ParentNode[node])
-                {
-                    switches[(via * phases) + phase] += network.SwitchFirst[via] == node ? sign : -sign;
-                }
+                bool isFirst = place[first] > place[second];
+                ref int node = ref isFirst ? ref first : ref second;
+                int via = forest.ParentSwitch[node];
+                indices.Add((via * phases) + phase);
+                values.Add(network.SwitchFirst[via] == node == isFirst ? -1 : 1);
+                node = forest.ParentNode[node];
             }
+
+            yield return new FlowDirection(default, SparseVector.Of([.. indices], [.. values]));
         }
     }
 }

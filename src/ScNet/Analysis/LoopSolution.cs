@@ -14,6 +14,7 @@ internal sealed class LoopSolution<T> : ILoopSolution
     private readonly SwitchedNetwork _network;
     private readonly LoopSet _loops;
     private readonly Elimination<T> _elimination;
+    private RowOrigins<T>? _origins;
 
     private LoopSolution(SwitchedNetwork network, LoopSet loops)
     {
@@ -89,9 +90,49 @@ internal sealed class LoopSolution<T> : ILoopSolution
     public Rational<T>[] LoopCharges()
     {
         // The output is pivoted last, so its pivot row holds no other unknown.
-        (int row, int column) = _elimination.Pivots[^1];
-        T pivot = _elimination.Rows.Values(row)[_elimination.Rows.Find(row, column)];
-        return Combination(row, Rational<T>.Of(T.One, pivot));
+        return Combination(_elimination.Pivots[^1].Row, Rational<T>.Of(T.One, OutputPivot));
+    }
+
+    /// <summary>Whether some row is one that the others imply.</summary>
+    public bool HasCirculations => _loops.EquationCount > _elimination.Pivots.Count;
+
+    /// <summary>The flow of <see cref="LoopCharges"/>, with the loops that take part only.</summary>
+    public List<(int Loop, Rational<T> Charge)> OwnFlow()
+    {
+        int row = _elimination.Pivots[^1].Row;
+        return Spread(Origins.Of(row, Rational<T>.Of(T.One, OutputPivot)));
+    }
+
+    /// <summary>
+    /// The circulations, with the loops that take part only. One that elimination made of a row by taking off a
+    /// multiple of the output's is told with what it was before, as a flow that delivers one unit.
+    /// </summary>
+    public IEnumerable<(List<(int Loop, Rational<T> Charge)> Circulation, List<(int Loop, Rational<T> Charge)>? Path, Rational<T> PathShare)> SparseCirculations()
+    {
+        int output = _elimination.Pivots[^1].Row;
+        RowOrigins<T> origins = Origins;
+        for (int row = 0; row < _elimination.Rows.Count; row++)
+        {
+            if (_elimination.IsPivotRow(row) || _elimination.Rows.Length(row) > 0)
+            {
+                continue;
+            }
+
+            List<(int Loop, Rational<T> Charge)> circulation = Spread(origins.Of(row, Rational<T>.One));
+            if (origins.TryGetLast(row, out RowOperation<T> last) && last.Source == output)
+            {
+                Rational<T> taken = Rational<T>.Of(OutputPivot) * last.Factor;
+                Rational<T> before = taken / last.Scale;
+                yield return (
+                    circulation,
+                    Spread(origins.Of(row, Rational<T>.Of(before.Denominator, before.Numerator), withoutLast: true)),
+                    taken / last.Content);
+            }
+            else
+            {
+                yield return (circulation, null, Rational<T>.Zero);
+            }
+        }
     }
 
     /// <summary>The rows that the others imply, as combinations of loops: charge that can circulate besides.</summary>
@@ -124,6 +165,41 @@ internal sealed class LoopSolution<T> : ILoopSolution
     List<Rational<BigInteger>[]> ILoopSolution.Circulations() => Circulations().ConvertAll(Widened);
 
     private static Rational<BigInteger>[] Widened(Rational<T>[] values) => Array.ConvertAll(values, v => v.Widened());
+
+    private RowOrigins<T> Origins => _origins ??= new RowOrigins<T>(_elimination);
+
+    private T OutputPivot
+    {
+        get
+        {
+            (int row, int column) = _elimination.Pivots[^1];
+            return _elimination.Rows.Values(row)[_elimination.Rows.Find(row, column)];
+        }
+    }
+
+    // Tied loops share the charge of their equation by the weights of the phases.
+    private List<(int Loop, Rational<T> Charge)> Spread(List<(int Row, Rational<T> Weight)> equations)
+    {
+        List<(int Loop, Rational<T> Charge)> charges = [];
+        foreach ((int equation, Rational<T> weight) in equations)
+        {
+            if (equation < _loops.VoltageLoopCount)
+            {
+                charges.Add((equation, weight));
+                continue;
+            }
+
+            for (int loop = _loops.VoltageLoopCount; loop < _loops.Count; loop++)
+            {
+                if (_loops.Equation(loop) == equation)
+                {
+                    charges.Add((loop, weight * T.CreateChecked(_network.PhaseWeights[_loops.Phase(loop)])));
+                }
+            }
+        }
+
+        return charges;
+    }
 
     private List<Rational<T>[]> Combinations(Predicate<int> hasLength)
     {

@@ -43,6 +43,15 @@ internal sealed class TopologySolution
 
     public Quantity[] FastCapacitorCoefficients { get; init; } = [];
 
+    /// <summary>
+    /// Whether closed switches tie the output to the input, in some phase with a stiff load, in all with a load
+    /// current: then no capacitor carries charge in the slow limit, which is zero.
+    /// </summary>
+    public bool IsTied { get; init; }
+
+    /// <summary>The same flow with the elements that take part only; null where there are no directions.</summary>
+    public FlowDirection? Own { get; init; }
+
     /// <summary>The freedom that component values settle; empty where topology does it all.</summary>
     public IReadOnlyList<FlowDirection> Directions { get; init; } = [];
 }

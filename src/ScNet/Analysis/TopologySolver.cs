@@ -78,6 +78,7 @@ internal sealed class TopologySolver
         (PhaseTable nodes, PhaseTable blocking) = FindPotentials(voltages, free, unconnected);
         BranchFlow<T> flow = BranchFlow<T>.Of(_network, _forests, loops, solution.LoopCharges());
         Rational<T>[] inverseDuties = InverseDuties<T>();
+        (FlowDirection? own, List<FlowDirection> directions) = FindDirections(loops, solution);
         return new TopologySolution
         {
             Mode = _mode,
@@ -92,10 +93,14 @@ internal sealed class TopologySolver
             BlockingVoltages = new BlockingVoltages(blocking, _converter.Switches.Names),
             Branches = ToQuantities(flow.Branches),
             Switches = ToQuantities(flow.Switches),
-            SlowCoefficients = LimitCoefficients.Slow<T>(flow.Branches, _network.CapacitorCount, phases),
+            SlowCoefficients = IsTied()
+                ? [.. Enumerable.Repeat(Quantity.Zero, _network.CapacitorCount)]
+                : LimitCoefficients.Slow<T>(flow.Branches, _network.CapacitorCount, phases),
             FastCapacitorCoefficients = LimitCoefficients.Fast(flow.Branches, _network.CapacitorCount, phases, inverseDuties),
             FastSwitchCoefficients = LimitCoefficients.Fast(flow.Switches, _network.SwitchCount, phases, inverseDuties),
-            Directions = FindDirections(loops, solution),
+            IsTied = IsTied(),
+            Own = own,
+            Directions = directions,
         };
     }
 
@@ -125,11 +130,23 @@ internal sealed class TopologySolver
             new PhaseTable(blocking, _converter.Switches.Names, _converter.Phases.Names));
     }
 
-    private List<FlowDirection> FindDirections<T>(LoopSet loops, LoopSolution<T> solution)
+    private (FlowDirection? Own, List<FlowDirection> Directions) FindDirections<T>(LoopSet loops, LoopSolution<T> solution)
         where T : struct, IBinaryInteger<T>
     {
+        if (!solution.HasCirculations && loops.Repeats is null && !Array.Exists(_forests, f => f.HasSwitchLoop))
+        {
+            return (null, []);
+        }
+
+        FlowTracer<T> tracer = new(_network, _forests);
         List<FlowDirection> directions =
-            [.. solution.Circulations().Select(c => FlowDirection.Of(BranchFlow<T>.Of(_network, _forests, loops, c)))];
+        [
+            .. solution.SparseCirculations().Select(c => tracer.Trace(loops, c.Circulation) with
+            {
+                Path = c.Path is null ? null : tracer.Trace(loops, c.Path),
+                PathShare = c.PathShare.ToDouble(),
+            }),
+        ];
         for (int phase = 0; phase < _forests.Length; phase++)
         {
             if (_forests[phase].HasSwitchLoop)
@@ -138,30 +155,60 @@ internal sealed class TopologySolver
             }
         }
 
-        if (loops.Repeats is { } repeats)
+        // All repeats: a capacitor without net charge drives transients through the same switches
+        // (docs/theory/value-decided-flow.md). Between sources and no switch nothing ever moves.
+        for (int pair = 0; loops.Repeats is { } repeats && pair < repeats.Count; pair += 2)
         {
-            AddRepeats<T>(directions, repeats);
-        }
-
-        return directions;
-    }
-
-    // All of them: a capacitor without net charge drives transients through the same switches
-    // (docs/theory/value-decided-flow.md). Between sources and no switch nothing ever moves.
-    private void AddRepeats<T>(List<FlowDirection> directions, LoopSet repeats)
-        where T : struct, IBinaryInteger<T>
-    {
-        for (int pair = 0; pair < repeats.Count; pair += 2)
-        {
-            var charges = new Rational<T>[repeats.Count];
-            charges[pair] = Rational<T>.One;
-            charges[pair + 1] = -Rational<T>.One;
-            FlowDirection direction = FlowDirection.Of(BranchFlow<T>.Of(_network, _forests, repeats, charges), isStillWhenSlow: true);
-            if (direction.MovesSwitches)
+            FlowDirection direction = tracer.Trace(repeats, [(pair, Rational<T>.One), (pair + 1, -Rational<T>.One)]);
+            if (!direction.Switches.IsZero)
             {
                 directions.Add(direction);
             }
         }
+
+        if (directions.Count == 0)
+        {
+            return (null, directions);
+        }
+
+        FlowDirection own = tracer.Trace(loops, solution.OwnFlow());
+        return (own, WhenSlow(own, directions));
+    }
+
+    // Without a chain of capacitors to a flow that delivers nothing drives a direction between equilibria;
+    // and where closed switches tie the output to the input no capacitor's voltage ever changes.
+    private List<FlowDirection> WhenSlow(FlowDirection own, List<FlowDirection> directions)
+    {
+        int load = _network.CapacitorCount;
+        DisjointSets parts = new(_network.CapacitorCount + 1);
+        Join(own, isDelivering: true);
+        directions.ForEach(d => Join(d.Way, d.Path is not null));
+        bool isTied = IsTied();
+        return directions.ConvertAll(d => d with
+        {
+            IsStillWhenSlow = isTied || d.Way.Branches.IsZero || parts.Find(CapacitorOf(d.Way.Branches.Indices[0])) != parts.Find(load),
+        });
+
+        void Join(FlowDirection way, bool isDelivering)
+        {
+            foreach (int index in way.Branches.Indices)
+            {
+                int capacitor = CapacitorOf(index);
+                if (capacitor < load)
+                {
+                    parts.Join(capacitor, isDelivering ? load : CapacitorOf(way.Branches.Indices[0]));
+                }
+            }
+        }
+
+        int CapacitorOf(int index) => Math.Min(index / _network.PhaseCount, load);
+    }
+
+    // With a stiff load one phase is enough, since it fixes the output's voltage for all.
+    private bool IsTied()
+    {
+        bool IsTiedIn(PhaseForest forest) => forest.Group[_network.Input] == forest.Group[_network.Output];
+        return _network.Load == LoadKind.Stiff ? Array.Exists(_forests, IsTiedIn) : Array.TrueForAll(_forests, IsTiedIn);
     }
 
     private Rational<T>[] InverseDuties<T>()

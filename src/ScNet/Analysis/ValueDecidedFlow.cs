@@ -1,4 +1,5 @@
 using ScNet.Kernel;
+using ScNet.Numerics;
 
 namespace ScNet.Analysis;
 
@@ -8,7 +9,7 @@ namespace ScNet.Analysis;
 /// </summary>
 /// <remarks>
 /// The free directions are few and exact; see <see cref="DirectionAmounts"/> for the equations in their
-/// space. Cost: rows · directions² with one row per element and phase.
+/// space. Cost: rows · by the fill of sparse triangles, linear where the free parts of the converter are independent.
 /// </remarks>
 internal sealed class ValueDecidedFlow
 {
@@ -17,36 +18,42 @@ internal sealed class ValueDecidedFlow
 
     private readonly Converter _converter;
     private readonly SwitchedNetwork _network;
-    private readonly TopologySolution _exact;
+    private readonly TopologySolution _topology;
     private readonly int _phases;
 
-    private ValueDecidedFlow(Converter converter, TopologySolution exact)
+    private ValueDecidedFlow(Converter converter, TopologySolution topology)
     {
         _converter = converter;
         _network = converter.Network;
-        _exact = exact;
+        _topology = topology;
         _phases = _network.PhaseCount;
     }
 
-    public static LoadedResults Settle(Converter converter, TopologySolution exact) => new ValueDecidedFlow(converter, exact).Settle();
+    public static LoadedResults Settle(Converter converter, TopologySolution topology) => new ValueDecidedFlow(converter, topology).Settle();
 
     private LoadedResults Settle()
     {
-        Quantity[] slowBranches = _exact.Branches;
-        Quantity[] fastBranches = _exact.Branches;
-        Quantity[] switches = _exact.Switches;
-        bool isMoving = _exact.Directions.Any(d => DirectionAmounts.IsMoving(_network, d));
-        if (_exact.Directions.Count > 0)
+        Quantity[] slowBranches = _topology.Branches;
+        Quantity[] fastBranches = _topology.Branches;
+        Quantity[] switches = _topology.Switches;
+        bool isMoving = _topology.Directions.Any(d => DirectionAmounts.IsMoving(_network, d));
+        if (_topology.Directions.Count > 0)
         {
-            double[] fast = DirectionAmounts.Fast(_converter, _exact);
-            fastBranches = Combine(_exact.Branches, d => d.Branches, fast, _ => true);
-            switches = Combine(_exact.Switches, d => d.Switches, fast, _ => true);
+            double[] fast = DirectionAmounts.FastWays(_converter, _topology);
+            fastBranches = Combine(_topology.Branches, d => d.Branches, fast, _ => true);
+            switches = Combine(_topology.Switches, d => d.Switches, fast, _ => true);
         }
 
         if (isMoving)
         {
             slowBranches = Combine(
-                _exact.Branches, d => d.Branches, DirectionAmounts.Slow(_converter, _exact), d => DirectionAmounts.IsMoving(_network, d));
+                _topology.Branches, d => d.Branches, DirectionAmounts.SlowWays(_converter, _topology), d => DirectionAmounts.IsMoving(_network, d));
+        }
+
+        if (_topology.IsTied && _topology.Directions.Count > 0)
+        {
+            slowBranches = (Quantity[])slowBranches.Clone();
+            slowBranches.AsSpan(0, _network.CapacitorCount * _phases).Fill(Quantity.Zero);
         }
 
         ChargeFlow flow = new(
@@ -60,7 +67,7 @@ internal sealed class ValueDecidedFlow
 
     private SlowSwitchingLimit Slow(Quantity[] charges)
     {
-        Quantity[] coefficients = Coefficients(_exact.SlowCoefficients, charges, _ => 0.5);
+        Quantity[] coefficients = Coefficients(_topology.SlowCoefficients, charges, _ => 0.5);
         double ohms = 0;
         for (int i = 0; i < coefficients.Length; i++)
         {
@@ -73,8 +80,8 @@ internal sealed class ValueDecidedFlow
     private FastSwitchingLimit Fast(Quantity[] switches, Quantity[] branches)
     {
         double InverseDuty(int phase) => 1 / _network.Duties[phase].ToDouble();
-        Quantity[] switchCoefficients = Coefficients(_exact.FastSwitchCoefficients, switches, InverseDuty);
-        Quantity[] capacitorCoefficients = Coefficients(_exact.FastCapacitorCoefficients, branches, InverseDuty);
+        Quantity[] switchCoefficients = Coefficients(_topology.FastSwitchCoefficients, switches, InverseDuty);
+        Quantity[] capacitorCoefficients = Coefficients(_topology.FastCapacitorCoefficients, branches, InverseDuty);
         double ohms = 0;
         for (int s = 0; s < switchCoefficients.Length; s++)
         {
@@ -95,7 +102,7 @@ internal sealed class ValueDecidedFlow
     // The exact coefficient stands where all charges of the element are exact.
     private Quantity[] Coefficients(Quantity[] exact, Quantity[] charges, Func<int, double> weight)
     {
-        if (_exact.Directions.Count == 0)
+        if (_topology.Directions.Count == 0)
         {
             return exact;
         }
@@ -132,26 +139,28 @@ internal sealed class ValueDecidedFlow
 
     // An entry stays exact where no direction touches it.
     private Quantity[] Combine(
-        Quantity[] particular, Func<FlowDirection, double[]> entries, double[] amounts, Predicate<FlowDirection> takesPart)
+        Quantity[] particular, Func<FlowDirection, SparseVector> entries, double[] ways, Predicate<FlowDirection> takesPart)
     {
-        IReadOnlyList<FlowDirection> directions = _exact.Directions;
         var combined = (Quantity[])particular.Clone();
-        var added = new double[particular.Length];
-        double[] magnitude = [.. particular.Select(q => Math.Abs(q.ToDouble()))];
         var isTouched = new bool[particular.Length];
-        for (int k = 0; k < directions.Count; k++)
+        var sum = new double[particular.Length];
+        var magnitude = new double[particular.Length];
+        foreach (FlowDirection direction in _topology.Directions)
         {
-            if (!takesPart(directions[k]))
+            foreach (int e in takesPart(direction) ? entries(direction).Indices : [])
             {
-                continue;
+                isTouched[e] = true;
             }
+        }
 
-            double[] direction = entries(directions[k]);
-            for (int e = 0; e < direction.Length; e++)
+        for (int k = 0; k < ways.Length; k++)
+        {
+            SparseVector way = entries(k == 0 ? _topology.Own! : _topology.Directions[k - 1].Way);
+            for (int e = 0; e < way.Count && ways[k] != 0; e++)
             {
-                added[e] += amounts[k] * direction[e];
-                magnitude[e] += Math.Abs(amounts[k] * direction[e]);
-                isTouched[e] |= direction[e] != 0;
+                double part = ways[k] * way.Values[e];
+                sum[way.Indices[e]] += part;
+                magnitude[way.Indices[e]] += Math.Abs(part);
             }
         }
 
@@ -159,8 +168,7 @@ internal sealed class ValueDecidedFlow
         {
             if (isTouched[e])
             {
-                double sum = particular[e].ToDouble() + added[e];
-                combined[e] = Quantity.Numeric(Math.Abs(sum) > RoundingShare * magnitude[e] ? sum : 0);
+                combined[e] = Quantity.Numeric(Math.Abs(sum[e]) > RoundingShare * magnitude[e] ? sum[e] : 0);
             }
         }
 

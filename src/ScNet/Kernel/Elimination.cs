@@ -39,6 +39,9 @@ internal sealed class Elimination<T>
     /// <summary>The pivots in the order taken.</summary>
     public IReadOnlyList<(int Row, int Column)> Pivots => _pivots;
 
+    /// <summary>What was done to rows, in the order done.</summary>
+    public IReadOnlyList<RowOperation<T>> Operations => _operations;
+
     /// <summary>The reduced rows: pivot rows as they stood when taken, the others with carried columns only.</summary>
     public SparseRows<T> Rows => _rows;
 

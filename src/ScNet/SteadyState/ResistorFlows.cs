@@ -31,7 +31,7 @@ internal sealed class ResistorFlows
         }
 
         Particular = Charges([.. exact.Branches.Select(q => q.ToDouble())], [.. exact.Switches.Select(q => q.ToDouble())]);
-        Directions = Independent(exact.Directions.Select(d => Charges(d.Branches, d.Switches)));
+        Directions = Independent(exact.Directions.Select(d => Charges(d.Branches.ToArray(_network.BranchCount * _phases), d.Switches.ToArray(_network.SwitchCount * _phases))));
 
         // the flow of least dissipation at high frequency, so that no amount has to undo a large part of it
         MakeOrthogonal(Particular, Directions);

@@ -127,7 +127,7 @@ public sealed class WorkedSolutionLaws
                 Set(mode.Converter.Switches[s].Name, (s * network.PhaseCount) + j, exact.Switches, d => d.Switches);
             }
 
-            void Set(string name, int entry, Quantity[] particular, Func<FlowDirection, double[]> part) =>
+            void Set(string name, int entry, Quantity[] particular, Func<FlowDirection, ScNet.Numerics.SparseVector> part) =>
                 values[new Symbol(SymbolKind.ElementCharge, name, j + 1).Name] =
                     particular[entry].ToDouble() + exact.Directions.Select((d, k) => amounts[k] * part(d)[entry]).Sum();
         }

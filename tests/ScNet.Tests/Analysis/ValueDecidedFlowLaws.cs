@@ -13,7 +13,7 @@ public class ValueDecidedFlowLaws
     [InlineData(LoadKind.Current)]
     public void Flow_and_limits_of_random_networks_agree_with_the_equations_solved_directly(LoadKind load)
     {
-        int analysed = 0, decidedByValues = 0;
+        int analysed = 0, withFreedom = 0, decidedByValues = 0;
         ConsistentNetworks.Gen(load).Holds(
             sample =>
             {
@@ -25,6 +25,11 @@ public class ValueDecidedFlowLaws
                 }
 
                 Interlocked.Increment(ref analysed);
+                if (analysis.Topology.Directions.Count > 0)
+                {
+                    Interlocked.Increment(ref withFreedom);
+                }
+
                 if (analysis.ChargeFlow.DeterminedBy == FlowDetermination.ComponentValues)
                 {
                     Interlocked.Increment(ref decidedByValues);
@@ -36,7 +41,10 @@ public class ValueDecidedFlowLaws
             count: 2000,
             print: s => s.ToString());
         Assert.True(analysed > 100, $"only {analysed} networks had a result");
-        Assert.True(decidedByValues > 15, $"only {decidedByValues} networks needed component values");
+        Assert.True(withFreedom > 15, $"only {withFreedom} networks needed component values");
+
+        // with a load current few of the sampled networks have free flows that join the load's by capacitors
+        Assert.True(decidedByValues > (load == LoadKind.Stiff ? 15 : 3), $"component values decided the slow limit of only {decidedByValues} networks");
     }
 
     internal static void CheckSlow(ModeAnalysis analysis)
