@@ -45,7 +45,6 @@ public sealed class ResultTextTests
         { ModeComparison.Of(s_half, new ComparisonConditions(3.6, 1.8)).CapacitorStress, "1.8 V at fly" },
         { ModeComparison.Of(s_half, new ComparisonConditions(3.6, 1.8)).CapacitorChargeVoltage, "1/2" },
         { BottomPlateSwing.Of(s_half), "1/2 per volt of input at fly" },
-        { new SiliconTotals(1e-6, 2.5e-7, 1e7), "1E-06 m² of capacitors, 2.5E-07 m² of switches, 1E+07 Hz" },
         { new StackedSwitch(DemoDevices.NType1V8, 2, 1.5), $"2 × {DemoDevices.NType1V8}, 1.5 Ω" },
         { new StackedCapacitor(DemoDevices.Dense1V2, 2, 1e-9), $"2 × {DemoDevices.Dense1V2}, 1E-09 F" },
         {

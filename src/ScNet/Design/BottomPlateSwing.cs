@@ -16,11 +16,11 @@ namespace ScNet.Design;
 /// </remarks>
 public sealed class BottomPlateSwing
 {
-    private BottomPlateSwing(Quantity[] perVolt, Quantity[] lossWeights, Capacitor[] capacitors, IReadOnlySet<Capacitor> leftOut)
+    private BottomPlateSwing(IReadOnlyList<Quantity> perVolt, IReadOnlyList<Quantity> lossWeights, IReadOnlyList<Capacitor> capacitors, IReadOnlySet<Capacitor> leftOut)
     {
         PerVoltOfInput = perVolt;
         LossWeights = lossWeights;
-        int[] counted = [.. Enumerable.Range(0, capacitors.Length).Where(c => !leftOut.Contains(capacitors[c]))];
+        int[] counted = [.. Enumerable.Range(0, capacitors.Count).Where(c => !leftOut.Contains(capacitors[c]))];
         Undetermined = [.. counted.Where(c => !perVolt[c].IsDetermined).Select(c => capacitors[c].Name)];
         Maximum = Quantity.Undetermined;
         foreach (Quantity swing in counted.Select(c => perVolt[c]).Where(s => s.IsDetermined))
@@ -68,7 +68,7 @@ public sealed class BottomPlateSwing
         return new BottomPlateSwing(
             [.. converter.Capacitors.Select((_, c) => SwingOf(potentials[converter.Network.BranchSecond[c]]))],
             [.. converter.Capacitors.Select((_, c) => LossOf(potentials[converter.Network.BranchSecond[c]]))],
-            [.. converter.Capacitors],
+            converter.Capacitors,
             DecouplingCapacitors.Of(converter));
     }
 

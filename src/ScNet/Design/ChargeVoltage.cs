@@ -13,7 +13,7 @@ namespace ScNet.Design;
 /// </remarks>
 public sealed class ChargeVoltage
 {
-    private ChargeVoltage(Quantity value, string[] undetermined)
+    private ChargeVoltage(Quantity value, IReadOnlyList<string> undetermined)
     {
         Value = value;
         Undetermined = undetermined;

@@ -11,7 +11,7 @@ namespace ScNet.Design;
 /// </remarks>
 public sealed class ComparedLimit
 {
-    private ComparedLimit(double? ownProportionsOhms, double? bestSplitOhms, bool dependsOnComponentValues, string[] undetermined)
+    private ComparedLimit(double? ownProportionsOhms, double? bestSplitOhms, bool dependsOnComponentValues, IReadOnlyList<string> undetermined)
     {
         OwnProportionsOhms = ownProportionsOhms;
         BestSplitOhms = bestSplitOhms;
@@ -47,9 +47,9 @@ public sealed class ComparedLimit
     internal static ComparedLimit Of(
         string[] names, IReadOnlyList<Quantity> coefficients, double[] values, double total, bool? dependsOnComponentValues = null)
     {
-        string[] undetermined = [.. names.Where((_, i) => !coefficients[i].IsDetermined)];
+        IReadOnlyList<string> undetermined = [.. names.Where((_, i) => !coefficients[i].IsDetermined)];
         bool numeric = dependsOnComponentValues ?? coefficients.Any(k => k.Kind == QuantityKind.Numeric);
-        if (undetermined.Length > 0)
+        if (undetermined.Count > 0)
         {
             return new ComparedLimit(null, null, numeric, undetermined);
         }

@@ -16,11 +16,14 @@ namespace ScNet.Design;
 /// </remarks>
 public sealed class SiliconComparison
 {
-    private SiliconComparison(ModeAnalysis analysis, ConverterRatings ratings, SiliconTotals totals)
+    private SiliconComparison(
+        ModeAnalysis analysis, ConverterRatings ratings, double capacitorAreaSquareMetres, double switchAreaSquareMetres, double frequencyHz)
     {
         Analysis = analysis;
         Ratings = ratings;
-        Totals = totals;
+        CapacitorAreaSquareMetres = Guard.InRange(capacitorAreaSquareMetres, allowZero: false, nameof(capacitorAreaSquareMetres));
+        SwitchAreaSquareMetres = Guard.InRange(switchAreaSquareMetres, allowZero: false, nameof(switchAreaSquareMetres));
+        FrequencyHz = Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz));
         IReadOnlySet<Capacitor> leftOut = DecouplingCapacitors.Of(analysis.Converter);
         int[] own = [.. Enumerable.Range(0, ratings.Capacitors.Count).Where(c => !leftOut.Contains(ratings.Capacitors[c].Capacitor))];
         Capacitors = [.. own.Select(c => ratings.Capacitors[c])];
@@ -35,14 +38,14 @@ public sealed class SiliconComparison
             [.. own.Select(c => Weighted(
                 analysis.SlowSwitchingLimit.Coefficients[c], Square(ratings.Capacitors[c].Stack.Count) / ratings.Capacitors[c].Device.FaradsPerSquareMetre))],
             [.. Capacitors.Select(c => c.Stack.AreaSquareMetres)],
-            totals.CapacitorAreaSquareMetres * totals.FrequencyHz,
+            capacitorAreaSquareMetres * frequencyHz,
             analysis.SlowSwitchingLimit.Coefficients.Any(k => k.Kind == QuantityKind.Numeric));
         FastSwitchingLimit = ComparedLimit.Of(
             [.. ratings.Switches.Select(s => s.Switch.Name)],
             [.. analysis.FastSwitchingLimit.SwitchCoefficients.Select((k, s) => Weighted(
                 k, Square(ratings.Switches[s].Stack.Count) * ratings.Switches[s].Device.OnResistanceOhmMicrometres * ratings.Switches[s].Device.AreaSquareMetresPerMicrometre))],
             switchAreas,
-            totals.SwitchAreaSquareMetres,
+            switchAreaSquareMetres,
             analysis.FastSwitchingLimit.SwitchCoefficients.Any(k => k.Kind == QuantityKind.Numeric));
         BottomPlateSwing = BottomPlateSwing.Of(analysis);
     }
@@ -62,8 +65,14 @@ public sealed class SiliconComparison
     /// <summary>Whether both limits are lower bounds, as some stacks are.</summary>
     public bool IsLowerBound => Undetermined.Count > 0;
 
-    /// <summary>The common totals.</summary>
-    public SiliconTotals Totals { get; }
+    /// <summary>The area of all capacitors in square metres (m²).</summary>
+    public double CapacitorAreaSquareMetres { get; }
+
+    /// <summary>The area of all switches in square metres (m²).</summary>
+    public double SwitchAreaSquareMetres { get; }
+
+    /// <summary>Switching frequency in hertz (Hz), at which the slow-switching limit is given.</summary>
+    public double FrequencyHz { get; }
 
     /// <summary>The slow-switching limit at the total capacitor area and frequency; "own proportions" are the netlist's capacitances, stacked.</summary>
     public ComparedLimit SlowSwitchingLimit { get; }
@@ -86,14 +95,22 @@ public sealed class SiliconComparison
     /// <summary>Compares one mode. The cost is one pass over elements and phases.</summary>
     /// <param name="ratings">The ratings of the converter.</param>
     /// <param name="mode">The name of one of its modes.</param>
-    /// <param name="totals">The common totals.</param>
+    /// <param name="capacitorAreaSquareMetres">The area of all capacitors in square metres (m²).</param>
+    /// <param name="switchAreaSquareMetres">The area of all switches in square metres (m²).</param>
+    /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
     /// <exception cref="ArgumentException">The converter has no such mode.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is not positive, or not from 1e-60 to 1e60.</exception>
     /// <exception cref="ScNetException">The mode has no result.</exception>
-    public static SiliconComparison Of(ConverterRatings ratings, string mode, SiliconTotals totals)
+    public static SiliconComparison Of(
+        ConverterRatings ratings,
+        string mode,
+        double capacitorAreaSquareMetres,
+        double switchAreaSquareMetres,
+        double frequencyHz = ComparisonConditions.DefaultFrequencyHz)
     {
         ArgumentNullException.ThrowIfNull(ratings);
-        ArgumentNullException.ThrowIfNull(totals);
-        return new SiliconComparison(ratings.Stress.Analysis.Modes[mode].Require(), ratings, totals);
+        return new SiliconComparison(
+            ratings.Stress.Analysis.Modes[mode].Require(), ratings, capacitorAreaSquareMetres, switchAreaSquareMetres, frequencyHz);
     }
 
     /// <summary>Compares one mode on the common ground of a comparison, with the ratings of <see cref="Rate"/>.</summary>
@@ -105,7 +122,7 @@ public sealed class SiliconComparison
     public static SiliconComparison Of(ConverterRatings ratings, string mode, ComparisonConditions conditions)
     {
         ArgumentNullException.ThrowIfNull(conditions);
-        return Of(ratings, mode, new SiliconTotals(conditions.TotalCapacitanceFarads, conditions.TotalConductanceSiemens, conditions.FrequencyHz));
+        return Of(ratings, mode, conditions.TotalCapacitanceFarads, conditions.TotalConductanceSiemens, conditions.FrequencyHz);
     }
 
     /// <summary>

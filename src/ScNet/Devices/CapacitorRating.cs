@@ -5,7 +5,7 @@ namespace ScNet.Devices;
 /// <summary>One capacitor against the rating of its device.</summary>
 public sealed class CapacitorRating
 {
-    internal CapacitorRating(Capacitor capacitor, CapacitorDevice device, RatingVerdict[] modes, RatingVerdict overall, StackedCapacitor stack)
+    internal CapacitorRating(Capacitor capacitor, CapacitorDevice device, IReadOnlyList<RatingVerdict> modes, RatingVerdict overall, StackedCapacitor stack)
     {
         Capacitor = capacitor;
         Device = device;

@@ -20,14 +20,15 @@ public sealed class ConverterGateDrive
         Ratings = ratings;
         GateNodes[][] nodes = [.. ratings.Stress.Modes.Select(mode =>
             mode.Analysis.Converter.Phases.Select((_, phase) => new GateNodes(mode, phase)).ToArray())];
-        Switches = [.. ratings.Switches.Select((rating, s) => DriveOf(rating, s, nodes))];
+        Switches = new NamedList<SwitchGateDrive>(
+            [.. ratings.Switches.Select((rating, s) => DriveOf(rating, s, nodes))], ratings.Stress.Analysis.Converter.Switches.Names);
     }
 
     /// <summary>The ratings, with the device of each switch.</summary>
     public ConverterRatings Ratings { get; }
 
-    /// <summary>What each switch needs; index as in <see cref="Converter.Switches"/>.</summary>
-    public IReadOnlyList<SwitchGateDrive> Switches { get; }
+    /// <summary>What each switch needs, by name and by position as in <see cref="Converter.Switches"/>.</summary>
+    public NamedList<SwitchGateDrive> Switches { get; }
 
     /// <summary>Finds the gate levels and supplies. Time is modes · phases · (nodes + switches), each with a logarithm, and the supplies found.</summary>
     /// <param name="ratings">The ratings of the converter.</param>
@@ -50,7 +51,7 @@ public sealed class ConverterGateDrive
         {
             foreach (int number in mode.Mode.ClosedPhases[@switch])
             {
-                VoltageSpan potential = mode.NodePotentials[first][number - 1];
+                VoltageSpan potential = mode.NodePotentials[first][number];
                 Fraction drive = rating.Device.Polarity == DevicePolarity.NType ? rating.Device.ExactDrive : -rating.Device.ExactDrive;
                 phases.Add(new GatePhase(
                     mode.Mode,
@@ -63,10 +64,10 @@ public sealed class ConverterGateDrive
             terminals = terminals.Hull(InputInterval.Scale(mode.OverAllPhases[first].Hull(mode.OverAllPhases[second]), mode.ExactInput));
         }
 
-        return new SwitchGateDrive(rating, phases, terminals.ToDouble(), () => BodyNodes(rating.Device, first, second));
+        return new SwitchGateDrive(rating, [.. phases], terminals.ToDouble(), () => BodyNodes(rating.Device, first, second));
     }
 
-    private string[] BodyNodes(SwitchDevice device, int first, int second)
+    private IReadOnlyList<string> BodyNodes(SwitchDevice device, int first, int second)
     {
         Converter converter = Ratings.Stress.Analysis.Converter;
         return [.. converter.Nodes.Where((_, node) => Ratings.Stress.Modes.Count > 0 && Ratings.Stress.Modes.All(mode =>
@@ -76,7 +77,7 @@ public sealed class ConverterGateDrive
         {
             Interval<Fraction> difference = mode.Fixed.FixedDifference(node, terminal, phase) is { } known
                 ? Intervals.Point(known)
-                : mode.NodePotentials[node][phase].PerVoltOfInput.Minus(mode.NodePotentials[terminal][phase].PerVoltOfInput);
+                : mode.NodePotentials[node][phase + 1].PerVoltOfInput.Minus(mode.NodePotentials[terminal][phase + 1].PerVoltOfInput);
             return difference.IsDetermined
                 && (device.Polarity == DevicePolarity.NType ? difference.Maximum <= Fraction.Zero : difference.Minimum >= Fraction.Zero);
         }

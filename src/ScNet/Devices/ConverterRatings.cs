@@ -10,8 +10,8 @@ public sealed class ConverterRatings
         Stress = stress;
         Limits = limits;
         Converter converter = stress.Analysis.Converter;
-        Switches = [.. converter.Switches.Select((_, i) => Rate(i, converter.Switches[i]))];
-        Capacitors = [.. converter.Capacitors.Select((_, i) => Rate(i, converter.Capacitors[i]))];
+        Switches = new NamedList<SwitchRating>([.. converter.Switches.Select((s, i) => Rate(i, s))], converter.Switches.Names);
+        Capacitors = new NamedList<CapacitorRating>([.. converter.Capacitors.Select((c, i) => Rate(i, c))], converter.Capacitors.Names);
     }
 
     /// <summary>The stress that is rated.</summary>
@@ -20,11 +20,11 @@ public sealed class ConverterRatings
     /// <summary>The devices and limits.</summary>
     public RatingLimits Limits { get; }
 
-    /// <summary>The rating of each switch; index as in <see cref="Converter.Switches"/>.</summary>
-    public IReadOnlyList<SwitchRating> Switches { get; }
+    /// <summary>The rating of each switch, by name and by position as in <see cref="Converter.Switches"/>.</summary>
+    public NamedList<SwitchRating> Switches { get; }
 
-    /// <summary>The rating of each capacitor; index as in <see cref="Converter.Capacitors"/>.</summary>
-    public IReadOnlyList<CapacitorRating> Capacitors { get; }
+    /// <summary>The rating of each capacitor, by name and by position as in <see cref="Converter.Capacitors"/>.</summary>
+    public NamedList<CapacitorRating> Capacitors { get; }
 
     /// <summary>Whether every element is within its rating or has a stack that is allowed.</summary>
     public bool IsAllowed => Switches.Select(s => s.Overall).Concat(Capacitors.Select(c => c.Overall))
@@ -64,9 +64,9 @@ public sealed class ConverterRatings
     private SwitchRating Rate(int index, Switch @switch)
     {
         SwitchDevice device = Limits.SwitchDevices.GetValueOrDefault(@switch.Name) ?? Limits.Switch;
-        RatingVerdict[] modes = [.. Stress.Modes.Select(m => Verdict(m.Switches[index], m.Mode))];
+        IReadOnlyList<RatingVerdict> modes = [.. Stress.Modes.Select(m => Verdict(m.Switches[index], m.Mode))];
         RatingVerdict? atChanges = Limits.CountsChanges && Stress.Changes.Count > 0 ? Verdict(Stress.SwitchesAtChanges[index], null) : null;
-        SwitchStress worst = SwitchStress.Worst(@switch, atChanges is null
+        SwitchStress worst = SwitchStress.Worst(Stress.Analysis.Converter, index, atChanges is null
             ? [Stress.Switches[index]]
             : [Stress.Switches[index], Stress.SwitchesAtChanges[index]]);
         RatingVerdict overall = Verdict(worst, null);
@@ -80,7 +80,7 @@ public sealed class ConverterRatings
     private CapacitorRating Rate(int index, Capacitor capacitor)
     {
         CapacitorDevice device = Limits.CapacitorDevices.GetValueOrDefault(capacitor.Name) ?? Limits.Capacitor;
-        RatingVerdict[] modes = [.. Stress.Modes.Select(m => Verdict(m.Capacitors[index], m.Mode))];
+        IReadOnlyList<RatingVerdict> modes = [.. Stress.Modes.Select(m => Verdict(m.Capacitors[index], m.Mode))];
         RatingVerdict overall = Verdict(Stress.Capacitors[index], null);
         return new CapacitorRating(capacitor, device, modes, overall, new StackedCapacitor(device, overall.StackCount, capacitor.Farads));
 

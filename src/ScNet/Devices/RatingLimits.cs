@@ -1,3 +1,5 @@
+using System.Collections.Frozen;
+
 namespace ScNet.Devices;
 
 /// <summary>Which devices a converter's elements are made of, and how many may be in series.</summary>
@@ -10,10 +12,10 @@ public sealed class RatingLimits
     public required CapacitorDevice Capacitor { get; init; }
 
     /// <summary>The devices of single switches, by name.</summary>
-    public IReadOnlyDictionary<string, SwitchDevice> SwitchDevices { get; init; } = new Dictionary<string, SwitchDevice>();
+    public IReadOnlyDictionary<string, SwitchDevice> SwitchDevices { get; init => field = value.ToFrozenDictionary(); } = FrozenDictionary<string, SwitchDevice>.Empty;
 
     /// <summary>The devices of single capacitors, by name.</summary>
-    public IReadOnlyDictionary<string, CapacitorDevice> CapacitorDevices { get; init; } = new Dictionary<string, CapacitorDevice>();
+    public IReadOnlyDictionary<string, CapacitorDevice> CapacitorDevices { get; init => field = value.ToFrozenDictionary(); } = FrozenDictionary<string, CapacitorDevice>.Empty;
 
     /// <summary>The most switch devices in series; 3 where none is given.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is below 1.</exception>

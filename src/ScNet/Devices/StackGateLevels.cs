@@ -15,7 +15,7 @@ public sealed class StackGateLevels
 {
     private const double SameLevel = 1e-9;
 
-    private StackGateLevels(double onVolts, double[] offVolts, double[] rails)
+    private StackGateLevels(double onVolts, IReadOnlyList<double> offVolts, IReadOnlyList<double> rails)
     {
         OnVolts = onVolts;
         OffVolts = offVolts;
@@ -58,7 +58,7 @@ public sealed class StackGateLevels
             }
         }
 
-        return new StackGateLevels(on, off, [.. rails]);
+        return new StackGateLevels(on, [.. off], [.. rails]);
     }
 
     /// <summary>The levels on and off.</summary>

@@ -5,7 +5,7 @@ namespace ScNet.Devices;
 /// <summary>One switch against the rating of its device.</summary>
 public sealed class SwitchRating
 {
-    internal SwitchRating(Switch @switch, SwitchDevice device, RatingVerdict[] modes, RatingVerdict? atChanges, RatingVerdict overall, StackedSwitch stack)
+    internal SwitchRating(Switch @switch, SwitchDevice device, IReadOnlyList<RatingVerdict> modes, RatingVerdict? atChanges, RatingVerdict overall, StackedSwitch stack)
     {
         Switch = @switch;
         Device = device;

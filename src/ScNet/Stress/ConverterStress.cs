@@ -7,19 +7,22 @@ namespace ScNet.Stress;
 public sealed class ConverterStress
 {
     private readonly ModeChanges _changes;
-    private readonly Lazy<IReadOnlyList<SwitchStress>> _switchesAtChanges;
+    private readonly Lazy<NamedList<SwitchStress>> _switchesAtChanges;
 
     private ConverterStress(ConverterAnalysis analysis, ModeStress[] modes)
     {
         Analysis = analysis;
-        Modes = modes;
+        Modes = [.. modes];
         Converter converter = analysis.Converter;
         ModesWithoutResult = [.. analysis.Modes.Where(m => !m.HasResult).Select(m => m.Mode)];
         _changes = new ModeChanges(modes);
-        Switches = [.. converter.Switches.Select((s, i) => SwitchStress.Worst(s, [.. modes.Select(m => m.Switches[i])]))];
-        _switchesAtChanges = new(() => _changes.Count == 0 ? [] : [.. converter.Switches.Select((s, i) =>
-            SwitchStress.Worst(s, [.. _changes.SelectMany(c => new[] { c.OpenSwitches[i], c.ClosedSwitches[i] })]))]);
-        Capacitors = [.. converter.Capacitors.Select((c, i) => CapacitorStress.Worst(c, [.. modes.Select(m => m.Capacitors[i])]))];
+        Switches = Worst(i => [.. modes.Select(m => m.Switches[i])]);
+        _switchesAtChanges = new(() => Worst(i => [.. _changes.SelectMany(c => new[] { c.OpenSwitches[i], c.ClosedSwitches[i] })]));
+        Capacitors = new NamedList<CapacitorStress>(
+            [.. converter.Capacitors.Select((c, i) => CapacitorStress.Worst(c, [.. modes.Select(m => m.Capacitors[i])]))], converter.Capacitors.Names);
+
+        NamedList<SwitchStress> Worst(Func<int, SwitchStress[]> stresses) =>
+            new([.. converter.Switches.Select((_, i) => SwitchStress.Worst(converter, i, stresses(i)))], converter.Switches.Names);
     }
 
     /// <summary>The analysis of the converter.</summary>
@@ -37,26 +40,33 @@ public sealed class ConverterStress
     /// </summary>
     public IReadOnlyList<ModeChange> Changes => _changes;
 
-    /// <summary>The worst of each switch over all modes, changes left out; index as in <see cref="Converter.Switches"/>.</summary>
-    public IReadOnlyList<SwitchStress> Switches { get; }
+    /// <summary>The worst of each switch over all modes, changes left out, by name and by position as in <see cref="Converter.Switches"/>.</summary>
+    public NamedList<SwitchStress> Switches { get; }
 
-    /// <summary>The worst of each switch over all changes, open or closed; index as in <see cref="Converter.Switches"/>. Empty where there are no changes. Finds all of them when first asked for.</summary>
-    public IReadOnlyList<SwitchStress> SwitchesAtChanges => _switchesAtChanges.Value;
+    /// <summary>
+    /// The worst of each switch over all changes, open or closed, by name and by position as in
+    /// <see cref="Converter.Switches"/>; undetermined where there are no changes. Finds all of them when first asked for.
+    /// </summary>
+    public NamedList<SwitchStress> SwitchesAtChanges => _switchesAtChanges.Value;
 
-    /// <summary>The worst of each capacitor over all modes; index as in <see cref="Converter.Capacitors"/>.</summary>
-    public IReadOnlyList<CapacitorStress> Capacitors { get; }
+    /// <summary>The worst of each capacitor over all modes, by name and by position as in <see cref="Converter.Capacitors"/>.</summary>
+    public NamedList<CapacitorStress> Capacitors { get; }
 
     /// <summary>Finds the stress of a converter in every mode, in a time of modes · phases · elements; the changes are found when they are asked for.</summary>
     /// <param name="analysis">The analysis of the converter.</param>
     /// <param name="inputVolts">The input voltages in volts (V) at which it runs.</param>
-    /// <param name="assumption">What floating nodes are taken to do.</param>
+    /// <param name="openSwitchesLeak">
+    /// Whether open switches at a floating node may leak: it then lies anywhere between its potentials of the phase
+    /// before, which its parasitic capacitances hold, and those at the other ends of its open switches. Without
+    /// leakage it lies between its potentials of the phase before. See docs/theory/stress.md, "Floating nodes".
+    /// </param>
     /// <param name="inputVoltsOfModes">The input voltages of single modes, by name, where they differ from <paramref name="inputVolts"/>.</param>
     /// <exception cref="ArgumentException">A name in <paramref name="inputVoltsOfModes"/> is not one of the converter's modes.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">An input voltage is missing, not positive or not from 1e-60 to 1e60, or the assumption does not exist.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An input voltage is missing, not positive or not from 1e-60 to 1e60.</exception>
     public static ConverterStress Of(
         ConverterAnalysis analysis,
         Interval<double> inputVolts,
-        FloatingAssumption assumption = FloatingAssumption.HeldOrLeaking,
+        bool openSwitchesLeak = true,
         IReadOnlyDictionary<string, Interval<double>>? inputVoltsOfModes = null)
     {
         ArgumentNullException.ThrowIfNull(analysis);
@@ -68,7 +78,7 @@ public sealed class ConverterStress
 
         ModeAnalysis[] modes = [.. analysis.Results];
         Interval<Fraction>[] kept = [.. analysis.Converter.Capacitors.Select((_, c) => Kept(modes, c))];
-        return new ConverterStress(analysis, [.. modes.Select(m => ModeStress.Of(m, InputOf(m.Mode), assumption, kept))]);
+        return new ConverterStress(analysis, [.. modes.Select(m => ModeStress.Of(m, InputOf(m.Mode), openSwitchesLeak, kept))]);
 
         Interval<double> InputOf(Mode mode) =>
             inputVoltsOfModes is not null && inputVoltsOfModes.TryGetValue(mode.Name, out Interval<double> own) ? own : inputVolts;

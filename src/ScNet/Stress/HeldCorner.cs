@@ -17,11 +17,11 @@ internal sealed class HeldCorner
     /// <summary>The most idle capacitors whose interval is no single value; with more of them none is bounded.</summary>
     public const int MaximumOpenCount = 6;
 
-    private HeldCorner(ModeAnalysis analysis, HeldVoltages held, FloatingAssumption assumption)
+    private HeldCorner(ModeAnalysis analysis, HeldVoltages held, bool openSwitchesLeak)
     {
         Held = held;
         Pieces = RigidPieces.Of(analysis.Converter, held);
-        Spans = NodeSpans.Of(analysis, Pieces, held, assumption);
+        Spans = NodeSpans.Of(analysis, Pieces, held, openSwitchesLeak);
     }
 
     public HeldVoltages Held { get; }
@@ -31,16 +31,16 @@ internal sealed class HeldCorner
     public NodeSpans Spans { get; }
 
     /// <summary>The mode with its idle capacitors unknown.</summary>
-    public static HeldCorner Plain(ModeAnalysis analysis, FloatingAssumption assumption) =>
-        new(analysis, HeldVoltages.Of(analysis), assumption);
+    public static HeldCorner Plain(ModeAnalysis analysis, bool openSwitchesLeak) =>
+        new(analysis, HeldVoltages.Of(analysis), openSwitchesLeak);
 
     /// <summary>All corners; the plain one alone where no idle capacitor is bounded.</summary>
     /// <param name="plain">The mode with its idle capacitors unknown.</param>
     /// <param name="analysis">The mode's analysis.</param>
     /// <param name="kept">What other modes leave each capacitor with.</param>
-    /// <param name="assumption">What floating nodes are taken to do.</param>
+    /// <param name="openSwitchesLeak">Whether open switches at a floating node may leak.</param>
     public static IReadOnlyList<HeldCorner> Of(
-        HeldCorner plain, ModeAnalysis analysis, IReadOnlyList<Interval<Fraction>> kept, FloatingAssumption assumption)
+        HeldCorner plain, ModeAnalysis analysis, IReadOnlyList<Interval<Fraction>> kept, bool openSwitchesLeak)
     {
         int[] idle = [.. Enumerable.Range(0, kept.Count).Where(c => plain.Held[c] is null && kept[c].IsDetermined)];
         int[] open = [.. idle.Where(c => !kept[c].IsPoint)];
@@ -52,7 +52,7 @@ internal sealed class HeldCorner
         HeldCorner[] corners = [.. Enumerable.Range(0, 1 << open.Length).Select(choice => new HeldCorner(
             analysis,
             plain.Held.With(idle.Select(c => (c, Array.IndexOf(open, c) is var k and >= 0 && (choice >> k & 1) == 1 ? kept[c].Maximum : kept[c].Minimum))),
-            assumption))];
+            openSwitchesLeak))];
 
         // idle ones that the mode puts in a loop with each other share their charge and keep nothing
         return corners.Any(c => c.Spans.HasConflict) ? [plain] : corners;

@@ -8,7 +8,7 @@ namespace ScNet.Stress;
 /// </summary>
 public sealed class LoopSurge
 {
-    internal LoopSurge(int phase, Fraction surge, double volts, Switch[] switches, Capacitor[] capacitors)
+    internal LoopSurge(int phase, Fraction surge, double volts, IReadOnlyList<Switch> switches, IReadOnlyList<Capacitor> capacitors)
     {
         Phase = phase;
         PerVoltOfInput = Quantity.Exact(surge);

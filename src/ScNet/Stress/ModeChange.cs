@@ -24,22 +24,23 @@ public sealed class ModeChange
         ChangedPhase[][] phases = [.. converter.Phases.Select((_, j) =>
             from.Corners.Select(corner => new ChangedPhase(from, corner, To, j)).ToArray())];
         Surges = [.. phases.SelectMany((corners, j) => SurgesOf(converter, j + 1, corners, maximumInput))];
-        List<SwitchStress> open = [];
-        List<SwitchStress> closed = [];
+        var open = new SwitchStress[converter.Switches.Count];
+        var closed = new SwitchStress[converter.Switches.Count];
         for (int s = 0; s < converter.Switches.Count; s++)
         {
             VoltageSpan[] spans = [.. phases.Select(corners => Across(corners, s))];
             bool[] isClosed = [.. converter.Phases.Select(p => To.ClosedPhases[s].Contains(p.Number))];
-            open.Add(Stress(s, spans, j => !isClosed[j]));
-            closed.Add(Stress(s, spans, j => isClosed[j]));
+            open[s] = Stress(s, spans, j => !isClosed[j]);
+            closed[s] = Stress(s, spans, j => isClosed[j]);
         }
 
-        OpenSwitches = open;
-        ClosedSwitches = closed;
+        OpenSwitches = new NamedList<SwitchStress>(open, converter.Switches.Names);
+        ClosedSwitches = new NamedList<SwitchStress>(closed, converter.Switches.Names);
         IsExact = phases.All(corners => corners.All(p => p.IsExact));
 
         SwitchStress Stress(int @switch, VoltageSpan[] spans, Predicate<int> counts) => SwitchStress.Of(
-            converter.Switches[@switch],
+            converter,
+            @switch,
             [.. spans.Select((span, j) => counts(j) ? span : VoltageSpan.Fixed(Fraction.Zero))],
             To, From, InputVolts, maximumInput, j => phases[j][0].ReasonOf(@switch));
     }
@@ -53,11 +54,11 @@ public sealed class ModeChange
     /// <summary>The input voltages in volts (V) at which the change can happen: those common to both modes, or between them.</summary>
     public Interval<double> InputVolts { get; }
 
-    /// <summary>What each switch blocks, index as in <see cref="Converter.Switches"/>; zero in phases in which it is closed.</summary>
-    public IReadOnlyList<SwitchStress> OpenSwitches { get; }
+    /// <summary>What each switch blocks, by name and by position as in <see cref="Converter.Switches"/>; zero in phases in which it is closed.</summary>
+    public NamedList<SwitchStress> OpenSwitches { get; }
 
-    /// <summary>What each closed switch takes of the surges, index as in <see cref="Converter.Switches"/>; zero in phases in which it is open.</summary>
-    public IReadOnlyList<SwitchStress> ClosedSwitches { get; }
+    /// <summary>What each closed switch takes of the surges, by name and by position as in <see cref="Converter.Switches"/>; zero in phases in which it is open.</summary>
+    public NamedList<SwitchStress> ClosedSwitches { get; }
 
     /// <summary>A set of conflicting loops, one per closed switch (or series resistance) that closes one, phase after phase; every other is composed of these.</summary>
     public IReadOnlyList<LoopSurge> Surges { get; }
@@ -123,7 +124,7 @@ public sealed class ModeChange
             [.. surge.Switches.Select(s => converter.Switches[s])],
             [.. surge.Capacitors.Select(c => converter.Capacitors[c])]));
 
-    private static Fraction? Peak(IReadOnlyList<SwitchStress> switches)
+    private static Fraction? Peak(IEnumerable<SwitchStress> switches)
     {
         Fraction largest = Fraction.Zero;
         foreach (SwitchStress stress in switches)

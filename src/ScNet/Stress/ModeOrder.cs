@@ -15,7 +15,7 @@ public sealed class ModeOrder
     /// <summary>The largest count of modes that are put in order.</summary>
     public const int MaximumModes = 14;
 
-    private ModeOrder(ModeOrderCriterion criterion, bool isCycle, Mode[] modes, ModeChange[] changes, double? peakVolts)
+    private ModeOrder(ModeOrderCriterion criterion, bool isCycle, IReadOnlyList<Mode> modes, IReadOnlyList<ModeChange> changes, double? peakVolts)
     {
         Criterion = criterion;
         IsCycle = isCycle;

@@ -10,20 +10,25 @@ public sealed class ModeStress
     private readonly HeldCorner _plain;
 
     private ModeStress(
-        ModeAnalysis analysis, Interval<double> inputVolts, FloatingAssumption assumption, HeldCorner plain, IReadOnlyList<Interval<Fraction>> kept)
+        ModeAnalysis analysis, Interval<double> inputVolts, bool openSwitchesLeak, HeldCorner plain, IReadOnlyList<Interval<Fraction>> kept)
     {
         Analysis = analysis;
         InputVolts = inputVolts;
         ExactInput = InputInterval.Exact(inputVolts);
         _plain = plain;
-        Corners = HeldCorner.Of(plain, analysis, kept, assumption);
+        Corners = HeldCorner.Of(plain, analysis, kept, openSwitchesLeak);
         Converter converter = analysis.Converter;
-        NodePotentials = [.. Enumerable.Range(0, converter.Nodes.Count).Select(node => PotentialsOf(node))];
+        NodePotentials = new NamedList<PerPhase<VoltageSpan>>(
+            [.. converter.Nodes.Select((_, node) => new PerPhase<VoltageSpan>(PotentialsOf(node), converter.Phases.Names))], converter.Nodes.Names);
         OverAllPhases = [.. NodePotentials.Select(HullOf)];
-        Switches = [.. converter.Switches.Select((s, i) => SwitchStress.Of(
-            s, SpansOf(i), analysis.Mode, null, inputVolts, ExactInput.Maximum, phase => ReasonOf(i, phase)))];
-        Capacitors = [.. converter.Capacitors.Select((c, i) => CapacitorStress.Of(
-            c, SpanOfCapacitor(i, kept), analysis.Mode, inputVolts, ExactInput.Maximum))];
+        Switches = new NamedList<SwitchStress>(
+            [.. converter.Switches.Select((_, i) => SwitchStress.Of(
+                converter, i, SpansOf(i), analysis.Mode, null, inputVolts, ExactInput.Maximum, phase => ReasonOf(i, phase)))],
+            converter.Switches.Names);
+        Capacitors = new NamedList<CapacitorStress>(
+            [.. converter.Capacitors.Select((c, i) => CapacitorStress.Of(
+                c, SpanOfCapacitor(i, kept), analysis.Mode, inputVolts, ExactInput.Maximum))],
+            converter.Capacitors.Names);
     }
 
     /// <summary>The mode's analysis.</summary>
@@ -35,14 +40,14 @@ public sealed class ModeStress
     /// <summary>The input voltages in volts (V) at which the mode runs.</summary>
     public Interval<double> InputVolts { get; }
 
-    /// <summary>The stress of each switch; index as in <see cref="Converter.Switches"/>.</summary>
-    public IReadOnlyList<SwitchStress> Switches { get; }
+    /// <summary>The stress of each switch, by name and by position as in <see cref="Converter.Switches"/>.</summary>
+    public NamedList<SwitchStress> Switches { get; }
 
-    /// <summary>The stress of each capacitor; index as in <see cref="Converter.Capacitors"/>.</summary>
-    public IReadOnlyList<CapacitorStress> Capacitors { get; }
+    /// <summary>The stress of each capacitor, by name and by position as in <see cref="Converter.Capacitors"/>.</summary>
+    public NamedList<CapacitorStress> Capacitors { get; }
 
-    /// <summary>The potential of each node in each phase, per volt of input; index as in <see cref="Converter.Nodes"/>, then phase 1 at index 0.</summary>
-    public IReadOnlyList<IReadOnlyList<VoltageSpan>> NodePotentials { get; }
+    /// <summary>The potential of each node in each phase, per volt of input, by name and by position as in <see cref="Converter.Nodes"/>.</summary>
+    public NamedList<PerPhase<VoltageSpan>> NodePotentials { get; }
 
     /// <summary>The input voltages as the decimals written.</summary>
     internal Interval<Fraction> ExactInput { get; }
@@ -59,30 +64,32 @@ public sealed class ModeStress
     /// <summary>Finds the stress of one mode. Other modes are not looked at: the voltage of a capacitor that it leaves idle is undetermined.</summary>
     /// <param name="analysis">The mode's analysis.</param>
     /// <param name="inputVolts">The input voltages in volts (V) at which it runs.</param>
-    /// <param name="assumption">What floating nodes are taken to do.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An input voltage is missing, not positive or not from 1e-60 to 1e60, or the assumption does not exist.</exception>
+    /// <param name="openSwitchesLeak">
+    /// Whether open switches at a floating node may leak: it then lies anywhere between its potentials of the phase
+    /// before, which its parasitic capacitances hold, and those at the other ends of its open switches. Without
+    /// leakage it lies between its potentials of the phase before. See docs/theory/stress.md, "Floating nodes".
+    /// </param>
+    /// <exception cref="ArgumentOutOfRangeException">An input voltage is missing, not positive or not from 1e-60 to 1e60.</exception>
     public static ModeStress Of(
-        ModeAnalysis analysis, Interval<double> inputVolts, FloatingAssumption assumption = FloatingAssumption.HeldOrLeaking)
+        ModeAnalysis analysis, Interval<double> inputVolts, bool openSwitchesLeak = true)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        return Of(analysis, inputVolts, assumption, [.. analysis.Converter.Capacitors.Select(_ => default(Interval<Fraction>))]);
+        return Of(analysis, inputVolts, openSwitchesLeak, [.. analysis.Converter.Capacitors.Select(_ => default(Interval<Fraction>))]);
     }
 
     /// <summary>The same with what other modes leave each capacitor with.</summary>
     internal static ModeStress Of(
-        ModeAnalysis analysis, Interval<double> inputVolts, FloatingAssumption assumption, IReadOnlyList<Interval<Fraction>> kept)
+        ModeAnalysis analysis, Interval<double> inputVolts, bool openSwitchesLeak, IReadOnlyList<Interval<Fraction>> kept)
     {
         InputInterval.Check(inputVolts, nameof(inputVolts));
-        return Enum.IsDefined(assumption)
-            ? new ModeStress(analysis, inputVolts, assumption, HeldCorner.Plain(analysis, assumption), kept)
-            : throw new ArgumentOutOfRangeException(nameof(assumption), assumption, "Expected an assumption that exists.");
+        return new ModeStress(analysis, inputVolts, openSwitchesLeak, HeldCorner.Plain(analysis, openSwitchesLeak), kept);
     }
 
     /// <summary>The mode and each element with its voltages.</summary>
     public override string ToString() =>
         $"mode {Mode}, {InputVolts.ToString("V")} input; switches {string.Join(" | ", Switches)}; capacitors {string.Join(" | ", Capacitors)}";
 
-    private static Interval<Fraction> HullOf(IReadOnlyList<VoltageSpan> spans) =>
+    private static Interval<Fraction> HullOf(PerPhase<VoltageSpan> spans) =>
         spans.Aggregate(Intervals.Empty<Fraction>(), (hull, span) => hull.Hull(span.PerVoltOfInput));
 
     private VoltageSpan[] PotentialsOf(int node) => [.. Enumerable.Range(0, Analysis.Converter.Phases.Count).Select(phase =>

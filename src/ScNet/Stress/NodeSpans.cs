@@ -6,7 +6,7 @@ namespace ScNet.Stress;
 
 /// <summary>
 /// The potential of every node in every phase of a mode, floating ones by the smallest set of bounds that
-/// the assumption leads into itself.
+/// the rules lead into themselves.
 /// </summary>
 /// <remarks>
 /// Rules and proof: docs/theory/stress.md, "Floating nodes". Cost: rounds · phases · (nodes + switches);
@@ -15,17 +15,17 @@ namespace ScNet.Stress;
 internal sealed class NodeSpans
 {
     private readonly SwitchedNetwork _network;
-    private readonly FloatingAssumption _assumption;
+    private readonly bool _openSwitchesLeak;
     private readonly int _mode;
     private readonly PhaseNetwork[] _phases;
     private readonly Interval<Fraction>[][] _potentials;
     private readonly bool[][] _isPinned;
     private readonly HashSet<(int Phase, int Component)> _endless = [];
 
-    private NodeSpans(ModeAnalysis analysis, RigidPieces pieces, HeldVoltages held, FloatingAssumption assumption)
+    private NodeSpans(ModeAnalysis analysis, RigidPieces pieces, HeldVoltages held, bool openSwitchesLeak)
     {
         _network = analysis.Converter.Network;
-        _assumption = assumption;
+        _openSwitchesLeak = openSwitchesLeak;
         _mode = analysis.Mode.Index;
         int count = _network.PhaseCount;
         _phases = [.. Enumerable.Range(0, count).Select(j => PhaseNetwork.Of(analysis.Converter, pieces, held, _mode, j))];
@@ -38,9 +38,9 @@ internal sealed class NodeSpans
     }
 
     /// <summary>Finds the bounds.</summary>
-    public static NodeSpans Of(ModeAnalysis analysis, RigidPieces pieces, HeldVoltages held, FloatingAssumption assumption)
+    public static NodeSpans Of(ModeAnalysis analysis, RigidPieces pieces, HeldVoltages held, bool openSwitchesLeak)
     {
-        NodeSpans spans = new(analysis, pieces, held, assumption);
+        NodeSpans spans = new(analysis, pieces, held, openSwitchesLeak);
         spans.Settle();
         return spans;
     }
@@ -166,7 +166,7 @@ internal sealed class NodeSpans
             Allow(node, before[node]);
         }
 
-        if (_assumption == FloatingAssumption.HeldOrLeaking)
+        if (_openSwitchesLeak)
         {
             ReadOnlySpan<bool> closed = _network.ClosedIn(_mode, phase);
             for (int s = 0; s < closed.Length; s++)

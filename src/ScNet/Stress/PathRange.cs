@@ -1,3 +1,4 @@
+using System.Numerics;
 using Fractions;
 
 namespace ScNet.Stress;
@@ -6,61 +7,86 @@ namespace ScNet.Stress;
 /// The smallest and largest sum of voltages over the simple paths between two nodes: each path is part of
 /// some spanning tree, so these are the bounds over all spanning trees.
 /// </summary>
-/// <remarks>Cost: the number of simple paths, given up after a fixed number of steps or on a path of more than 500 pieces.</remarks>
+/// <remarks>
+/// Sums are whole numbers over one common denominator. Cost: the number of simple paths, given up after a fixed
+/// number of steps, on a path of more than 500 pieces, or where the sums could exceed a machine word; each pair
+/// of pieces is searched once.
+/// </remarks>
 internal sealed class PathRange
 {
-    private const int MostSteps = 20_000;
-    private const int LongestPath = 500;
+    private const int MaximumSteps = 20_000;
+    private const int MaximumLength = 500;
 
     private readonly RigidPieces _pieces;
-    private readonly HashSet<(int Piece, Fraction Step)>[] _steps;
+    private readonly (int Piece, long Step)[][] _steps;
+    private readonly long _denominator;
+    private readonly Dictionary<(int First, int Second), Interval<Fraction>> _found = [];
 
     public PathRange(RigidPieces pieces, List<ResistiveEdge> edges)
     {
         _pieces = pieces;
-        _steps = [.. Enumerable.Range(0, pieces.PieceCount).Select(_ => new HashSet<(int, Fraction)>())];
+        List<(int First, int Second, Fraction Step)> joints = [];
         foreach (ResistiveEdge edge in edges)
         {
             int first = pieces.Piece[edge.First], second = pieces.Piece[edge.Second];
             if (first != second)
             {
                 // how the potential of a piece's first node changes over the edge where no current flows
-                Fraction step = pieces.Offset[edge.First] - edge.Voltage - pieces.Offset[edge.Second];
-                _steps[first].Add((second, step));
-                _steps[second].Add((first, -step));
+                joints.Add((first, second, (pieces.Offset[edge.First] - edge.Voltage - pieces.Offset[edge.Second]).Reduce()));
             }
         }
+
+        BigInteger denominator = joints.Aggregate(
+            BigInteger.One, (common, j) => common / BigInteger.GreatestCommonDivisor(common, j.Step.Denominator) * j.Step.Denominator);
+        BigInteger largest = joints.Aggregate(BigInteger.Zero, (sum, j) => sum + BigInteger.Abs(j.Step.Numerator * denominator / j.Step.Denominator));
+        IsExact = denominator <= long.MaxValue && largest <= long.MaxValue;
+        _denominator = IsExact ? (long)denominator : 0;
+        HashSet<(int Piece, long Step)>[] steps = [.. Enumerable.Range(0, pieces.PieceCount).Select(_ => new HashSet<(int, long)>())];
+        foreach ((int first, int second, Fraction exact) in IsExact ? joints : [])
+        {
+            long step = (long)(exact.Numerator * denominator / exact.Denominator);
+            steps[first].Add((second, step));
+            steps[second].Add((first, -step));
+        }
+
+        _steps = [.. steps.Select(s => s.ToArray())];
     }
 
     /// <summary>Whether no search was given up.</summary>
-    public bool IsExact { get; private set; } = true;
+    public bool IsExact { get; private set; }
 
     /// <summary>First minus second potential; null where there are too many paths.</summary>
     public Interval<Fraction>? Of(int first, int second)
     {
-        Search search = new(this, _pieces.Piece[second]);
-        search.From(_pieces.Piece[first], Fraction.Zero, 0);
-        if (search.StepsLeft <= 0)
+        (int from, int to) = (_pieces.Piece[first], _pieces.Piece[second]);
+        if (!_found.TryGetValue((from, to), out Interval<Fraction> drop) && _denominator > 0)
         {
-            IsExact = false;
-            return null;
+            Search search = new(_steps, to);
+            search.From(from, 0, 0);
+            drop = search.StepsLeft > 0
+                ? new Interval<Fraction>(new Fraction(search.Minimum, _denominator), new Fraction(search.Maximum, _denominator))
+                : default;
+            _found.Add((from, to), drop);
         }
 
-        return Intervals.Point(_pieces.Offset[first] - _pieces.Offset[second]).Minus(search.Reached);
+        IsExact &= drop.IsDetermined;
+        return drop.IsDetermined ? Intervals.Point(_pieces.Offset[first] - _pieces.Offset[second]).Minus(drop) : null;
     }
 
-    private sealed class Search(PathRange range, int target)
+    private sealed class Search((int Piece, long Step)[][] steps, int target)
     {
-        private readonly bool[] _isOnPath = new bool[range._steps.Length];
+        private readonly bool[] _isOnPath = new bool[steps.Length];
 
-        public int StepsLeft { get; private set; } = MostSteps;
+        public int StepsLeft { get; private set; } = MaximumSteps;
 
-        public Interval<Fraction> Reached { get; private set; } = Intervals.Empty<Fraction>();
+        public long Minimum { get; private set; } = long.MaxValue;
 
-        public void From(int piece, Fraction sum, int length)
+        public long Maximum { get; private set; } = long.MinValue;
+
+        public void From(int piece, long sum, int length)
         {
             // the stack is not for paths of any length
-            if (length > LongestPath)
+            if (length > MaximumLength)
             {
                 StepsLeft = 0;
                 return;
@@ -68,12 +94,13 @@ internal sealed class PathRange
 
             if (piece == target)
             {
-                Reached = Reached.Hull(Intervals.Point(sum));
+                Minimum = Math.Min(Minimum, sum);
+                Maximum = Math.Max(Maximum, sum);
                 return;
             }
 
             _isOnPath[piece] = true;
-            foreach ((int next, Fraction step) in range._steps[piece])
+            foreach ((int next, long step) in steps[piece])
             {
                 if (!_isOnPath[next] && --StepsLeft > 0)
                 {

@@ -8,7 +8,7 @@ public sealed class SwitchStress
 {
     private SwitchStress(
         Switch @switch, StressExtreme? positive, StressExtreme? negative, bool isFloating, bool isUndetermined,
-        IReadOnlyList<UndeterminedStress> undetermined, IReadOnlyList<VoltageSpan> phases)
+        IReadOnlyList<UndeterminedStress> undetermined, PerPhase<VoltageSpan> phases)
     {
         Switch = @switch;
         PeakPositive = positive;
@@ -32,14 +32,8 @@ public sealed class SwitchStress
     public StressExtreme? Peak =>
         PeakNegative is { } negative && (PeakPositive is not { } positive || positive.ExactVolts < -negative.ExactVolts) ? negative : PeakPositive;
 
-    /// <summary>Which polarities it must block, as far as they are known.</summary>
-    public BlockingDirection Direction =>
-        (PeakPositive is null ? BlockingDirection.None : BlockingDirection.Positive, PeakNegative) switch
-        {
-            (var positive, null) => positive,
-            (BlockingDirection.Positive, _) => BlockingDirection.Both,
-            _ => BlockingDirection.Negative,
-        };
+    /// <summary>Whether it must block both ways, as far as is known: a device with its body tied to one terminal does not.</summary>
+    public bool BlocksBothWays => PeakPositive is not null && PeakNegative is not null;
 
     /// <summary>Whether in some phase a terminal floats, so that its voltage is bounded only.</summary>
     public bool IsFloating { get; }
@@ -51,10 +45,10 @@ public sealed class SwitchStress
     public IReadOnlyList<UndeterminedStress> Undetermined { get; }
 
     /// <summary>
-    /// The bounds in each phase of the one mode, phase 1 at index 0: with one value where the voltage is
-    /// fixed. Empty where the stress is one over several modes.
+    /// The bounds in each phase of the one mode: with one value where the voltage is fixed. Without an entry where
+    /// the stress is one over several modes.
     /// </summary>
-    public IReadOnlyList<VoltageSpan> Phases { get; }
+    public PerPhase<VoltageSpan> Phases { get; }
 
     /// <summary>The largest magnitude in volts, exactly; zero where there is none.</summary>
     internal Fraction Magnitude => Peak?.ExactVolts.Abs() ?? Fraction.Zero;
@@ -65,7 +59,8 @@ public sealed class SwitchStress
         + (IsUndetermined ? $"; {UndeterminedStress.Text(Undetermined)}" : string.Empty);
 
     /// <summary>The stress in one mode or at one change.</summary>
-    /// <param name="switch">The switch.</param>
+    /// <param name="converter">The converter.</param>
+    /// <param name="switch">The position of the switch.</param>
     /// <param name="phases">The bounds of its voltage in each phase.</param>
     /// <param name="mode">The mode; at a change the new one.</param>
     /// <param name="from">At a change the old mode.</param>
@@ -73,7 +68,7 @@ public sealed class SwitchStress
     /// <param name="exactMaximumInput">Their maximum as the decimal written.</param>
     /// <param name="reason">Why nothing bounds the voltage in a phase from 0.</param>
     internal static SwitchStress Of(
-        Switch @switch, VoltageSpan[] phases, Mode mode, Mode? from, Interval<double> inputVolts, Fraction exactMaximumInput,
+        Converter converter, int @switch, VoltageSpan[] phases, Mode mode, Mode? from, Interval<double> inputVolts, Fraction exactMaximumInput,
         Func<int, (IReadOnlyList<Capacitor> Idle, IReadOnlyList<string> Floating)> reason)
     {
         int high = -1, low = -1;
@@ -93,24 +88,24 @@ public sealed class SwitchStress
         }
 
         return new SwitchStress(
-            @switch,
+            converter.Switches[@switch],
             high < 0 ? null : At(phases[high].PerVoltOfInput.Maximum, high),
             low < 0 ? null : At(phases[low].PerVoltOfInput.Minimum, low),
             phases.Any(p => p.Basis == VoltageBasis.Floating),
             undetermined.Count > 0,
-            undetermined,
-            phases);
+            [.. undetermined],
+            new PerPhase<VoltageSpan>(phases, converter.Phases.Names));
 
         StressExtreme At(Fraction value, int phase) => new(value, inputVolts, exactMaximumInput, mode, from, phase + 1, phases[phase].Basis);
     }
 
     /// <summary>The worst of several stresses of one switch; undetermined where nothing is said of it.</summary>
-    internal static SwitchStress Worst(Switch @switch, IReadOnlyCollection<SwitchStress> stresses) => new(
-        @switch,
+    internal static SwitchStress Worst(Converter converter, int @switch, IReadOnlyCollection<SwitchStress> stresses) => new(
+        converter.Switches[@switch],
         stresses.Select(s => s.PeakPositive).OfType<StressExtreme>().MaxBy(e => e.ExactVolts),
         stresses.Select(s => s.PeakNegative).OfType<StressExtreme>().MinBy(e => e.ExactVolts),
         stresses.Any(s => s.IsFloating),
         stresses.Count == 0 || stresses.Any(s => s.IsUndetermined),
         [.. stresses.SelectMany(s => s.Undetermined)],
-        []);
+        new PerPhase<VoltageSpan>([], converter.Phases.Names));
 }

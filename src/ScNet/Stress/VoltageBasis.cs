@@ -15,6 +15,6 @@ public enum VoltageBasis
     /// <summary>Loops of different sums meet; the bounds hold for any resistances of the closed switches.</summary>
     Surge,
 
-    /// <summary>A terminal floats; the bounds follow from the <see cref="FloatingAssumption"/>.</summary>
+    /// <summary>A terminal floats; the bounds follow from what held it before and from what its open switches may leak to.</summary>
     Floating,
 }

@@ -14,11 +14,11 @@ public sealed class VoltageStress
 {
     private const double RelativeTolerance = 1e-9;
 
-    private VoltageStress(double? highestVolts, string[] highest, double largestExcessVolts, string[] exceeding, string[] undetermined)
+    private VoltageStress(double? peakVolts, IReadOnlyList<string> peakElements, double maximumExcessVolts, IReadOnlyList<string> exceeding, IReadOnlyList<string> undetermined)
     {
-        PeakVolts = highestVolts;
-        PeakElements = highest;
-        MaximumExcessVolts = largestExcessVolts;
+        PeakVolts = peakVolts;
+        PeakElements = peakElements;
+        MaximumExcessVolts = maximumExcessVolts;
         Exceeding = exceeding;
         Undetermined = undetermined;
     }

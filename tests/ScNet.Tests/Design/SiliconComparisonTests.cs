@@ -41,7 +41,7 @@ public sealed class SiliconComparisonTests
     {
         ConverterRatings ratings = ConverterRatings.Of(
             ConverterStress.Of(ConverterAnalysis.Of(Dickson.StepDown(3)), new Interval<double>(3, 3.6)), s_limits);
-        SiliconComparison third = SiliconComparison.Of(ratings, Mode.DefaultName, new SiliconTotals(1e-7, 1e-9));
+        SiliconComparison third = SiliconComparison.Of(ratings, Mode.DefaultName, 1e-7, 1e-9);
         Assert.Equal([1, 2], ratings.Capacitors.Select(c => c.Stack.Count));
         Assert.Equal(1000, third.SlowSwitchingLimit.BestSplitOhms!.Value, 1e-9);
         // equal capacitances take 1/5 and 4/5 of the area: 1/9 · 5 + 1/9 · 4 · 5/4
@@ -56,7 +56,7 @@ public sealed class SiliconComparisonTests
             .Switch("s1", "vin", "p", 1, 2).Switch("s2", "n", "vout", 1, 2).Switch("s3", "p", "vout", 2, 2).Switch("s4", "n", "gnd", 2, 2).Build();
         SiliconComparison half = SiliconComparison.Of(
             ConverterRatings.Of(ConverterStress.Of(ConverterAnalysis.Of(decoupled), new Interval<double>(1, 2.4)), s_limits),
-            Mode.DefaultName, new SiliconTotals(1e-7, 4 * 300 * 0.4e-12, 1e6));
+            Mode.DefaultName, 1e-7, 4 * 300 * 0.4e-12, 1e6);
         Assert.Equal(250, half.SlowSwitchingLimit.OwnProportionsOhms!.Value, 1e-9);
         Assert.Equal((1, 4, 1), (half.CapacitorDeviceCount, half.SwitchDeviceCount, half.MaximumStackCount));
         Assert.Equal("fly", Assert.Single(half.Capacitors).Capacitor.Name);
@@ -83,13 +83,13 @@ public sealed class SiliconComparisonTests
     public void A_mode_without_a_name_or_totals_out_of_range_are_refused()
     {
         ConverterRatings ratings = Ratings(2.4);
-        Assert.Throws<ArgumentException>(() => SiliconComparison.Of(ratings, "other", new SiliconTotals(1, 1)));
-        Assert.Throws<ArgumentOutOfRangeException>(() => new SiliconTotals(0, 1));
-        Assert.Throws<ArgumentOutOfRangeException>(() => new SiliconTotals(1, double.NaN));
+        Assert.Throws<ArgumentException>(() => SiliconComparison.Of(ratings, "other", 1, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => SiliconComparison.Of(ratings, Mode.DefaultName, 0, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => SiliconComparison.Of(ratings, Mode.DefaultName, 1, double.NaN));
     }
 
     private static SiliconComparison Compare(double inputVolts) =>
-        SiliconComparison.Of(Ratings(inputVolts), Mode.DefaultName, new SiliconTotals(1e-7, 4 * 300 * 0.4e-12, 1e6));
+        SiliconComparison.Of(Ratings(inputVolts), Mode.DefaultName, 1e-7, 4 * 300 * 0.4e-12, 1e6);
 
     private static ConverterRatings Ratings(double inputVolts) => ConverterRatings.Of(
         ConverterStress.Of(ConverterAnalysis.Of(SeriesParallel.StepDown(2)), new Interval<double>(1, inputVolts)), s_limits);

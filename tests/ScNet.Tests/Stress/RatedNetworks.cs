@@ -18,14 +18,14 @@ internal static class RatedNetworks
         return reading.Converter!;
     }
 
-    public static ConverterStress Stress(Converter converter, Interval<double>? input = null, FloatingAssumption assumption = FloatingAssumption.HeldOrLeaking) =>
-        ConverterStress.Of(ConverterAnalysis.Of(converter), input ?? OneVolt, assumption);
+    public static ConverterStress Stress(Converter converter, Interval<double>? input = null, bool openSwitchesLeak = true) =>
+        ConverterStress.Of(ConverterAnalysis.Of(converter), input ?? OneVolt, openSwitchesLeak);
 
-    public static ModeStress First(Converter converter, FloatingAssumption assumption = FloatingAssumption.HeldOrLeaking) =>
-        ModeStress.Of(ModeAnalysis.Of(converter, converter.Modes[0]), OneVolt, assumption);
+    public static ModeStress First(Converter converter, bool openSwitchesLeak = true) =>
+        ModeStress.Of(ModeAnalysis.Of(converter, converter.Modes[0]), OneVolt, openSwitchesLeak);
 
-    public static ModeStress First(NetworkSketch sketch, FloatingAssumption assumption = FloatingAssumption.HeldOrLeaking) =>
-        First(sketch.Build(), assumption);
+    public static ModeStress First(NetworkSketch sketch, bool openSwitchesLeak = true) =>
+        First(sketch.Build(), openSwitchesLeak);
 
     /// <summary>The spans as text, one per phase: "0; 1/3".</summary>
     public static string Text(SwitchStress stress) => string.Join("; ", stress.Phases);

@@ -18,7 +18,7 @@ public sealed class StressLaws
         {
             for (int j = 0; j < sketch.PhaseCount; j++)
             {
-                VoltageSpan own = stress.Switches[s].Phases[j], changed = change.OpenSwitches[s].Phases[j];
+                VoltageSpan own = stress.Switches[s].Phases[j + 1], changed = change.OpenSwitches[s].Phases[j + 1];
                 if (isComplete && own.Basis == VoltageBasis.Fixed)
                 {
                     Assert.Equal(own, changed);
@@ -30,13 +30,13 @@ public sealed class StressLaws
     [Fact]
     public void Bounds_hold_the_ideal_point_and_the_narrower_assumption() => LawSample.Check((sketch, analysis) =>
     {
-        ModeStress held = ModeStress.Of(analysis, RatedNetworks.OneVolt, FloatingAssumption.Held);
+        ModeStress held = ModeStress.Of(analysis, RatedNetworks.OneVolt, false);
         ModeStress leaking = ModeStress.Of(analysis, RatedNetworks.OneVolt);
         for (int s = 0; s < sketch.Switches.Count; s++)
         {
             for (int j = 0; j < sketch.PhaseCount; j++)
             {
-                VoltageSpan narrow = held.Switches[s].Phases[j], wide = leaking.Switches[s].Phases[j];
+                VoltageSpan narrow = held.Switches[s].Phases[j + 1], wide = leaking.Switches[s].Phases[j + 1];
                 Quantity ideal = analysis.BlockingVoltages.Switches[s][j + 1];
                 Assert.Equal(ideal.IsDetermined, narrow.Basis == VoltageBasis.Fixed);
                 if (ideal.IsDetermined)
@@ -84,7 +84,7 @@ public sealed class StressLaws
             ChangedPhase change = new(own, own.Corners[0], own.Analysis.Converter.Modes[1], j), same = new(turned, turned.Corners[0], turned.Analysis.Converter.Modes[1], j);
             for (int s = 0; s < switches.Length; s++)
             {
-                Assert.Equal(own.Switches[switches[s]].Phases[j], turned.Switches[s].Phases[j]);
+                Assert.Equal(own.Switches[switches[s]].Phases[j + 1], turned.Switches[s].Phases[j + 1]);
                 Assert.Equal(change.Across(switches[s]), same.Across(s));
             }
         }
@@ -134,7 +134,7 @@ public sealed class StressLaws
                 for (int s = 0; s < sketch.Switches.Count; s++)
                 {
                     bool isClosed = (phases[s] >> j & 1) == 1;
-                    VoltageSpan span = (isClosed ? change.ClosedSwitches : change.OpenSwitches)[s].Phases[j];
+                    VoltageSpan span = (isClosed ? change.ClosedSwitches : change.OpenSwitches)[s].Phases[j + 1];
                     double actual = potentials[sketch.Switches[s].First] - potentials[sketch.Switches[s].Second];
                     Assert.InRange(actual, span.PerVoltOfInput.Minimum.ToDouble() - 1e-3, span.PerVoltOfInput.Maximum.ToDouble() + 1e-3);
                 }
