@@ -10,9 +10,10 @@ try_packages() {
     pack src/ScNet.Derivations
     pack src/ScNet.Cli
     mkdir "$user"
-    cp .ci/consumer/* "$user"
+    cp -r .ci/consumer/* "$user"
     sed "s|value=\".packages\"|value=\"$PWD/.packages\"|" nuget.config >"$user/nuget.config"
-    try_library "$user"
+    try_package "$user/library"
+    try_package "$user/derivations"
     try_tool "$user"
 }
 
@@ -22,7 +23,8 @@ pack() {
         -p:ArtifactsPath="$PWD/.artifacts/pack" -o .packages
 }
 
-try_library() {
+# Runs a program that refers to one package only.
+try_package() {
     (cd "$1" && dotnet run -c Release -p:ScNetVersion="$packed_version")
 }
 

@@ -1,3 +1,5 @@
+using ScNet.Derivations.Snapshots;
+
 namespace ScNet.Derivations;
 
 /// <summary>
@@ -21,7 +23,7 @@ public sealed class AnalysisDifference : IEquatable<AnalysisDifference>
     }
 
     /// <summary>The changes, mode after mode.</summary>
-    public IReadOnlyList<SnapshotChange> Changes => _changes;
+    public IReadOnlyList<SnapshotChange> Changes => _changes.AsReadOnly();
 
     /// <summary>Whether nothing changed.</summary>
     public bool IsEmpty => _changes.Count == 0;
@@ -84,7 +86,6 @@ public sealed class AnalysisDifference : IEquatable<AnalysisDifference>
         }
 
         Dictionary<string, SnapshotMode> earlier = _before.Modes.ToDictionary(m => m.Name);
-        ILookup<string, SnapshotEntry> old = _before.Entries.ToLookup(e => e.Mode), entries = _after.Entries.ToLookup(e => e.Mode);
         foreach (SnapshotMode mode in _after.Modes)
         {
             if (!earlier.Remove(mode.Name, out SnapshotMode? before))
@@ -98,7 +99,7 @@ public sealed class AnalysisDifference : IEquatable<AnalysisDifference>
                     _changes.Add(Word(mode.Name, null, "flow decided by", before.DeterminedBy, mode.DeterminedBy));
                 }
 
-                CompareValues(mode.Name, [.. old[mode.Name]], [.. entries[mode.Name]]);
+                CompareValues(mode.Name, before.Entries, mode.Entries);
             }
             else if (before.HasResult != mode.HasResult)
             {
@@ -109,28 +110,30 @@ public sealed class AnalysisDifference : IEquatable<AnalysisDifference>
         _changes.AddRange(earlier.Values.Select(m => Word(m.Name, null, "mode", string.Empty, null)));
     }
 
-    private void CompareValues(string mode, SnapshotEntry[] before, SnapshotEntry[] after)
+    private void CompareValues(string mode, IReadOnlyList<SnapshotEntry> before, IReadOnlyList<SnapshotEntry> after)
     {
-        HashSet<string> oldElements = [.. before.Select(e => e.Element).OfType<string>()], elements = [.. after.Select(e => e.Element).OfType<string>()];
+        HashSet<string> oldElements = Elements(before), elements = Elements(after);
         _changes.AddRange(oldElements.Except(elements).Select(e => Word(mode, e, e, string.Empty, null)));
         _changes.AddRange(elements.Except(oldElements).Select(e => Word(mode, e, e, null, string.Empty)));
-        Dictionary<string, SnapshotEntry> old = before.DistinctBy(e => e.Description).ToDictionary(e => e.Description);
-        foreach (SnapshotEntry entry in after.DistinctBy(e => e.Description))
+        Dictionary<SnapshotKey, SnapshotEntry> old = before.DistinctBy(e => e.Key).ToDictionary(e => e.Key);
+        foreach (SnapshotEntry entry in after.DistinctBy(e => e.Key))
         {
-            bool isOld = old.Remove(entry.Description, out SnapshotEntry? earlier);
-            if (isOld && !AreEqual(earlier!.Value, entry.Value))
+            bool isOld = old.Remove(entry.Key, out SnapshotEntry earlier);
+            if (isOld && !AreEqual(earlier.Value, entry.Value))
             {
-                _changes.Add(SnapshotChange.Of(earlier, entry));
+                _changes.Add(SnapshotChange.Of(mode, earlier, entry));
             }
-            else if (!isOld && (entry.Element is null || oldElements.Contains(entry.Element)))
+            else if (!isOld && (entry.Key.Element is null || oldElements.Contains(entry.Key.Element)))
             {
-                _changes.Add(Word(mode, entry.Element, entry.Description, null, entry.Text));
+                _changes.Add(Word(mode, entry.Key.Element, entry.Key.Description, null, entry.Text));
             }
         }
 
-        _changes.AddRange(old.Values.Where(e => e.Element is null || elements.Contains(e.Element))
-            .Select(e => Word(mode, e.Element, e.Description, e.Text, null)));
+        _changes.AddRange(old.Values.Where(e => e.Key.Element is null || elements.Contains(e.Key.Element))
+            .Select(e => Word(mode, e.Key.Element, e.Key.Description, e.Text, null)));
     }
+
+    private static HashSet<string> Elements(IEnumerable<SnapshotEntry> entries) => [.. entries.Select(e => e.Key.Element).OfType<string>()];
 
     private static SnapshotChange Word(string mode, string? element, string description, string? before, string? after) =>
         new(mode, element, description, before, after, Quantity.Undetermined);

@@ -1,4 +1,5 @@
 using ScNet.Analysis;
+using ScNet.Derivations.Snapshots;
 using ScNet.Results;
 
 namespace ScNet.Derivations;
@@ -10,27 +11,35 @@ namespace ScNet.Derivations;
 /// <remarks>It holds results, not component values: of those it shows what they change, the limits in ohms.</remarks>
 public sealed class AnalysisSnapshot : IEquatable<AnalysisSnapshot>
 {
-    private readonly string _json;
+    private readonly ConverterAnalysis? _analysis;
+    private string? _json;
 
-    internal AnalysisSnapshot(string json, string converter, IReadOnlyList<SnapshotMode> modes, IReadOnlyList<SnapshotEntry> entries)
+    internal AnalysisSnapshot(string converter, IReadOnlyList<SnapshotMode> modes, string json)
     {
-        _json = json;
         Converter = converter;
         Modes = modes;
-        Entries = entries;
+        _json = json;
+    }
+
+    private AnalysisSnapshot(ConverterAnalysis analysis)
+    {
+        Converter = analysis.Converter.Name;
+        Modes = [.. analysis.Modes.Select(SnapshotTaker.Of)];
+        _analysis = analysis;
     }
 
     /// <summary>The name of the converter.</summary>
     public string Converter { get; }
 
     /// <summary>The modes in the order of the netlist, with or without a result.</summary>
-    public IReadOnlyList<SnapshotMode> Modes { get; }
+    internal IReadOnlyList<SnapshotMode> Modes { get; }
 
-    /// <summary>Every value, mode after mode.</summary>
-    public IReadOnlyList<SnapshotEntry> Entries { get; }
-
-    /// <summary>The snapshot of an analysis.</summary>
-    public static AnalysisSnapshot Of(ConverterAnalysis analysis) => Parse(AnalysisDocument.ToJson(analysis));
+    /// <summary>The snapshot of an analysis. Cost: one entry per value; text is written only by <see cref="ToJson"/>.</summary>
+    public static AnalysisSnapshot Of(ConverterAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        return new AnalysisSnapshot(analysis);
+    }
 
     /// <summary>The snapshot of the analysis of all modes of a converter.</summary>
     public static AnalysisSnapshot Of(Converter converter) => Of(ConverterAnalysis.Of(converter));
@@ -50,23 +59,22 @@ public sealed class AnalysisSnapshot : IEquatable<AnalysisSnapshot>
     public static AnalysisSnapshot Load(string path) => SnapshotReader.Read(File.ReadAllText(path), path);
 
     /// <summary>The analysis document.</summary>
-    public string ToJson() => _json;
+    public string ToJson() => _json ??= AnalysisDocument.ToJson(_analysis!);
 
     /// <summary>Writes the analysis document to a file in UTF-8, with a line end after the last brace.</summary>
     /// <param name="path">The file; it is replaced.</param>
     /// <exception cref="IOException">The file cannot be written.</exception>
-    public void Save(string path) => File.WriteAllText(path, _json + "\n");
+    public void Save(string path) => File.WriteAllText(path, ToJson() + "\n");
 
     /// <inheritdoc/>
-    public bool Equals(AnalysisSnapshot? other) => other is not null && Converter == other.Converter
-        && Modes.SequenceEqual(other.Modes) && Entries.SequenceEqual(other.Entries);
+    public bool Equals(AnalysisSnapshot? other) => other is not null && Converter == other.Converter && Modes.SequenceEqual(other.Modes);
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as AnalysisSnapshot);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(Converter, Modes.Count, Entries.Count);
+    public override int GetHashCode() => HashCode.Combine(Converter, Modes.Count, Modes.Sum(m => m.Entries.Count));
 
     /// <summary>The name and every value, one on a line.</summary>
-    public override string ToString() => string.Join('\n', [Converter, .. Modes.Select(m => $"  {m}"), .. Entries.Select(e => $"  {e}")]);
+    public override string ToString() => string.Join('\n', [Converter, .. Modes.Select(m => $"  {m}"), .. Modes.SelectMany(m => m.Entries.Select(e => $"  {m.Name}: {e}"))]);
 }

@@ -1,3 +1,5 @@
+using ScNet.Derivations.Checking;
+
 namespace ScNet.Derivations;
 
 /// <summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScNet.Analysis;
+using ScNet.Derivations.Checking;
 using ScNet.Derivations.Expressions;
 
 namespace ScNet.Derivations;

@@ -1,3 +1,5 @@
+using ScNet.Derivations.Checking;
+
 namespace ScNet.Derivations;
 
 /// <summary>The outcome of checking a derivation: a comparable value that reads well in a failed assertion.</summary>
@@ -6,10 +8,10 @@ public sealed class DerivationReport : IEquatable<DerivationReport>
     internal DerivationReport(string title, IReadOnlyList<Finding> findings, IReadOnlyList<FormFinding> forms, IReadOnlyList<Slip> slips, IReadOnlyList<Diagnostic> diagnostics)
     {
         Title = title;
-        Findings = findings;
-        Forms = forms;
-        Slips = slips;
-        Diagnostics = diagnostics;
+        Findings = [.. findings];
+        Forms = [.. forms];
+        Slips = [.. slips];
+        Diagnostics = [.. diagnostics];
     }
 
     /// <summary>The name of the converter, and of the mode where there are several.</summary>
@@ -32,7 +34,7 @@ public sealed class DerivationReport : IEquatable<DerivationReport>
     public IEnumerable<Finding> Wrong => Findings.Where(f => f.Verdict == Verdict.Wrong);
 
     /// <summary>The findings about values that nothing fixes.</summary>
-    public IEnumerable<Finding> NotDetermined => Findings.Where(f => f.Verdict == Verdict.NotDetermined);
+    public IEnumerable<Finding> Undetermined => Findings.Where(f => f.Verdict == Verdict.Undetermined);
 
     /// <summary>The suspected slips, the one that explains the most statements first.</summary>
     public IReadOnlyList<Slip> Slips { get; }

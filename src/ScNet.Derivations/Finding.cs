@@ -1,3 +1,5 @@
+using ScNet.Derivations.Checking;
+
 namespace ScNet.Derivations;
 
 /// <summary>What the check says about one statement. Equality is by statement, verdict and derived value.</summary>
@@ -10,7 +12,7 @@ public sealed class Finding : IEquatable<Finding>
         Statement = statement;
         Verdict = verdict;
         Derived = derived;
-        Slips = slips;
+        Slips = [.. slips];
         _explanation = new Lazy<Explanation>(explain ?? (() => new Explanation(null, derived, null)));
     }
 

@@ -5,13 +5,13 @@ namespace ScNet.Derivations;
 /// <summary>What the check says about one stated closed form. Equality is by statement, verdict and derived form.</summary>
 public sealed class FormFinding : IEquatable<FormFinding>
 {
-    internal FormFinding(FormStatement statement, Verdict verdict, ClosedForm? derived, IReadOnlyList<FormDifference> differences, IReadOnlyList<FormSlip> slips)
+    internal FormFinding(FormStatement statement, Verdict verdict, ClosedForm? derived, IReadOnlyList<FormDifference> differences, IReadOnlyList<Slip> slips)
     {
         Statement = statement;
         Verdict = verdict;
         Derived = derived;
-        Differences = differences;
-        Slips = slips;
+        Differences = [.. differences];
+        Slips = [.. slips];
     }
 
     /// <summary>The statement.</summary>
@@ -30,7 +30,7 @@ public sealed class FormFinding : IEquatable<FormFinding>
     public IReadOnlyList<FormDifference> Differences { get; }
 
     /// <summary>The suspected slips, the likeliest first; several where they would give the same expression.</summary>
-    public IReadOnlyList<FormSlip> Slips { get; }
+    public IReadOnlyList<Slip> Slips { get; }
 
     /// <inheritdoc/>
     public bool Equals(FormFinding? other) =>

@@ -1,3 +1,4 @@
+using ScNet.Derivations.Checking;
 using ScNet.Derivations.Expressions;
 
 namespace ScNet.Derivations;
@@ -12,7 +13,7 @@ public sealed record FormStatement
     }
 
     /// <summary>Which quantity it is of.</summary>
-    public FormKind Kind { get; }
+    internal FormKind Kind { get; }
 
     /// <summary>The expression as stated, in its canonical form.</summary>
     public Expression Expression { get; }

@@ -1,6 +1,8 @@
+using ScNet.Derivations.Checking;
+
 namespace ScNet.Derivations;
 
-/// <summary>A suspected slip: one mistake that gives exactly the wrong values that were stated.</summary>
+/// <summary>A suspected slip: one mistake that gives exactly the wrong values, or the wrong expression, that was stated.</summary>
 public sealed class Slip : IEquatable<Slip>
 {
     internal Slip(SlipKind kind, string description, IEnumerable<Statement> explains)
@@ -10,14 +12,13 @@ public sealed class Slip : IEquatable<Slip>
         Explains = [.. explains];
     }
 
-    /// <summary>Which slip.</summary>
-    public SlipKind Kind { get; }
-
     /// <summary>The slip in words: "terminals of fly1 reversed".</summary>
     public string Description { get; }
 
-    /// <summary>The wrong statements that it explains.</summary>
+    /// <summary>The wrong statements that it explains; none for a slip in a closed form.</summary>
     public IReadOnlyList<Statement> Explains { get; }
+
+    internal SlipKind Kind { get; }
 
     /// <inheritdoc/>
     public bool Equals(Slip? other) => other is not null && Kind == other.Kind

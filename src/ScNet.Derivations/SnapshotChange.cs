@@ -1,4 +1,5 @@
 using System.Globalization;
+using ScNet.Derivations.Snapshots;
 
 namespace ScNet.Derivations;
 
@@ -31,11 +32,11 @@ public sealed record SnapshotChange(string? Mode, string? Element, string Descri
             : $"{change} ({amount})";
     }
 
-    internal static SnapshotChange Of(SnapshotEntry before, SnapshotEntry after)
+    internal static SnapshotChange Of(string mode, SnapshotEntry before, SnapshotEntry after)
     {
         Quantity amount = QuantityArithmetic.Add(after.Value, -before.Value);
         Quantity share = amount.IsDetermined ? QuantityArithmetic.Divide(amount, before.Value) : Quantity.Undetermined;
-        return new SnapshotChange(after.Mode, after.Element, after.Description, before.Text, after.Text, amount)
+        return new SnapshotChange(mode, after.Key.Element, after.Key.Description, before.Text, after.Text, amount)
         {
             Percent = share.IsDetermined ? 100 * share.ToDouble() * Math.Sign(before.Value.Sign) : null,
         };

@@ -1,3 +1,5 @@
+using ScNet.Derivations.Checking;
+
 namespace ScNet.Derivations;
 
 /// <summary>One value that a derivation states. Equality is by what it is about and by the value.</summary>
@@ -13,7 +15,7 @@ public sealed record Statement
     }
 
     /// <summary>What it is about.</summary>
-    public StatementKind Kind { get; }
+    internal StatementKind Kind { get; }
 
     /// <summary>The name of the capacitor or switch; null for ratio, input and output.</summary>
     public string? Element { get; }

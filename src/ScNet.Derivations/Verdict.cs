@@ -10,5 +10,5 @@ public enum Verdict
     Wrong,
 
     /// <summary>Nothing in the circuit fixes the value, or the mode has no result.</summary>
-    NotDetermined,
+    Undetermined,
 }

@@ -30,8 +30,27 @@ public sealed class AnalysisDifferenceTests
     public void Fractions_of_any_length_are_kept()
     {
         AnalysisSnapshot snapshot = AnalysisSnapshot.Of(Doubler.StepUp(400));
-        Assert.Equal(Quantity.Exact(new Fractions.Fraction(System.Numerics.BigInteger.Pow(2, 400))), snapshot.Entries[0].Value);
+        Assert.Equal(Quantity.Exact(new Fractions.Fraction(System.Numerics.BigInteger.Pow(2, 400))), snapshot.Modes[0].Entries[0].Value);
         Assert.Equal(snapshot, AnalysisSnapshot.Parse(snapshot.ToJson()));
+    }
+
+    [Fact]
+    public void A_snapshot_taken_from_an_analysis_is_the_one_that_its_document_reads_back_as() => RandomNetworks.Any.Holds(sketch =>
+    {
+        AnalysisSnapshot taken = AnalysisSnapshot.Of(sketch.Build());
+        AnalysisSnapshot read = AnalysisSnapshot.Parse(taken.ToJson());
+        Assert.Equal(taken.ToString(), read.ToString());
+        Assert.Equal(taken, read);
+    }, 300);
+
+    [Fact]
+    public void A_snapshot_costs_little_beside_its_analysis()
+    {
+        Converter ladder = Ladder.StepDown(20);
+        ConverterAnalysis analysis = ConverterAnalysis.Of(ladder);
+        AnalysisSnapshot.Of(analysis).ToJson();
+        long whole = Allocations.Of(() => ConverterAnalysis.Of(ladder)), taken = Allocations.Of(() => AnalysisSnapshot.Of(analysis));
+        Assert.InRange(taken, 1, whole);
     }
 
     [Fact]
@@ -40,7 +59,7 @@ public sealed class AnalysisDifferenceTests
         Converter half = Circuits.Half();
         string json = AnalysisDocument.Of(ConverterAnalysis.Of(half)).WithOutputImpedance([1e6]).ToJson();
         AnalysisSnapshot snapshot = AnalysisSnapshot.Parse(json);
-        Assert.Equal(36, snapshot.Entries.Count);
+        Assert.Equal(36, snapshot.Modes[0].Entries.Count);
         Assert.Contains("default: ratio = 1/2 V/V", snapshot.ToString(), StringComparison.Ordinal);
         Assert.Contains("default: output impedance at 1000000 Hz = ", snapshot.ToString(), StringComparison.Ordinal);
         Assert.Equal("default: flow by topology", Assert.Single(snapshot.Modes).ToString());

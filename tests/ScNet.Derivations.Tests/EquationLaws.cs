@@ -1,3 +1,4 @@
+using ScNet.Derivations.Checking;
 using CsCheck;
 using Fractions;
 using ScNet.Analysis;

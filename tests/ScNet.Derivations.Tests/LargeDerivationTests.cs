@@ -1,3 +1,4 @@
+using ScNet.Derivations.Checking;
 using System.Diagnostics;
 using Fractions;
 using ScNet.Topologies;

@@ -1,3 +1,4 @@
+using ScNet.Derivations.Checking;
 using Fractions;
 
 namespace ScNet.Derivations.Tests;

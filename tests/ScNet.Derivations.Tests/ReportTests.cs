@@ -1,3 +1,4 @@
+using ScNet.Derivations.Checking;
 using ScNet.Topologies;
 
 namespace ScNet.Derivations.Tests;
@@ -147,7 +148,7 @@ public sealed class ReportTests
         DerivationReport report = Derivation.Of(Circuits.WithoutResult()).Ratio("1/2").CapacitorVoltage("fly", "1/2").Check();
         Assert.False(report.IsRight);
         Assert.False(report.HasResult);
-        Assert.All(report.Findings, f => Assert.Equal(Verdict.NotDetermined, f.Verdict));
+        Assert.All(report.Findings, f => Assert.Equal(Verdict.Undetermined, f.Verdict));
         Assert.Null(report.Findings[0].Conflict);
         string[] lines = report.ToString().Split('\n');
         Assert.Equal("Shorted: the mode has no result, so nothing can be compared.", lines[0]);

@@ -156,16 +156,16 @@ public sealed class ClosedForms
 
         Symbol symbol = new(kind);
         return decided.Count > 0
-            ? ClosedForm.DecidedByComponentValues(symbol, [.. decided.Distinct()])
+            ? ClosedForm.DecidedByComponentValues(symbol, decided.Distinct())
             : ClosedForm.Of(symbol, Expression.Sum(terms));
     }
 
     private static ClosedForm Loss(SymbolKind kind, ClosedForm limit)
     {
         Symbol symbol = new(kind);
-        return limit.TryGetExpression(out Expression expression)
+        return limit.Expression is { } expression
             ? ClosedForm.Of(symbol, Expression.Of(Symbol.LoadCurrent, 2) * expression)
-            : ClosedForm.DecidedByComponentValues(symbol, [.. limit.Elements]);
+            : ClosedForm.DecidedByComponentValues(symbol, limit.Elements);
     }
 
     // What the ideal point fixes, it fixes exactly: component values have no part in it.

@@ -32,14 +32,13 @@ public sealed class Symbol : IEquatable<Symbol>
     /// <summary>The one series resistance in ohms (Ω) of equal capacitors, written ESR.</summary>
     public static Symbol EqualSeriesResistance { get; } = new(SymbolKind.SeriesResistance);
 
-    /// <summary>What the symbol stands for.</summary>
-    public SymbolKind Kind { get; }
-
     /// <summary>The name of the element, the node or the loop it belongs to; empty where it belongs to none.</summary>
     public string Element { get; }
 
     /// <summary>The number of the phase it belongs to, from 1; 0 where it belongs to none.</summary>
     public int Phase { get; }
+
+    internal SymbolKind Kind { get; }
 
     /// <summary>
     /// The symbol in plain text, by which <see cref="Expression.Evaluate(IReadOnlyDictionary{string, double})"/>

@@ -1,7 +1,7 @@
 namespace ScNet.Derivations.Expressions;
 
 /// <summary>What a <see cref="Symbol"/> stands for; the order is the order of symbols in an expression.</summary>
-public enum SymbolKind
+internal enum SymbolKind
 {
     /// <summary>Ideal conversion ratio, no unit: M.</summary>
     Ratio,

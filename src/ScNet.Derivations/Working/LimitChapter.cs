@@ -59,12 +59,12 @@ internal static class LimitChapter
             yield break;
         }
 
-        yield return new Equations([new EquationRow(string.Empty, Expression.Of(form.Symbol), form.Expression, Line.Empty)]);
+        yield return new Equations([new EquationRow(string.Empty, Expression.Of(form.Symbol), form.Require(), Line.Empty)]);
         ClosedForm equal = form.WithEqualComponents();
         if (!equal.Equals(form))
         {
             yield return new Paragraph("With equal components:");
-            yield return new Equations([new EquationRow(string.Empty, Expression.Of(form.Symbol), equal.Expression, Line.Empty)]);
+            yield return new Equations([new EquationRow(string.Empty, Expression.Of(form.Symbol), equal.Require(), Line.Empty)]);
         }
     }
 

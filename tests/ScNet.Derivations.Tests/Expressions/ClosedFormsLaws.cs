@@ -74,7 +74,7 @@ public sealed class ClosedFormsLaws
             Assert.Equal(isExact ? ClosedFormOutcome.Exact : ClosedFormOutcome.DecidedByComponentValues, form.Outcome);
             if (isExact)
             {
-                Assert.Equal(expected, form.Expression.Evaluate(values), RelativeError * expected);
+                Assert.Equal(expected, form.Require().Evaluate(values), RelativeError * expected);
             }
         }
 
@@ -83,7 +83,7 @@ public sealed class ClosedFormsLaws
             Assert.Equal(expected.IsExact ? ClosedFormOutcome.Exact : ClosedFormOutcome.Undetermined, form.Outcome);
             if (expected.IsExact)
             {
-                Assert.Equal(expected.ToDouble() * scale, form.Expression.Evaluate(values), RelativeError * scale * (1 + Math.Abs(expected.ToDouble())));
+                Assert.Equal(expected.ToDouble() * scale, form.Require().Evaluate(values), RelativeError * scale * (1 + Math.Abs(expected.ToDouble())));
             }
         }
     }

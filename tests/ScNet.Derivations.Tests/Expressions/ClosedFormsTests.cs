@@ -89,10 +89,10 @@ public sealed class ClosedFormsTests
         Assert.Equal(["a", "b"], forms.SlowSwitchingLimit.Elements);
         string reason = "Component values decide the charge of 'a', 'b': no closed form with fractions exists for R_SSL.";
         Assert.Equal(reason, forms.SlowSwitchingLimit.ToString());
-        Assert.Equal(reason, Assert.Throws<InvalidOperationException>(() => forms.SlowSwitchingLimit.Expression).Message);
+        Assert.Equal(reason, Assert.Throws<InvalidOperationException>(() => forms.SlowSwitchingLimit.Require()).Message);
         Assert.Equal(reason, XElement.Parse(forms.SlowSwitchingLimit.ToMathML()).Value);
         Assert.StartsWith(@"\text{Component values decide", forms.SlowSwitchingLimit.ToLatex(), StringComparison.Ordinal);
-        Assert.False(forms.SlowSwitchingLimit.TryGetExpression(out _));
+        Assert.Null(forms.SlowSwitchingLimit.Expression);
         Assert.Equal(ClosedFormOutcome.DecidedByComponentValues, forms.WithEqualComponents().SlowSwitchingLoss.Outcome);
 
         // the switches do not notice, and the voltages do not depend on values

@@ -1,0 +1,44 @@
+using ScNet.Derivations.Expressions;
+
+namespace ScNet.Derivations.Checking;
+
+/// <summary>The lines of a report about a closed form that is not right.</summary>
+internal static class FormText
+{
+    private const int MostTerms = 4;
+    private const int MostDifferences = 8;
+
+    public static IEnumerable<string> Of(FormFinding finding)
+    {
+        yield return $"  {finding.Statement.Description}";
+        yield return $"    stated    {Short(finding.Statement.Expression)}";
+        if (finding.Derived is not { IsExact: true } derived)
+        {
+            yield return $"    no form   {finding.Derived?.Reason}";
+            yield break;
+        }
+
+        yield return $"    derived   {Short(derived.Expression)}";
+        foreach (FormDifference difference in finding.Differences.Take(MostDifferences))
+        {
+            yield return difference.Stated is null ? $"    missing   {difference.Derived}"
+                : difference.Derived is null ? $"    extra     {difference.Stated}"
+                : $"    differs   {difference}";
+        }
+
+        if (finding.Differences.Count > MostDifferences)
+        {
+            int more = finding.Differences.Count - MostDifferences;
+            yield return $"    and {more} more term{(more == 1 ? string.Empty : "s")}";
+        }
+
+        if (finding.Slips.Count > 0)
+        {
+            yield return $"    slip      {string.Join(", or ", finding.Slips)}";
+        }
+    }
+
+    private static string Short(Expression expression) => expression.Terms.Length <= MostTerms
+        ? expression.ToString()
+        : $"{ExpressionText.Write([.. expression.Terms.Take(MostTerms)])} and {expression.Terms.Length - MostTerms} more terms";
+}

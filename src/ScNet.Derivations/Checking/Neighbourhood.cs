@@ -1,0 +1,43 @@
+namespace ScNet.Derivations.Checking;
+
+/// <summary>The equations round an unknown, and the unknowns in them, growing by one ring after another.</summary>
+internal sealed class Neighbourhood
+{
+    private readonly Workbench _bench;
+    private readonly HashSet<int> _unknowns = [];
+    private readonly HashSet<Equation> _seen = new(ReferenceEqualityComparer.Instance);
+    private List<int> _edge;
+    private int _rings;
+
+    public Neighbourhood(Workbench bench, int start)
+    {
+        _bench = bench;
+        _edge = [start];
+        _unknowns.Add(start);
+    }
+
+    /// <summary>The equations that hold for the circuit, those that a reader sees first standing first.</summary>
+    public IEnumerable<Equation> Equations => _seen.Where(_bench.Holds).OrderBy(e => e.Kind).ThenBy(e => e.Terms.Length);
+
+    public bool Contains(int unknown) => _unknowns.Contains(unknown);
+
+    /// <summary>Grows to a number of rings; false where nothing is left outside.</summary>
+    public bool Grow(int rings)
+    {
+        for (; _rings < rings && _edge.Count > 0; _rings++)
+        {
+            List<int> next = [];
+            foreach (Equation equation in _edge.SelectMany(_bench.Equations.With))
+            {
+                if (_seen.Add(equation))
+                {
+                    next.AddRange(equation.Terms.Select(t => t.Unknown).Where(_unknowns.Add));
+                }
+            }
+
+            _edge = next;
+        }
+
+        return _edge.Count > 0;
+    }
+}

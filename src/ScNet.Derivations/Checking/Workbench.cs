@@ -1,0 +1,102 @@
+using Fractions;
+
+namespace ScNet.Derivations.Checking;
+
+/// <summary>What a check knows: statements by unknown, the analysis, and the equations once someone needs them.</summary>
+internal sealed class Workbench
+{
+    private const double RoundingError = 1e-12;
+
+    private readonly Dictionary<int, Statement> _stated = [];
+    private readonly Lazy<EquationSet> _equations;
+    private readonly double _tolerance;
+
+    public Workbench(Derivation derivation, DerivationScope scope)
+    {
+        Scope = scope;
+        Statements = derivation.Statements;
+        Truth = new Truth(scope.Analysis);
+        Unknowns = new Unknowns(scope.Converter);
+        _tolerance = derivation.Tolerance;
+        foreach (Statement statement in Statements)
+        {
+            if (Unknowns.Of(statement.Subject) is var unknown and >= 0 && statement.Value.Value.IsDetermined)
+            {
+                _stated.TryAdd(unknown, statement);
+            }
+        }
+
+        _equations = new(() => EquationSet.Of(
+            scope.Analysis,
+            Statements.Where(s => s.Kind == StatementKind.BlockingVoltage).Select(s => (s.Subject.Element, s.Subject.Phase))));
+    }
+
+    public DerivationScope Scope { get; }
+
+    public IReadOnlyList<Statement> Statements { get; }
+
+    public Truth Truth { get; }
+
+    public Unknowns Unknowns { get; }
+
+    public EquationSet Equations => _equations.Value;
+
+    /// <summary>The statement about an unknown, the first one where there are several; null where there is none.</summary>
+    public Statement? StatedOf(int unknown) => _stated.GetValueOrDefault(unknown);
+
+    public Quantity TruthOf(int unknown) => Truth.Of(Unknowns.At(unknown));
+
+    public Verdict Judge(Statement statement)
+    {
+        Quantity stated = statement.Value.Value, derived = Truth.Of(statement.Subject);
+        return !stated.IsDetermined ? (derived.IsDetermined ? Verdict.Wrong : Verdict.Right)
+            : !derived.IsDetermined ? Verdict.Undetermined
+            : AreEqual(stated, derived) ? Verdict.Right : Verdict.Wrong;
+    }
+
+    /// <summary>Exact values by value, numbers within the tolerance.</summary>
+    public bool AreEqual(Quantity left, Quantity right)
+    {
+        if (!left.IsDetermined || !right.IsDetermined || (left.IsExact && right.IsExact))
+        {
+            return left.IsDetermined && left == right;
+        }
+
+        double a = left.ToDouble(), b = right.ToDouble();
+        return Math.Abs(a - b) <= Math.Max(RoundingError, _tolerance * Math.Max(Math.Abs(a), Math.Abs(b)));
+    }
+
+    /// <summary>Whether an equation holds for the values that the analysis found. All do unless component values mix the flows of both limits.</summary>
+    public bool Holds(Equation equation) => Truth.HasExactFlow || !IsBroken(equation, TruthOf, RoundingError * 1e3);
+
+    /// <summary>Whether values break an equation by more than rounding; false where one of them is undetermined.</summary>
+    public bool IsBroken(Equation equation, Func<int, Quantity> value) => IsBroken(equation, value, Math.Max(RoundingError, _tolerance));
+
+    /// <summary>What is left of an equation: Σ coefficient · value - constant, but for one unknown.</summary>
+    public static Quantity Residual(Equation equation, Func<int, Quantity> value, int except = Unknowns.None)
+    {
+        Quantity sum = Quantity.Exact(-equation.Constant);
+        foreach ((int unknown, Fraction coefficient) in equation.Terms)
+        {
+            if (unknown != except)
+            {
+                sum = QuantityArithmetic.Add(sum, QuantityArithmetic.Multiply(coefficient, value(unknown)));
+            }
+        }
+
+        return sum;
+    }
+
+    private static bool IsBroken(Equation equation, Func<int, Quantity> value, double tolerance)
+    {
+        Quantity residual = Residual(equation, value);
+        if (!residual.IsDetermined || residual.IsExact)
+        {
+            return residual.IsDetermined && residual.Sign != 0;
+        }
+
+        double scale = Math.Abs(equation.Constant.ToDouble())
+            + equation.Terms.Sum(t => Math.Abs(t.Coefficient.ToDouble() * value(t.Unknown).ToDouble()));
+        return Math.Abs(residual.ToDouble()) > tolerance * scale;
+    }
+}
