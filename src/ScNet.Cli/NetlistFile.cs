@@ -1,4 +1,3 @@
-using ScNet.Cli.Families;
 using ScNet.Netlists;
 
 namespace ScNet.Cli;

@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
-using ScNet.Cli.Families;
 using ScNet.Cli.Rendering;
 using ScNet.Design;
+using ScNet.Results;
 
 namespace ScNet.Cli.Commands;
 
@@ -38,8 +38,8 @@ internal static class CompareCommand
                 result.AddError("Expected at least one FILE or --family.");
             }
 
-            if (!result.GetValue(silicon) && result.GetValue(sort) is { } column && ComparisonColumns.Plain.All(c => c.Header != column)
-                && ComparisonColumns.WithSilicon.Any(c => c.Header == column))
+            if (!result.GetValue(silicon) && result.GetValue(sort) is { } column && !ComparisonTable.Columns(hasSilicon: false).Contains(column)
+                && ComparisonTable.Columns(hasSilicon: true).Contains(column))
             {
                 result.AddError($"The column {column} is there with --silicon only.");
             }
@@ -57,15 +57,20 @@ internal static class CompareCommand
             FileComparison[] comparisons = [.. (parsed.GetValue(files) ?? []).Select(path => NetlistFile.Read(path, error))
                 .Concat((parsed.GetValue(families) ?? []).Select(Family))
                 .Select(file => FileComparison.Of(file, conditions, isSilicon, error))];
-            ComparisonRow[] rows = ComparisonRows.Of(comparisons, parsed.GetValue(sort));
+            IReadOnlyList<ResultRow<ComparedMode>> rows = [.. comparisons.SelectMany(c => c.Rows)];
+            if (parsed.GetValue(sort) is { } column)
+            {
+                rows = ComparisonTable.Sorted(rows, column);
+            }
+
             TextWriter output = parsed.InvocationConfiguration.Output;
             switch (parsed.GetValue(format))
             {
                 case "json":
-                    ComparisonJson.Write(output, conditions, rows);
+                    output.WriteLine(ComparisonTable.Of(conditions, rows, isSilicon).ToJson());
                     break;
                 case "csv":
-                    ComparisonCsv.Write(output, isSilicon, rows);
+                    output.Write(ComparisonTable.Of(conditions, rows, isSilicon).ToCsv());
                     break;
                 default:
                     ComparisonText.Write(output, conditions, isSilicon, comparisons, rows);
@@ -110,9 +115,10 @@ internal static class CompareCommand
         };
         sort.Validators.Add(result =>
         {
-            foreach (Token token in result.Tokens.Where(t => ComparisonColumns.WithSilicon.All(c => c.Header != t.Value)))
+            IReadOnlyList<string> columns = ComparisonTable.Columns(hasSilicon: true);
+            foreach (Token token in result.Tokens.Where(t => !columns.Contains(t.Value)))
             {
-                result.AddError($"Expected one of {string.Join(", ", ComparisonColumns.WithSilicon.Select(c => c.Header))} after --sort, but got '{token.Value}'.");
+                result.AddError($"Expected one of {string.Join(", ", columns)} after --sort, but got '{token.Value}'.");
             }
         });
         return sort;

@@ -1,7 +1,7 @@
 using System.CommandLine;
-using ScNet.Cli.Families;
 using ScNet.Cli.Rendering;
 using ScNet.Netlists;
+using ScNet.Topologies;
 
 namespace ScNet.Cli.Commands;
 
@@ -58,9 +58,9 @@ internal static class FamilyCommand
     private static void WriteList(TextWriter output)
     {
         TextTable table = new TextTable(string.Empty).Words("family").Words("ratio").Words(FamilyRequest.StepUp).Words("sizes").Words("what it is");
-        foreach (Family family in Family.All)
+        foreach (Family family in FamilyCatalogue.All)
         {
-            table.Row([family.Usage, family.Ratio, family.StepUpRatio ?? "-", family.SizesText, family.Description]);
+            table.Row([family.Usage, family.Ratio, family.StepUpRatio ?? "-", family.Ranges, family.Description]);
         }
 
         table.Write(output);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ScNet.Cli.Rendering;
+using ScNet.Results;
 using ScNet.SteadyState;
 
 namespace ScNet.Cli.Commands;
@@ -16,7 +17,7 @@ internal static class OperateCommand
         Option<double?> deadTime = SharedOptions.OptionalNumber(
             "--dead-time", "SECONDS", "seconds (s)", "How long all switches are open at the end of each phase (none where left out)");
         Option<string> mode = SharedOptions.Mode();
-        Option<string> format = SharedOptions.Format("text", "json");
+        Option<string> format = SharedOptions.Format("text", "json", "csv");
         Command command = new("operate", "Voltages, currents, ripple and losses of every mode at an operating point.")
         {
             files, input, load, frequency, deadTime, mode, format,
@@ -28,13 +29,18 @@ internal static class OperateCommand
             TextWriter output = parsed.InvocationConfiguration.Output, error = parsed.InvocationConfiguration.Error;
             FileOperation[] operations = [.. parsed.GetRequiredValue(files)
                 .Select(path => FileOperation.Of(NetlistFile.Read(path, error), conditions, parsed.GetValue(mode), error))];
-            if (parsed.GetValue(format) == "json")
+            IEnumerable<ResultRow<PeriodicSteadyState>> rows = operations.SelectMany(o => o.Rows);
+            switch (parsed.GetValue(format))
             {
-                OperationJson.Write(output, conditions, operations);
-            }
-            else
-            {
-                OperationText.Write(output, conditions, operations.SelectMany(o => o.Rows));
+                case "json":
+                    output.WriteLine(OperationTable.Of(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows).ToJson());
+                    break;
+                case "csv":
+                    output.Write(OperationTable.Of(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows).ToCsv());
+                    break;
+                default:
+                    OperationText.Write(output, conditions, rows);
+                    break;
             }
 
             return operations.All(o => o.Analysis.IsComplete) ? Tool.Success : Tool.Failure;

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using ScNet.Cli.Rendering;
 using ScNet.Reconfiguration;
+using ScNet.Results;
 
 namespace ScNet.Cli.Commands;
 
@@ -31,10 +32,10 @@ internal static class ReachCommand
             switch (parsed.GetValue(format))
             {
                 case "json":
-                    ReachJson.Write(output, netlist.Path, converter, reachable, parsed.GetValue(patterns));
+                    output.WriteLine(ReachTable.Of(netlist.Path, converter, reachable, parsed.GetValue(patterns)).ToJson());
                     break;
                 case "csv":
-                    ReachCsv.Write(output, netlist.Path, converter, reachable, parsed.GetValue(patterns));
+                    output.Write(ReachTable.Of(netlist.Path, converter, reachable, parsed.GetValue(patterns)).ToCsv());
                     break;
                 default:
                     ReachText.Write(output, netlist.Path, converter, reachable, parsed.GetValue(patterns));

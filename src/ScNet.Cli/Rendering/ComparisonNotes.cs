@@ -1,3 +1,5 @@
+using ScNet.Results;
+
 namespace ScNet.Cli.Rendering;
 
 /// <summary>What stands below the table of a comparison: what exceeds the rating, what is undetermined, and the findings of files and modes.</summary>
@@ -9,17 +11,17 @@ internal static class ComparisonNotes
         foreach (FileComparison file in comparisons)
         {
             notes.AddRange((file.File.Reading.Converter?.Warnings ?? []).Select(file.File.Describe));
-            foreach (ModeRow row in file.Rows)
+            foreach (ResultRow<ComparedMode> row in file.Rows.Where(r => r.Outcome is not null))
             {
-                string place = $"{file.File.Path}, mode {row.Outcome.Mode.Name}: ";
-                if (row.Comparison is { } comparison)
+                string place = $"{file.File.Path}, mode {row.Outcome!.Mode.Name}: ";
+                if (row.Result is { Comparison: var comparison })
                 {
                     Note(notes, place + "over the rating", comparison.SwitchStress.Exceeding, comparison.CapacitorStress.Exceeding);
                     Note(notes, place + "across a source and left out", [], comparison.LeftOut);
                     Note(notes, place + "voltage undetermined", comparison.SwitchStress.Undetermined, comparison.CapacitorStress.Undetermined);
                 }
 
-                notes.AddRange(row.Outcome.Diagnostics.Except(row.Converter.Warnings).Select(d => place + d));
+                notes.AddRange(row.Diagnostics.Except(row.Outcome!.Converter.Warnings).Select(d => place + d));
             }
         }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ScNet.Design;
+using ScNet.Results;
 using ScNet.Stress;
 
 namespace ScNet.Cli.Rendering;
@@ -25,9 +26,9 @@ internal static class ComparisonText
         "?, ≥, ~       undetermined; a lower bound, as others are undetermined; an estimate, as charges depend on component values",
     ];
 
-    public static void Write(TextWriter output, ComparisonConditions conditions, bool isSilicon, IReadOnlyList<FileComparison> comparisons, IEnumerable<ComparisonRow> sorted)
+    public static void Write(TextWriter output, ComparisonConditions conditions, bool isSilicon, IReadOnlyList<FileComparison> comparisons, IEnumerable<ResultRow<ComparedMode>> sorted)
     {
-        ModeRow[] rows = [.. sorted.Select(r => r.Mode).OfType<ModeRow>()];
+        ResultRow<ComparedMode>[] rows = [.. sorted.Where(r => r.Outcome is not null)];
         if (rows.Length == 0)
         {
             return;
@@ -44,9 +45,9 @@ internal static class ComparisonText
             .Words("netlist").Words("mode").Figures("ratio").Figures("Vout")
             .Figures(isSilicon ? ["SSL area", "SSL best", "FSL area", "FSL best", "n"] : ["SSL own", "SSL best", "FSL own", "FSL best"])
             .Figures("QV cap").Figures("QV sw").Figures("Vsw").Words("over").Figures("Vcap").Words("over");
-        foreach (ModeRow row in rows)
+        foreach (ResultRow<ComparedMode> row in rows)
         {
-            table.Row([NameOf(row, comparisons), row.Outcome.Mode.Name, .. Figures(row, isSilicon)]);
+            table.Row([NameOf(row, comparisons), row.Outcome!.Mode.Name, .. Figures(row, isSilicon)]);
         }
 
         table.Write(output);
@@ -60,22 +61,22 @@ internal static class ComparisonText
     }
 
     // two files may hold converters of the same name
-    private static string NameOf(ModeRow row, IReadOnlyList<FileComparison> comparisons) =>
-        comparisons.Count(c => c.File.Reading.Converter?.Name == row.Converter.Name) > 1
-            ? $"{row.Converter.Name} ({row.File.Path})"
-            : row.Converter.Name;
+    private static string NameOf(ResultRow<ComparedMode> row, IReadOnlyList<FileComparison> comparisons) =>
+        comparisons.Count(c => c.File.Reading.Converter?.Name == row.Outcome!.Converter.Name) > 1
+            ? $"{row.Outcome!.Converter.Name} ({row.File})"
+            : row.Outcome!.Converter.Name;
 
-    private static IEnumerable<string> Figures(ModeRow row, bool isSilicon) => row.Comparison is not { } comparison
+    private static IEnumerable<string> Figures(ResultRow<ComparedMode> row, bool isSilicon) => row.Result is not { Comparison: var comparison } result
         ? ["no result", .. Enumerable.Repeat("-", isSilicon ? 12 : 11)]
         :
         [
             QuantityText.Short(comparison.Ratio),
             EngineeringNumber.Of(comparison.OutputVoltageVolts, "V"),
-            row.Silicon is { } slow ? Bound(slow) + Best(slow.SlowSwitchingLimit) : EngineeringNumber.Of(comparison.SlowSwitchingLimit.OwnProportionsOhms, "Ω"),
+            result.Silicon is { } slow ? Bound(slow) + Best(slow.SlowSwitchingLimit) : EngineeringNumber.Of(comparison.SlowSwitchingLimit.OwnProportionsOhms, "Ω"),
             Best(comparison.SlowSwitchingLimit),
-            row.Silicon is { } fast ? Bound(fast) + Best(fast.FastSwitchingLimit) : EngineeringNumber.Of(comparison.FastSwitchingLimit.OwnProportionsOhms, "Ω"),
+            result.Silicon is { } fast ? Bound(fast) + Best(fast.FastSwitchingLimit) : EngineeringNumber.Of(comparison.FastSwitchingLimit.OwnProportionsOhms, "Ω"),
             Best(comparison.FastSwitchingLimit),
-            .. row.Silicon is { } silicon ? [Bound(silicon) + Count(silicon.MaximumStackCount)] : Array.Empty<string>(),
+            .. result.Silicon is { } silicon ? [Bound(silicon) + Count(silicon.MaximumStackCount)] : Array.Empty<string>(),
             QuantityText.Decimal(comparison.CapacitorChargeVoltage.Value),
             QuantityText.Decimal(comparison.SwitchChargeVoltage.Value),
             .. Stress(comparison.SwitchStress),

@@ -1,4 +1,5 @@
 using System.Globalization;
+using ScNet.Results;
 using ScNet.SteadyState;
 
 namespace ScNet.Cli.Rendering;
@@ -9,10 +10,10 @@ internal static class OperationText
     // what is smaller against the input voltage or the load current is rounding
     private const double Rounding = 1e-12;
 
-    public static void Write(TextWriter output, OperatingConditions conditions, IEnumerable<OperationRow> rows)
+    public static void Write(TextWriter output, OperatingConditions conditions, IEnumerable<ResultRow<PeriodicSteadyState>> rows)
     {
         bool first = true;
-        foreach (OperationRow row in rows)
+        foreach (ResultRow<PeriodicSteadyState> row in rows.Where(r => r.Outcome is not null))
         {
             if (first)
             {
@@ -23,10 +24,10 @@ internal static class OperationText
             }
 
             output.WriteLine();
-            output.WriteLine(Printable.Of($"{row.Outcome.Converter.Name} ({row.File.Path}), mode {row.Outcome.Mode.Name}"));
-            if (row.Steady is { } steady)
+            output.WriteLine(Printable.Of($"{row.Outcome!.Converter.Name} ({row.File}), mode {row.Outcome.Mode.Name}"));
+            if (row.Result is { } steady)
             {
-                WriteSummary(output, row, steady);
+                WriteSummary(output, steady);
                 WriteSwitches(output, steady);
                 WriteCapacitors(output, steady);
             }
@@ -35,17 +36,19 @@ internal static class OperationText
                 output.WriteLine("  No result");
             }
 
-            foreach (Diagnostic diagnostic in row.Outcome.Diagnostics)
+            // the warnings of the netlist once, below its first mode
+            IEnumerable<Diagnostic> diagnostics = row.Outcome.Mode.Index == 0 ? row.Diagnostics : row.Outcome.Diagnostics;
+            foreach (Diagnostic diagnostic in diagnostics)
             {
                 output.WriteLine(Printable.Of($"  {diagnostic}"));
             }
         }
     }
 
-    private static void WriteSummary(TextWriter output, OperationRow row, PeriodicSteadyState steady)
+    private static void WriteSummary(TextWriter output, PeriodicSteadyState steady)
     {
         bool isStiff = steady.Converter.Load == LoadKind.Stiff;
-        output.WriteLine($"  Output voltage    {Of(steady.AverageOutputVoltageVolts, "V")}, ideally {Of(row.IdealVolts, "V")}");
+        output.WriteLine($"  Output voltage    {Of(steady.AverageOutputVoltageVolts, "V")}, ideally {Of(steady.IdealOutputVoltageVolts, "V")}");
         output.WriteLine($"  Output ripple     {(isStiff ? "none, as the load is stiff" : Of(steady.OutputRippleVolts, "V") + " peak to peak")}");
         output.WriteLine($"  Output impedance  {Of(steady.OutputImpedanceOhms, "Ω")}");
         output.WriteLine($"  Input current     {Of(steady.AverageInputCurrentAmperes, "A")}");
@@ -54,13 +57,13 @@ internal static class OperationText
         output.WriteLine($"  Dissipation       {Of(steady.DissipationWatts, "W")}");
         string efficiency = steady.ResistiveEfficiency?.ToString("0.00 %", CultureInfo.InvariantCulture) ?? "none";
         output.WriteLine($"  Efficiency        {efficiency} (conduction and charge redistribution only: no gate drive, switching or leakage)");
-        if (row.IsOverloaded)
+        if (steady.IsOverloaded)
         {
             output.WriteLine(
-                $"  Overload: the output voltage is pulled to zero by {Of(row.IdealVolts / steady.OutputImpedanceOhms, "A")} already. "
+                $"  Overload: the output voltage is pulled to zero by {Of(steady.ZeroOutputCurrentAmperes, "A")} already. "
                 + "The figures extrapolate the linear model and mean nothing for a real load.");
         }
-        else if (row.IsDriven)
+        else if (steady.IsDrivenByLoad)
         {
             output.WriteLine("  The load drives the converter: its current flows against the output voltage. For a load that takes power, change the sign.");
         }

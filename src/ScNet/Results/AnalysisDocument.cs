@@ -1,6 +1,4 @@
 using System.Buffers;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using ScNet.Analysis;
 
@@ -18,14 +16,6 @@ namespace ScNet.Results;
 /// </remarks>
 public sealed class AnalysisDocument
 {
-    private static readonly JsonWriterOptions s_options = new()
-    {
-        Indented = true,
-        IndentSize = 2,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     private readonly Converter? _converter;
     private readonly ModeOutcome[] _modes;
     private readonly string? _file;
@@ -92,9 +82,8 @@ public sealed class AnalysisDocument
     /// <param name="documents">The documents.</param>
     public static string ToJson(IEnumerable<AnalysisDocument> documents)
     {
-        ArrayBufferWriter<byte> buffer = new();
-        Write(documents, buffer);
-        return Encoding.UTF8.GetString(buffer.WrittenSpan);
+        ArgumentNullException.ThrowIfNull(documents);
+        return JsonText.Of(writer => WriteArray(documents, writer));
     }
 
     /// <summary>Writes several documents as one array, in the order given, in UTF-8 without a byte order mark.</summary>
@@ -104,7 +93,7 @@ public sealed class AnalysisDocument
     {
         ArgumentNullException.ThrowIfNull(documents);
         ArgumentNullException.ThrowIfNull(stream);
-        using Utf8JsonWriter writer = new(stream, s_options);
+        using Utf8JsonWriter writer = new(stream, JsonText.Options);
         WriteArray(documents, writer);
     }
 
@@ -115,24 +104,19 @@ public sealed class AnalysisDocument
     {
         ArgumentNullException.ThrowIfNull(documents);
         ArgumentNullException.ThrowIfNull(buffer);
-        using Utf8JsonWriter writer = new(buffer, s_options);
+        using Utf8JsonWriter writer = new(buffer, JsonText.Options);
         WriteArray(documents, writer);
     }
 
     /// <summary>The text of this document.</summary>
-    public string ToJson()
-    {
-        ArrayBufferWriter<byte> buffer = new();
-        WriteTo(buffer);
-        return Encoding.UTF8.GetString(buffer.WrittenSpan);
-    }
+    public string ToJson() => JsonText.Of(WriteTo);
 
     /// <summary>Writes this document in UTF-8 without a byte order mark.</summary>
     /// <param name="stream">Where to; it stays open.</param>
     public void WriteTo(Stream stream)
     {
         ArgumentNullException.ThrowIfNull(stream);
-        using Utf8JsonWriter writer = new(stream, s_options);
+        using Utf8JsonWriter writer = new(stream, JsonText.Options);
         WriteTo(writer);
     }
 
@@ -141,7 +125,7 @@ public sealed class AnalysisDocument
     public void WriteTo(IBufferWriter<byte> buffer)
     {
         ArgumentNullException.ThrowIfNull(buffer);
-        using Utf8JsonWriter writer = new(buffer, s_options);
+        using Utf8JsonWriter writer = new(buffer, JsonText.Options);
         WriteTo(writer);
     }
 

@@ -20,7 +20,7 @@ internal static class ModeJson
         if (mode.Analysis is { } analysis)
         {
             writer.WritePropertyName("ratio");
-            QuantityJson.Write(writer, analysis.Ratio);
+            JsonText.Write(writer, analysis.Ratio);
             WriteChargeFlow(writer, mode.Converter, analysis.ChargeFlow);
             WriteSlowSwitchingLimit(writer, mode.Converter, analysis.SlowSwitchingLimit);
             WriteFastSwitchingLimit(writer, mode.Converter, analysis.FastSwitchingLimit);
@@ -63,8 +63,8 @@ internal static class ModeJson
     {
         writer.WriteStartObject("chargeFlow");
         writer.WriteString("determinedBy", flow.DeterminedBy == FlowDetermination.Topology ? "topology" : "componentValues");
-        QuantityJson.WritePhases(writer, "input", flow.Input);
-        QuantityJson.WritePhases(writer, "output", flow.Output);
+        JsonText.WritePhases(writer, "input", flow.Input);
+        JsonText.WritePhases(writer, "output", flow.Output);
         WriteTable(writer, "capacitors", converter.Capacitors.Select(c => c.Name), flow.Capacitors);
         WriteTable(writer, "switches", converter.Switches.Select(s => s.Name), flow.Switches);
         writer.WriteEndObject();
@@ -76,11 +76,11 @@ internal static class ModeJson
         writer.WriteStartObject("coefficients");
         for (int c = 0; c < converter.Capacitors.Count; c++)
         {
-            QuantityJson.Write(writer, converter.Capacitors[c].Name, limit.Coefficients[c]);
+            JsonText.Write(writer, converter.Capacitors[c].Name, limit.Coefficients[c]);
         }
 
         writer.WriteEndObject();
-        QuantityJson.WriteNumber(writer, "ohmsAtOneHertz", limit.OhmsAtOneHertz);
+        JsonText.WriteNumber(writer, "ohmsAtOneHertz", limit.OhmsAtOneHertz);
         writer.WriteEndObject();
     }
 
@@ -90,19 +90,19 @@ internal static class ModeJson
         writer.WriteStartObject("coefficients");
         for (int s = 0; s < converter.Switches.Count; s++)
         {
-            QuantityJson.Write(writer, converter.Switches[s].Name, limit.SwitchCoefficients[s]);
+            JsonText.Write(writer, converter.Switches[s].Name, limit.SwitchCoefficients[s]);
         }
 
         for (int c = 0; c < converter.Capacitors.Count; c++)
         {
             if (converter.Capacitors[c].EsrOhms > 0)
             {
-                QuantityJson.Write(writer, converter.Capacitors[c].Name, limit.CapacitorCoefficients[c]);
+                JsonText.Write(writer, converter.Capacitors[c].Name, limit.CapacitorCoefficients[c]);
             }
         }
 
         writer.WriteEndObject();
-        QuantityJson.WriteNumber(writer, "ohms", limit.Ohms);
+        JsonText.WriteNumber(writer, "ohms", limit.Ohms);
         writer.WriteEndObject();
     }
 
@@ -111,7 +111,7 @@ internal static class ModeJson
         writer.WriteStartObject("capacitorVoltages");
         for (int c = 0; c < converter.Capacitors.Count; c++)
         {
-            QuantityJson.Write(writer, converter.Capacitors[c].Name, ideal.CapacitorVoltages[c]);
+            JsonText.Write(writer, converter.Capacitors[c].Name, ideal.CapacitorVoltages[c]);
         }
 
         writer.WriteEndObject();
@@ -123,8 +123,8 @@ internal static class ModeJson
         for (int s = 0; s < converter.Switches.Count; s++)
         {
             writer.WriteStartObject(converter.Switches[s].Name);
-            QuantityJson.WritePhases(writer, "perPhase", blocking.Switches[s]);
-            QuantityJson.Write(writer, "peak", blocking.Peaks[s]);
+            JsonText.WritePhases(writer, "perPhase", blocking.Switches[s]);
+            JsonText.Write(writer, "peak", blocking.Peaks[s]);
             writer.WriteEndObject();
         }
 
@@ -139,8 +139,8 @@ internal static class ModeJson
             ImpedancePoint point = impedance.At(frequencyHz);
             writer.WriteStartObject();
             writer.WriteNumber("hertz", frequencyHz);
-            QuantityJson.WriteNumber(writer, "ohms", point.Ohms);
-            QuantityJson.WriteNumber(writer, "rootSumSquareOhms", point.RootSumSquareOhms);
+            JsonText.WriteNumber(writer, "ohms", point.Ohms);
+            JsonText.WriteNumber(writer, "rootSumSquareOhms", point.RootSumSquareOhms);
             writer.WriteEndObject();
         }
 
@@ -152,7 +152,7 @@ internal static class ModeJson
         writer.WriteStartObject(key);
         foreach ((string name, PhaseValues values) in names.Zip(table))
         {
-            QuantityJson.WritePhases(writer, name, values);
+            JsonText.WritePhases(writer, name, values);
         }
 
         writer.WriteEndObject();

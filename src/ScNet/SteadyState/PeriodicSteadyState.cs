@@ -48,6 +48,24 @@ public sealed class PeriodicSteadyState
     /// <summary>The average output voltage in volts (V): ratio times input voltage less impedance times load current.</summary>
     public double AverageOutputVoltageVolts => _solution.OutputVoltage;
 
+    /// <summary>The output voltage in volts (V) without load: ratio times input voltage.</summary>
+    public double IdealOutputVoltageVolts => _analysis.Ratio.ToDouble() * Point.InputVoltageVolts;
+
+    /// <summary>
+    /// The load current in amperes (A) that pulls the output voltage to zero: ideal output voltage by output impedance;
+    /// infinite where the impedance is zero.
+    /// </summary>
+    public double ZeroOutputCurrentAmperes => IdealOutputVoltageVolts / OutputImpedanceOhms;
+
+    /// <summary>
+    /// Whether the load pulls the output voltage to zero or to the other sign. The figures then extrapolate the linear
+    /// model and mean nothing for a real load.
+    /// </summary>
+    public bool IsOverloaded => Point.LoadCurrentAmperes != 0 && IdealOutputVoltageVolts * AverageOutputVoltageVolts <= 0;
+
+    /// <summary>Whether the load gives power instead of taking it: its current flows against the ideal output voltage.</summary>
+    public bool IsDrivenByLoad => Point.LoadCurrentAmperes * IdealOutputVoltageVolts < 0;
+
     /// <summary>The average input current in amperes (A): ratio times load current.</summary>
     public double AverageInputCurrentAmperes => _analysis.Ratio.ToDouble() * Point.LoadCurrentAmperes;
 

@@ -31,15 +31,15 @@ public sealed class CompareCommandTests : IDisposable
         ToolRun run = Compare("csv", NetlistFolder.Third.Replace("\"Third\"", "'A \"third\", say'", StringComparison.Ordinal), NetlistFolder.TwoWays);
         string[] lines = _folder.Relative(run.Output).Split('\n');
         Assert.Equal(
-            "file,converter,mode,status,ratio,output_voltage_volts,ssl_own_proportions_ohms,ssl_best_split_ohms,fsl_own_proportions_ohms,"
-            + "fsl_best_split_ohms,capacitor_charge_voltage,switch_charge_voltage,highest_blocking_volts,switches_over_rating,"
-            + "switch_largest_excess_volts,switches_undetermined,highest_capacitor_volts,capacitors_over_rating,"
-            + "capacitor_largest_excess_volts,capacitors_undetermined,capacitors,switches,phases,worst_bottom_plate_swing_volts,"
-            + "bottom_plate_swing_weight,bottom_plates_undetermined",
+            "file,converter,mode,status,ratio,idealOutputVoltageVolts,slowSwitchingLimit.ownProportionsOhms,slowSwitchingLimit.bestSplitOhms,"
+            + "fastSwitchingLimit.ownProportionsOhms,fastSwitchingLimit.bestSplitOhms,capacitorChargeVoltage.value,switchChargeVoltage.value,"
+            + "switchStress.peakVolts,switchStress.maximumExcessVolts,switchStress.exceedingCount,switchStress.undeterminedCount,"
+            + "capacitorStress.peakVolts,capacitorStress.maximumExcessVolts,capacitorStress.exceedingCount,capacitorStress.undeterminedCount,"
+            + "capacitorCount,switchCount,phaseCount,bottomPlateSwing.maximumVolts,bottomPlateSwing.lossWeight,bottomPlateSwing.undeterminedCount",
             lines[0]);
         Assert.StartsWith("@/0.toml,\"A \"\"third\"\", say\",default,ok,0.3333333333333333,1.2,0.5,0.444", lines[1], StringComparison.Ordinal);
-        Assert.Contains(",2.4,3,0.6,0,1.2,0,0,0,2,7,2,2.4,", lines[1], StringComparison.Ordinal);
-        Assert.Contains(",3.6,1,1.8,1,1.8,0,0,1,", lines[2], StringComparison.Ordinal);
+        Assert.Contains(",2.4,0.6,3,0,1.2,0,0,0,2,7,2,2.4,", lines[1], StringComparison.Ordinal);
+        Assert.Contains(",3.6,1.8,1,1,1.8,0,0,1,", lines[2], StringComparison.Ordinal);
         Assert.Equal("@/1.toml,Two ways,shorted,error" + new string(',', 22), lines[3]);
         Assert.Equal(5, lines.Length);
         Assert.Empty(lines[4]);
@@ -60,17 +60,18 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal(["s1", "s4", "s5"], third["switchStress"]!["exceeding"]!.AsArray().Select(n => (string?)n));
         Assert.Equal(["s 6"], document["rows"]![1]!["switchStress"]!["undetermined"]!.AsArray().Select(n => (string?)n));
         Assert.Equal("error", (string?)document["rows"]![2]!["status"]);
-        Assert.False(document["rows"]![2]!.AsObject().ContainsKey("ratio"));
+        Assert.Null(document["rows"]![2]!["ratio"]);
+        Assert.Equal("input-shorted", (string?)document["rows"]![2]!["diagnostics"]!.AsArray().First(d => (string?)d!["severity"] == "error")!["code"]);
     }
 
     [Fact]
     public void The_json_holds_counts_and_bottom_plates()
     {
         JsonNode third = JsonNode.Parse(Compare("json", NetlistFolder.Third).Output)!["rows"]![0]!;
-        Assert.True(JsonNode.DeepEquals(JsonNode.Parse("""{ "capacitors": 2, "switches": 7, "phases": 2 }"""), third["counts"]));
+        Assert.Equal((2, 7, 2), ((int)third["capacitorCount"]!, (int)third["switchCount"]!, (int)third["phaseCount"]!));
         // n1 of the series string is at 2/3 of 3.6 V, then at 0
-        Assert.Equal(2.4, (double)third["bottomPlateSwing"]!["worstVolts"]!);
-        Assert.Single(third["bottomPlateSwing"]!["worst"]!.AsArray());
+        Assert.Equal(2.4, (double)third["bottomPlateSwing"]!["maximumVolts"]!);
+        Assert.Single(third["bottomPlateSwing"]!["maximumCapacitors"]!.AsArray());
         Assert.Empty(third["bottomPlateSwing"]!["undetermined"]!.AsArray());
     }
 
@@ -91,7 +92,7 @@ public sealed class CompareCommandTests : IDisposable
     {
         ToolRun run = ToolRun.Of("compare", "a.toml", "--input-voltage", "1", "--rating", "1", "--sort", "cost");
         Assert.Equal(2, run.Code);
-        Assert.Contains(run.ErrorLines, line => line.StartsWith("scnet: Expected one of ratio, output_voltage_volts, ", StringComparison.Ordinal)
+        Assert.Contains(run.ErrorLines, line => line.StartsWith("scnet: Expected one of ratio, idealOutputVoltageVolts, ", StringComparison.Ordinal)
             && line.EndsWith(" after --sort, but got 'cost'.", StringComparison.Ordinal));
     }
 
@@ -133,20 +134,20 @@ public sealed class CompareCommandTests : IDisposable
     {
         // 1/2 of 4 V over 1.5 V: everything in stacks of two
         Func<string, double> figure = Silicon("ladder 2", "4", "1.5");
-        Assert.Equal(0.25, figure("ssl_best_split_ohms"), 12);
-        Assert.Equal(1, figure("ssl_equal_silicon_ohms"), 12);
-        Assert.Equal(8, figure("fsl_best_split_ohms"), 12);
-        Assert.Equal(32, figure("fsl_equal_silicon_ohms"), 12);
-        Assert.Equal((2, 2, 8, 0), (figure("largest_stack"), figure("capacitor_devices"), figure("switch_devices"), figure("stacks_undetermined")));
+        Assert.Equal(0.25, figure("slowSwitchingLimit.bestSplitOhms"), 12);
+        Assert.Equal(1, figure("equalSilicon.slowSwitchingLimit.bestSplitOhms"), 12);
+        Assert.Equal(8, figure("fastSwitchingLimit.bestSplitOhms"), 12);
+        Assert.Equal(32, figure("equalSilicon.fastSwitchingLimit.bestSplitOhms"), 12);
+        Assert.Equal((2, 2, 8, 0), (figure("equalSilicon.maximumStackCount"), figure("equalSilicon.capacitorDeviceCount"), figure("equalSilicon.switchDeviceCount"), figure("equalSilicon.undeterminedCount")));
     }
 
     [Fact]
     public void At_equal_silicon_nothing_changes_where_nothing_is_over_the_rating()
     {
         Func<string, double> figure = Silicon("dickson 4", "1", "1");
-        Assert.Equal(figure("ssl_best_split_ohms"), figure("ssl_equal_silicon_ohms"), 12);
-        Assert.Equal(figure("fsl_best_split_ohms"), figure("fsl_equal_silicon_ohms"), 12);
-        Assert.Equal((1, 3, 8, 0), (figure("largest_stack"), figure("capacitor_devices"), figure("switch_devices"), figure("stacks_undetermined")));
+        Assert.Equal(figure("slowSwitchingLimit.bestSplitOhms"), figure("equalSilicon.slowSwitchingLimit.bestSplitOhms"), 12);
+        Assert.Equal(figure("fastSwitchingLimit.bestSplitOhms"), figure("equalSilicon.fastSwitchingLimit.bestSplitOhms"), 12);
+        Assert.Equal((1, 3, 8, 0), (figure("equalSilicon.maximumStackCount"), figure("equalSilicon.capacitorDeviceCount"), figure("equalSilicon.switchDeviceCount"), figure("equalSilicon.undeterminedCount")));
     }
 
     [Fact]
@@ -157,8 +158,8 @@ public sealed class CompareCommandTests : IDisposable
         JsonNode silicon = rows[0]!["equalSilicon"]!;
         Assert.Equal(["idle"], silicon["undetermined"]!.AsArray().Select(n => (string?)n));
         Assert.Equal((2, 2, 3), ((int)silicon["stacks"]!["fly"]!, (int)silicon["stacks"]!["s1"]!, (int)silicon["stacks"]!["s5"]!));
-        Assert.Equal(3, (int)silicon["largestStack"]!);
-        Assert.False(rows[1]!.AsObject().ContainsKey("equalSilicon"));
+        Assert.Equal(3, (int)silicon["maximumStackCount"]!);
+        Assert.Null(rows[1]!["equalSilicon"]!["stacks"]);
     }
 
     [Theory]
@@ -190,7 +191,7 @@ public sealed class CompareCommandTests : IDisposable
     public void Rows_are_sorted_by_a_column_of_equal_silicon()
     {
         ToolRun run = ToolRun.Of(
-            "compare", "--family", "series-parallel 4", "--family", "ladder 4", "--input-voltage", "4", "--rating", "1", "--silicon", "--sort", "largest_stack", "--format", "csv");
+            "compare", "--family", "series-parallel 4", "--family", "ladder 4", "--input-voltage", "4", "--rating", "1", "--silicon", "--sort", "equalSilicon.maximumStackCount", "--format", "csv");
         Assert.Equal(["ladder 4", "series-parallel 4"], run.Output.Split('\n')[1..3].Select(line => line.Split(',')[0]));
     }
 

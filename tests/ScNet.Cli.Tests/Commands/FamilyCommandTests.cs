@@ -1,8 +1,8 @@
 using System.Globalization;
 using Fractions;
 using ScNet.Analysis;
-using ScNet.Cli.Families;
 using ScNet.Netlists;
+using ScNet.Topologies;
 
 namespace ScNet.Cli.Tests.Commands;
 
@@ -23,7 +23,7 @@ public sealed class FamilyCommandTests
         { "fibonacci 4 --step-up", "Fibonacci step-up of 4 stages", "8" },
         { "doubler 2", "Doubler step-down of 2 stages", "1/4" },
         { "doubler 2 --step-up", "Doubler step-up of 2 stages", "4" },
-        { "fraction 4 6", "Fractional 2/3", "2/3" },
+        { "fraction 2 3", "Fractional 2/3", "2/3" },
         { "fraction 5 2", "Fractional 5/2", "5/2" },
         { "binary 3 3", "Binary 3/8", "3/8" },
         { "binary 3 3 --step-up", "Binary 8/3", "8/3" },
@@ -53,10 +53,10 @@ public sealed class FamilyCommandTests
     public void Every_form_is_tried_above_in_both_directions()
     {
         string[] lines = [.. Families.Select(row => (string)row[0])];
-        Assert.All(Family.All, form => Assert.Equal(
+        Assert.All(FamilyCatalogue.All, form => Assert.Equal(
             form.StepUpRatio is null ? 1 : 2,
             lines.Select(line => line.Replace(" --step-up", string.Empty, StringComparison.Ordinal).Split(' '))
-                .Count(words => words[0] == form.Name && words.Length - 1 == form.Sizes.Length) - (form.Name == "fraction" ? 1 : 0)));
+                .Count(words => words[0] == form.Name && words.Length - 1 == form.Parameters.Count) - (form.Name == "fraction" ? 1 : 0)));
     }
 
     [Theory]
@@ -109,6 +109,8 @@ public sealed class FamilyCommandTests
     [InlineData("ladder 99999999999", "Expected 'ladder N' with whole numbers N from 2 to 1000, but got 'ladder 99999999999'.")]
     [InlineData("fraction 6 5", "Expected 'fraction P Q' with whole numbers P and Q from 1 to 5 in lowest terms, but got 'fraction 6 5'.")]
     [InlineData("fraction 0 5", "Expected 'fraction P Q' with whole numbers P and Q from 1 to 5 in lowest terms, but got 'fraction 0 5'.")]
+    [InlineData("fraction 2 4", "Expected 'fraction P Q' with whole numbers P and Q from 1 to 5 in lowest terms, but got 'fraction 2 4'.")]
+    [InlineData("inverter 2 2", "Expected 'inverter N' with whole numbers N from 1 to 1000, or 'inverter P Q' with whole numbers P and Q from 1, P + Q up to 5 in lowest terms, but got 'inverter 2 2'.")]
     [InlineData("binary 3 8", "Expected 'binary N K' with whole numbers N from 1 to 30, K from 1, below 2^N, or 'binary N' with whole numbers N from 1 to 10, but got 'binary 3 8'.")]
     [InlineData("binary 11", "Expected 'binary N K' with whole numbers N from 1 to 30, K from 1, below 2^N, or 'binary N' with whole numbers N from 1 to 10, but got 'binary 11'.")]
     [InlineData("inverter 3 4", "Expected 'inverter N' with whole numbers N from 1 to 1000, or 'inverter P Q' with whole numbers P and Q from 1, P + Q up to 5 in lowest terms, but got 'inverter 3 4'.")]

@@ -62,18 +62,34 @@ public sealed class OperateCommandTests : IDisposable
         Assert.Equal(steady.AverageOutputVoltageVolts, (double)row["outputVoltageVolts"]!);
         Assert.Equal(1.8, (double)row["idealOutputVoltageVolts"]!);
         Assert.Equal(steady.OutputRippleVolts, (double)row["outputRippleVolts"]!);
-        Assert.Equal(steady.OutputPowerWatts / steady.InputPowerWatts, (double)row["efficiency"]!);
+        Assert.Equal(steady.OutputPowerWatts / steady.InputPowerWatts, (double)row["resistiveEfficiency"]!);
         Assert.Equal(steady.DissipationWatts, (double)row["dissipationWatts"]!);
         JsonNode s1 = row["switches"]!["s1"]!, on = row["switches"]!["on"]!, fly = row["capacitors"]!["fly"]!;
-        Assert.Equal(steady.Switches[0].PeakCurrentAmperes, (double)s1["peakAmperes"]!);
-        Assert.Equal(steady.Switches[0].BlockingVolts.Maximum, (double)s1["greatestBlockingVolts"]!);
-        Assert.False((bool)s1["floatsWhileOpen"]!);
-        Assert.Null(on["leastBlockingVolts"]);
-        Assert.False((bool)on["floatsWhileOpen"]!);
-        Assert.Equal(steady.Capacitors[0].AverageVoltageVolts, (double)fly["averageVolts"]!);
+        Assert.Equal(steady.Switches[0].PeakCurrentAmperes, (double)s1["peakCurrentAmperes"]!);
+        Assert.Equal(steady.Switches[0].BlockingVolts.Maximum, (double)s1["maximumBlockingVolts"]!);
+        Assert.True((bool)s1["isBlockingDetermined"]!);
+        Assert.Null(on["minimumBlockingVolts"]);
+        Assert.True((bool)on["isBlockingDetermined"]!);
+        Assert.Equal(steady.Capacitors[0].AverageVoltageVolts, (double)fly["averageVoltageVolts"]!);
         Assert.Equal(steady.Capacitors[0].RippleVolts, (double)fly["rippleVolts"]!);
         Assert.Equal(("error", null), ((string?)document["rows"]![1]!["status"], (string?)document["rows"]![1]!["converter"]));
         Assert.Equal(1, run.Code);
+    }
+
+    [Fact]
+    public void The_csv_has_the_figures_of_the_json_by_the_same_names()
+    {
+        string[] files = [_folder.Write("half.toml", NetlistFolder.Half), _folder.PathOf("missing.toml")];
+        string[][] lines = [.. Operate("0.01", ["--frequency", "2e7", "--format", "csv", .. files]).Output.Split('\n').Select(line => line.Split(','))];
+        JsonNode row = JsonNode.Parse(Operate("0.01", ["--frequency", "2e7", "--format", "json", .. files]).Output)!["rows"]![0]!;
+        Assert.Equal("outputImpedance.ohms", lines[0][7]);
+        foreach ((string header, string cell) in lines[0].Zip(lines[1]).Skip(4))
+        {
+            JsonNode? value = header.Split('.').Aggregate((JsonNode?)row, (node, key) => node![key]);
+            Assert.Equal(value!.ToJsonString(), cell, ignoreCase: true);
+        }
+
+        Assert.Equal(["error", .. Enumerable.Repeat(string.Empty, lines[0].Length - 4)], lines[2][3..]);
     }
 
     [Fact]
@@ -90,7 +106,7 @@ public sealed class OperateCommandTests : IDisposable
         Assert.Contains("  Efficiency        none (", run.Output, StringComparison.Ordinal);
         JsonNode row = JsonNode.Parse(Operate("0.1", "--frequency", "1e6", "--format", "json", half).Output)!["rows"]![0]!;
         Assert.True((bool)row["isOverloaded"]!);
-        Assert.Null(row["efficiency"]);
+        Assert.Null(row["resistiveEfficiency"]);
     }
 
     [Fact]
@@ -121,8 +137,8 @@ public sealed class OperateCommandTests : IDisposable
         string half = _folder.Write("half.toml", NetlistFolder.Half);
         JsonNode row = JsonNode.Parse(Operate("0.001", "--frequency", "1e6", "--dead-time", "1e-8", "--format", "json", half).Output)!["rows"]![0]!;
         Converter dead = NetlistReader.ReadFile(half).GetConverter().WithDeadTime(new Fractions.Fraction(1, 100));
-        Assert.Equal(OutputImpedance.Of(ModeAnalysis.Of(dead, dead.Modes[0])).Ohms(1e6), (double)row["outputImpedanceOhms"]!);
-        Assert.True((bool)row["switches"]!["s1"]!["floatsWhileOpen"]!);
+        Assert.Equal(OutputImpedance.Of(ModeAnalysis.Of(dead, dead.Modes[0])).Ohms(1e6), (double)row["outputImpedance"]!["ohms"]!);
+        Assert.False((bool)row["switches"]!["s1"]!["isBlockingDetermined"]!);
     }
 
     [Theory]

@@ -7,7 +7,7 @@ namespace ScNet.Cli.Tests.Commands;
 
 public sealed class SweepCommandTests : IDisposable
 {
-    private const string Header = "file,converter,mode,hertz,ohms,slowOhms,fastOhms,rootSumSquareOhms,norm254Ohms,singlePairOhms";
+    private const string Header = "file,converter,mode,status,hertz,ohms,slowSwitchingLimit.ohms,fastSwitchingLimit.ohms,rootSumSquareOhms,norm254Ohms,singlePairOhms";
 
     private readonly NetlistFolder _folder = new();
 
@@ -32,7 +32,7 @@ public sealed class SweepCommandTests : IDisposable
         Assert.Empty(lines[5]);
         foreach ((string line, double hertz) in lines[1..5].Zip(new[] { 2.5e6, 1e7, 1e8, 1e9 }))
         {
-            Assert.StartsWith("\"@/a,b.toml\",\"A \"\"half\"\"\",default,", line, StringComparison.Ordinal);
+            Assert.StartsWith("\"@/a,b.toml\",\"A \"\"half\"\"\",default,ok,", line, StringComparison.Ordinal);
             ImpedancePoint point = impedance.At(hertz);
             Assert.Equal(
                 [hertz, point.Ohms, point.SlowOhms, point.FastOhms, point.RootSumSquareOhms, point.Norm254Ohms, point.SinglePairOhms],
@@ -46,7 +46,9 @@ public sealed class SweepCommandTests : IDisposable
         string two = _folder.Write("two.toml", NetlistFolder.TwoWays), half = _folder.Write("half.toml", NetlistFolder.Half);
         ToolRun run = ToolRun.Of("sweep", _folder.PathOf("missing.toml"), two, half, "--frequency", "1e6");
         Assert.Equal(1, run.Code);
-        Assert.Equal(["two", "half"], run.Output.Split('\n')[1..3].Select(l => Path.GetFileNameWithoutExtension(l.Split(',')[0])));
+        Assert.Equal(
+            [("missing", "", "error"), ("two", "1/2", "ok"), ("two", "shorted", "error"), ("half", "default", "ok")],
+            run.Output.Split('\n')[1..5].Select(l => l.Split(',')).Select(l => (Path.GetFileNameWithoutExtension(l[0]), l[2], l[3])));
         Assert.Equal(2, run.ErrorLines.Length);
         Assert.Contains("missing.toml: error file-unreadable: ", run.ErrorLines[0], StringComparison.Ordinal);
         Assert.Contains("two.toml: mode 'shorted': error input-shorted: ", run.ErrorLines[1], StringComparison.Ordinal);

@@ -36,7 +36,7 @@ public sealed class UsageTests
             ["compare", "--family", "ladder", "4", "--input-voltage", "1", "--rating", "1"],
             "scnet: Expected 'ladder N' with whole numbers N from 2 to 1000, but got 'ladder'. Put quotation marks round name and sizes: --family \"ladder 4\"."
         },
-        { ["compare", "a.toml", "--input-voltage", "1", "--rating", "1", "--sort", "largest_stack"], "scnet: The column largest_stack is there with --silicon only." },
+        { ["compare", "a.toml", "--input-voltage", "1", "--rating", "1", "--sort", "equalSilicon.maximumStackCount"], "scnet: The column equalSilicon.maximumStackCount is there with --silicon only." },
         { ["reach"], "scnet: Required argument 'FILE' missing for command: 'reach'." },
         { ["reach", "a.toml", "b.toml"], "scnet: Unrecognized command or argument 'b.toml'." },
         { ["reach", "--pattern"], "scnet: There is no option '--pattern' here. If it is a file, write ./--pattern." },

@@ -1,13 +1,14 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using ScNet.Topologies;
 
-namespace ScNet.Cli.Families;
+namespace ScNet.Cli;
 
 /// <summary>A family that was asked for: its form, its numbers and its direction.</summary>
 /// <param name="Family">The form.</param>
-/// <param name="Sizes">One number per size of the form.</param>
+/// <param name="Numbers">One number per parameter of the form.</param>
 /// <param name="IsStepUp">Whether the converter runs the other way.</param>
-internal sealed record FamilyRequest(Family Family, int[] Sizes, bool IsStepUp)
+internal sealed record FamilyRequest(Family Family, int[] Numbers, bool IsStepUp)
 {
     /// <summary>The word that asks for the other direction.</summary>
     public const string StepUp = "--step-up";
@@ -21,18 +22,18 @@ internal sealed record FamilyRequest(Family Family, int[] Sizes, bool IsStepUp)
         request = null;
         string[] plain = [.. words.Where(w => w != StepUp)];
         string name = plain.Length > 0 ? plain[0] : string.Empty;
-        Family[] forms = [.. Family.All.Where(f => f.Name == name)];
-        if (forms.Length == 0)
+        IReadOnlyList<Family> forms = FamilyCatalogue.Named(name);
+        if (forms.Count == 0)
         {
-            return $"There is no family '{name}'. There are {string.Join(", ", Family.All.Select(f => f.Name).Distinct())}.";
+            return $"There is no family '{name}'. There are {string.Join(", ", FamilyCatalogue.All.Select(f => f.Name).Distinct())}.";
         }
 
-        if (forms.FirstOrDefault(f => f.Sizes.Length == plain.Length - 1) is not { } form || !TryRead(form, plain, out int[]? sizes))
+        if (!TryRead(plain.AsSpan(1), out int[]? numbers) || forms.FirstOrDefault(f => f.Accepts(numbers)) is not { } form)
         {
             return $"Expected {string.Join(", or ", forms.Select(Expectation))}, but got '{string.Join(' ', plain)}'.";
         }
 
-        request = new FamilyRequest(form, sizes, plain.Length < words.Count);
+        request = new FamilyRequest(form, numbers, plain.Length < words.Count);
         return request.IsStepUp && form.StepUpRatio is null
             ? $"The family {form.Usage} has no {StepUp}. Its ratio is {form.Ratio}."
             : null;
@@ -43,37 +44,29 @@ internal sealed record FamilyRequest(Family Family, int[] Sizes, bool IsStepUp)
         Read(text.Split(' ', StringSplitOptions.RemoveEmptyEntries), out request);
 
     /// <summary>The converter.</summary>
-    public Converter Build(double farads = 1, double ohms = 1) => Family.Build(Sizes, new FamilyValues(IsStepUp, farads, ohms));
+    public Converter Build(double farads = 1, double ohms = 1) => Family.Build(Numbers, new FamilyOptions(IsStepUp, farads, ohms));
 
     /// <summary>The words, with one blank between them.</summary>
     public override string ToString() => string.Join(' ', [
         Family.Name,
-        .. Sizes.Select(s => s.ToString(CultureInfo.InvariantCulture)),
+        .. Numbers.Select(s => s.ToString(CultureInfo.InvariantCulture)),
         .. IsStepUp ? [StepUp] : Array.Empty<string>(),
     ]);
 
-    private static bool TryRead(Family form, string[] words, [NotNullWhen(true)] out int[]? sizes)
+    private static bool TryRead(ReadOnlySpan<string> words, [NotNullWhen(true)] out int[]? numbers)
     {
-        int[] read = new int[form.Sizes.Length];
-        sizes = null;
-        for (int i = 0; i < read.Length; i++)
+        numbers = new int[words.Length];
+        for (int i = 0; i < words.Length; i++)
         {
-            FamilySize size = form.Sizes[i];
-            if (!int.TryParse(words[i + 1], NumberStyles.None, CultureInfo.InvariantCulture, out read[i])
-                || read[i] < size.Least || read[i] > size.Most)
+            if (!int.TryParse(words[i], NumberStyles.None, CultureInfo.InvariantCulture, out numbers[i]))
             {
+                numbers = null;
                 return false;
             }
         }
 
-        if (form.Condition?.Holds(read) == false)
-        {
-            return false;
-        }
-
-        sizes = read;
         return true;
     }
 
-    private static string Expectation(Family form) => $"'{form.Usage}' with whole numbers {form.SizesText}";
+    private static string Expectation(Family form) => $"'{form.Usage}' with whole numbers {form.Ranges}";
 }

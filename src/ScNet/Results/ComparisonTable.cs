@@ -1,0 +1,128 @@
+using ScNet.Design;
+using ScNet.Stress;
+
+namespace ScNet.Results;
+
+/// <summary>What a row of a <see cref="ComparisonTable"/> shows of a mode.</summary>
+/// <param name="Comparison">The comparison at equal totals.</param>
+/// <param name="Silicon">The comparison at equal silicon; null where it was not asked for.</param>
+public sealed record ComparedMode(ModeComparison Comparison, SiliconComparison? Silicon = null);
+
+/// <summary>Modes of converters side by side as a document for other programs.</summary>
+public static class ComparisonTable
+{
+    private static readonly Figure<ComparedMode>[] s_figures =
+    [
+        new("ratio", m => m.Comparison.Ratio),
+        new("idealOutputVoltageVolts", m => m.Comparison.OutputVoltageVolts),
+        .. Limit("slowSwitchingLimit", m => m.Comparison.SlowSwitchingLimit),
+        .. Limit("fastSwitchingLimit", m => m.Comparison.FastSwitchingLimit),
+        .. ChargeVoltage("capacitorChargeVoltage", m => m.Comparison.CapacitorChargeVoltage),
+        .. ChargeVoltage("switchChargeVoltage", m => m.Comparison.SwitchChargeVoltage),
+        .. Stress("switchStress", m => m.Comparison.SwitchStress),
+        .. Stress("capacitorStress", m => m.Comparison.CapacitorStress),
+        new("capacitorsLeftOut", m => m.Comparison.LeftOut, HasColumn: false),
+        new("capacitorCount", m => m.Comparison.Analysis.Converter.Capacitors.Count),
+        new("switchCount", m => m.Comparison.Analysis.Converter.Switches.Count),
+        new("phaseCount", m => m.Comparison.Analysis.Converter.Phases.Count),
+        new("bottomPlateSwing.maximumVolts", m => m.Comparison.MaximumBottomPlateSwingVolts),
+        new("bottomPlateSwing.maximumCapacitors", m => m.Comparison.BottomPlateSwing.MaximumCapacitors, HasColumn: false),
+        new("bottomPlateSwing.lossWeight", m => m.Comparison.BottomPlateSwing.LossWeight),
+        .. Undetermined("bottomPlateSwing", m => m.Comparison.BottomPlateSwing.Undetermined),
+    ];
+
+    private static readonly Figure<ComparedMode>[] s_silicon =
+    [
+        new("equalSilicon.slowSwitchingLimit.bestSplitOhms", m => m.Silicon?.SlowSwitchingLimit.BestSplitOhms),
+        new("equalSilicon.fastSwitchingLimit.bestSplitOhms", m => m.Silicon?.FastSwitchingLimit.BestSplitOhms),
+        new("equalSilicon.maximumStackCount", m => m.Silicon?.MaximumStackCount),
+        new("equalSilicon.capacitorDeviceCount", m => m.Silicon?.CapacitorDeviceCount),
+        new("equalSilicon.switchDeviceCount", m => m.Silicon?.SwitchDeviceCount),
+        .. Undetermined("equalSilicon", m => m.Silicon?.Undetermined ?? []),
+        new("equalSilicon.stacks", m => m.Silicon is { } silicon ? StacksOf(silicon) : null, HasColumn: false),
+    ];
+
+    /// <summary>The figures by which rows can be sorted: the columns of the CSV text from "ratio" on.</summary>
+    /// <param name="hasSilicon">Whether the rows are compared at equal silicon too.</param>
+    public static IReadOnlyList<string> Columns(bool hasSilicon) => [.. FiguresOf(hasSilicon).Where(f => f.HasColumn).Select(f => f.Path)];
+
+    /// <summary>The table.</summary>
+    /// <param name="conditions">The conditions of all rows.</param>
+    /// <param name="rows">The rows, in their order.</param>
+    /// <param name="hasSilicon">Whether the rows are compared at equal silicon too.</param>
+    public static ResultTable Of(ComparisonConditions conditions, IEnumerable<ResultRow<ComparedMode>> rows, bool hasSilicon = false)
+    {
+        ArgumentNullException.ThrowIfNull(conditions);
+        ArgumentNullException.ThrowIfNull(rows);
+        return ResultTable.Of(
+            [
+                new("inputVoltageVolts", conditions.InputVoltageVolts),
+                new("deviceRatingVolts", conditions.DeviceRatingVolts),
+                new("totalCapacitanceFarads", conditions.TotalCapacitanceFarads),
+                new("totalConductanceSiemens", conditions.TotalConductanceSiemens),
+                new("hertz", conditions.FrequencyHz),
+            ],
+            FiguresOf(hasSilicon),
+            rows);
+    }
+
+    /// <summary>Rows in the ascending order of a column, those without a value last.</summary>
+    /// <param name="rows">The rows.</param>
+    /// <param name="column">One of <see cref="Columns"/>.</param>
+    /// <exception cref="ArgumentException">There is no such column.</exception>
+    public static IReadOnlyList<ResultRow<ComparedMode>> Sorted(IEnumerable<ResultRow<ComparedMode>> rows, string column)
+    {
+        ArgumentNullException.ThrowIfNull(rows);
+        Figure<ComparedMode> figure = Array.Find(FiguresOf(hasSilicon: true), f => f.HasColumn && f.Path == column)
+            ?? throw new ArgumentException($"Expected one of {string.Join(", ", Columns(hasSilicon: true))}, but got '{column}'.", nameof(column));
+        return [.. rows.Select(r => (Row: r, Value: r.Result is { } result ? NumberOf(figure.Value(result)) : null))
+            .OrderBy(r => r.Value is null).ThenBy(r => r.Value).Select(r => r.Row)];
+    }
+
+    private static Figure<ComparedMode>[] FiguresOf(bool hasSilicon) => hasSilicon ? [.. s_figures, .. s_silicon] : s_figures;
+
+    private static double? NumberOf(object? value) => value switch
+    {
+        Quantity { IsDetermined: true } quantity => quantity.ToDouble(),
+        double number => number,
+        int count => count,
+        long count => count,
+        _ => null,
+    };
+
+    private static Figure<ComparedMode>[] Limit(string key, Func<ComparedMode, ComparedLimit> limit) =>
+    [
+        new($"{key}.ownProportionsOhms", m => limit(m).OwnProportionsOhms),
+        new($"{key}.bestSplitOhms", m => limit(m).BestSplitOhms),
+        new($"{key}.dependsOnComponentValues", m => limit(m).DependsOnComponentValues, HasColumn: false),
+        new($"{key}.undetermined", m => limit(m).Undetermined, HasColumn: false),
+    ];
+
+    private static Figure<ComparedMode>[] ChargeVoltage(string key, Func<ComparedMode, ChargeVoltage> measure) =>
+    [
+        new($"{key}.value", m => measure(m).Value),
+        new($"{key}.undetermined", m => measure(m).Undetermined, HasColumn: false),
+    ];
+
+    private static Figure<ComparedMode>[] Stress(string key, Func<ComparedMode, VoltageStress> stress) =>
+    [
+        new($"{key}.peakVolts", m => stress(m).PeakVolts),
+        new($"{key}.peakElements", m => stress(m).PeakElements, HasColumn: false),
+        new($"{key}.maximumExcessVolts", m => stress(m).MaximumExcessVolts),
+        new($"{key}.exceedingCount", m => stress(m).Exceeding.Count),
+        new($"{key}.exceeding", m => stress(m).Exceeding, HasColumn: false),
+        .. Undetermined(key, m => stress(m).Undetermined),
+    ];
+
+    private static Figure<ComparedMode>[] Undetermined(string key, Func<ComparedMode, IReadOnlyList<string>> names) =>
+    [
+        new($"{key}.undeterminedCount", m => names(m).Count),
+        new($"{key}.undetermined", names, HasColumn: false),
+    ];
+
+    private static KeyValuePair<string, object?>[] StacksOf(SiliconComparison silicon) =>
+    [
+        .. silicon.Capacitors.Select(c => new KeyValuePair<string, object?>(c.Capacitor.Name, c.Stack.Count)),
+        .. silicon.Ratings.Switches.Select(s => new KeyValuePair<string, object?>(s.Switch.Name, s.Stack.Count)),
+    ];
+}

@@ -1,0 +1,126 @@
+using System.Buffers;
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+
+namespace ScNet.Results;
+
+/// <summary>The one way in which the library writes JSON.</summary>
+/// <remarks>
+/// Indented by two spaces, "\n" line ends, names as they are. Exact values are strings with a reduced fraction,
+/// values that component values decide are numbers, undetermined and infinite ones null.
+/// </remarks>
+internal static class JsonText
+{
+    public static JsonWriterOptions Options { get; } = new()
+    {
+        Indented = true,
+        IndentSize = 2,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>The text that an action writes.</summary>
+    public static string Of(Action<Utf8JsonWriter> write)
+    {
+        ArrayBufferWriter<byte> buffer = new();
+        using (Utf8JsonWriter writer = new(buffer, Options))
+        {
+            write(writer);
+        }
+
+        return Encoding.UTF8.GetString(buffer.WrittenSpan);
+    }
+
+    public static void Write(Utf8JsonWriter writer, string key, Quantity value)
+    {
+        writer.WritePropertyName(key);
+        Write(writer, value);
+    }
+
+    public static void Write(Utf8JsonWriter writer, Quantity value)
+    {
+        switch (value.Kind)
+        {
+            case QuantityKind.Exact:
+                writer.WriteStringValue(value.ToString());
+                break;
+            case QuantityKind.Numeric:
+                writer.WriteNumberValue(value.ToDouble());
+                break;
+            default:
+                writer.WriteNullValue();
+                break;
+        }
+    }
+
+    /// <summary>The values of the phases on one line, which a person reads more easily than one line each.</summary>
+    public static void WritePhases(Utf8JsonWriter writer, string key, PhaseValues values)
+    {
+        writer.WritePropertyName(key);
+        writer.WriteRawValue($"[{string.Join(", ", values.Select(Text))}]");
+    }
+
+    /// <summary>A number; null where it exceeds the range of a double, which JSON cannot write.</summary>
+    public static void WriteNumber(Utf8JsonWriter writer, string key, double value)
+    {
+        writer.WritePropertyName(key);
+        WriteValue(writer, value);
+    }
+
+    /// <summary>Any value that a figure may have.</summary>
+    public static void WriteValue(Utf8JsonWriter writer, object? value)
+    {
+        switch (value)
+        {
+            case Quantity quantity:
+                Write(writer, quantity);
+                break;
+            case double number when double.IsFinite(number):
+                writer.WriteNumberValue(number);
+                break;
+            case int or long:
+                writer.WriteNumberValue(Convert.ToInt64(value, CultureInfo.InvariantCulture));
+                break;
+            case bool flag:
+                writer.WriteBooleanValue(flag);
+                break;
+            case string text:
+                writer.WriteStringValue(text);
+                break;
+            case Diagnostic diagnostic:
+                DiagnosticJson.Write(writer, diagnostic, diagnostic.Position);
+                break;
+            case IEnumerable<KeyValuePair<string, object?>> members:
+                writer.WriteStartObject();
+                foreach ((string key, object? member) in members)
+                {
+                    writer.WritePropertyName(key);
+                    WriteValue(writer, member);
+                }
+
+                writer.WriteEndObject();
+                break;
+            case System.Collections.IEnumerable items:
+                writer.WriteStartArray();
+                foreach (object? item in items)
+                {
+                    WriteValue(writer, item);
+                }
+
+                writer.WriteEndArray();
+                break;
+            default:
+                writer.WriteNullValue();
+                break;
+        }
+    }
+
+    private static string Text(Quantity value) => value.Kind switch
+    {
+        QuantityKind.Exact => $"\"{value}\"",
+        QuantityKind.Numeric => value.ToDouble().ToString("R", CultureInfo.InvariantCulture),
+        _ => "null",
+    };
+}

@@ -1,0 +1,54 @@
+using ScNet.Analysis;
+
+namespace ScNet.Results;
+
+/// <summary>One row of a <see cref="ResultTable"/>: where it comes from, and what came of it.</summary>
+/// <typeparam name="T">The kind of result.</typeparam>
+public sealed class ResultRow<T>
+    where T : class
+{
+    internal ResultRow(string? file, ModeOutcome? outcome, IEnumerable<Diagnostic> diagnostics, T? result)
+    {
+        File = file;
+        Outcome = outcome;
+        Diagnostics = [.. diagnostics];
+        Result = result;
+    }
+
+    /// <summary>The file as the caller named it, or null where there is none.</summary>
+    public string? File { get; }
+
+    /// <summary>The analysis of the mode; null where the file could not be read.</summary>
+    public ModeOutcome? Outcome { get; }
+
+    /// <summary>The findings of mode and netlist; the errors where the file could not be read.</summary>
+    public IReadOnlyList<Diagnostic> Diagnostics { get; }
+
+    /// <summary>The result, or null where there is none.</summary>
+    public T? Result { get; }
+}
+
+/// <summary>Makes rows of a <see cref="ResultTable"/>.</summary>
+public static class ResultRow
+{
+    /// <summary>The row of a mode.</summary>
+    /// <param name="file">The file as the caller named it, or null where there is none.</param>
+    /// <param name="outcome">The analysis of the mode.</param>
+    /// <param name="result">The result, or null where there is none.</param>
+    public static ResultRow<T> Of<T>(string? file, ModeOutcome outcome, T? result)
+        where T : class
+    {
+        ArgumentNullException.ThrowIfNull(outcome);
+        return new ResultRow<T>(file, outcome, outcome.Diagnostics.Union(outcome.Converter.Warnings), result);
+    }
+
+    /// <summary>The row of a file that could not be read.</summary>
+    /// <param name="file">The file as the caller named it.</param>
+    /// <param name="diagnostics">The reasons.</param>
+    public static ResultRow<T> Unreadable<T>(string? file, IEnumerable<Diagnostic> diagnostics)
+        where T : class
+    {
+        ArgumentNullException.ThrowIfNull(diagnostics);
+        return new ResultRow<T>(file, null, diagnostics, null);
+    }
+}

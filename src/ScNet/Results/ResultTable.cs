@@ -1,0 +1,122 @@
+using System.Text;
+using System.Text.Json;
+
+namespace ScNet.Results;
+
+/// <summary>
+/// Results in rows as a document for other programs: JSON with the conditions and one object per row, or CSV with one
+/// header line and one line per row. Immutable.
+/// </summary>
+/// <remarks>
+/// A key is the name of the library's property in camel case, with its unit; a header of CSV is the path of the same
+/// figure in JSON with dots between the keys, such as "slowSwitchingLimit.bestSplitOhms". JSON has exact values as
+/// fractions in strings; CSV has the nearest decimals. What is undetermined or has no result is null, or an empty field.
+/// Lists of names and the figures of single elements are in JSON only.
+/// </remarks>
+public sealed class ResultTable
+{
+    private readonly Column[] _columns;
+    private readonly KeyValuePair<string, object?>[] _conditions;
+    private readonly object?[][] _rows;
+
+    private ResultTable(Column[] columns, KeyValuePair<string, object?>[] conditions, object?[][] rows)
+    {
+        _columns = columns;
+        _conditions = conditions;
+        _rows = rows;
+    }
+
+    /// <summary>The text as JSON: indented by two spaces, "\n" line ends, no line end after the last brace.</summary>
+    public string ToJson() => JsonText.Of(writer =>
+    {
+        writer.WriteStartObject();
+        writer.WritePropertyName("conditions");
+        JsonText.WriteValue(writer, _conditions);
+        writer.WriteStartArray("rows");
+        foreach (object?[] row in _rows)
+        {
+            writer.WriteStartObject();
+            WriteNested(writer, row);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+        writer.WriteEndObject();
+    });
+
+    /// <summary>The text as comma-separated values (RFC 4180, but with "\n" line ends).</summary>
+    public string ToCsv()
+    {
+        StringBuilder text = new();
+        CsvText.AppendLine(text, _columns.Where(c => c.IsInCsv).Select(c => c.Path));
+        foreach (object?[] row in _rows)
+        {
+            CsvText.AppendLine(text, row.Where((_, i) => _columns[i].IsInCsv));
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>The CSV text.</summary>
+    public override string ToString() => ToCsv();
+
+    /// <summary>A table of rows that are each a mode, or a file that could not be read.</summary>
+    internal static ResultTable Of<T>(
+        IEnumerable<KeyValuePair<string, object?>> conditions, IReadOnlyCollection<Figure<T>> figures, IEnumerable<ResultRow<T>> rows)
+        where T : class
+    {
+        Figure<ResultRow<T>>[] head =
+        [
+            new("file", r => r.File),
+            new("converter", r => r.Outcome?.Converter.Name),
+            new("mode", r => r.Outcome?.Mode.Name),
+            new("status", r => r.Result is null ? "error" : "ok"),
+            new("diagnostics", r => r.Diagnostics, HasColumn: false),
+        ];
+        return OfAny(conditions, [.. head, .. figures.Select(f => new Figure<ResultRow<T>>(f.Path, r => r.Result is { } result ? f.Value(result) : null, f.HasColumn))], rows);
+    }
+
+    /// <summary>A table of any rows.</summary>
+    internal static ResultTable OfAny<T>(
+        IEnumerable<KeyValuePair<string, object?>> conditions, IReadOnlyCollection<Figure<T>> figures, IEnumerable<T> rows) => new(
+            [.. figures.Select(f => new Column(f.Path, f.HasColumn))],
+            [.. conditions],
+            [.. rows.Select(r => (object?[])[.. figures.Select(f => f.Value(r))])]);
+
+    // figures whose paths begin alike stand next to one another
+    private void WriteNested(Utf8JsonWriter writer, object?[] row)
+    {
+        string[] open = [];
+        for (int i = 0; i < row.Length; i++)
+        {
+            string[] keys = _columns[i].Path.Split('.');
+            int common = 0;
+            while (common < open.Length && common < keys.Length - 1 && open[common] == keys[common])
+            {
+                common++;
+            }
+
+            Close(writer, open.Length - common);
+            open = keys[..^1];
+            foreach (string key in open[common..])
+            {
+                writer.WriteStartObject(key);
+            }
+
+            writer.WritePropertyName(keys[^1]);
+            JsonText.WriteValue(writer, row[i]);
+        }
+
+        Close(writer, open.Length);
+    }
+
+    private static void Close(Utf8JsonWriter writer, int count)
+    {
+        for (int i = 0; i < count; i++)
+        {
+            writer.WriteEndObject();
+        }
+    }
+
+    private readonly record struct Column(string Path, bool IsInCsv);
+}
