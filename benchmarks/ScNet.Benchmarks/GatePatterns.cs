@@ -1,7 +1,6 @@
 using BenchmarkDotNet.Attributes;
 using ScNet.Analysis;
 using ScNet.Kernel;
-using ScNet.Netlists;
 using ScNet.Reconfiguration;
 
 namespace ScNet.Benchmarks;

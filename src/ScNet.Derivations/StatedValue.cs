@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Numerics;
 using Fractions;
-using ScNet.Netlists;
 
 namespace ScNet.Derivations;
 

@@ -1,5 +1,4 @@
 using ScNet.Kernel;
-using ScNet.Netlists;
 
 namespace ScNet.Analysis;
 

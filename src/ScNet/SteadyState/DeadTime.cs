@@ -1,6 +1,5 @@
 using System.Globalization;
 using Fractions;
-using ScNet.Netlists;
 
 namespace ScNet.SteadyState;
 

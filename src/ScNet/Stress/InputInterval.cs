@@ -1,5 +1,4 @@
 using Fractions;
-using ScNet.Netlists;
 
 namespace ScNet.Stress;
 

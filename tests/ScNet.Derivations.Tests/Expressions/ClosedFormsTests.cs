@@ -2,7 +2,6 @@ using System.Xml.Linq;
 using Fractions;
 using ScNet.Analysis;
 using ScNet.Derivations.Expressions;
-using ScNet.Netlists;
 using ScNet.Topologies;
 
 namespace ScNet.Derivations.Tests.Expressions;

@@ -8,7 +8,6 @@ using ScNet.Analysis;
 using ScNet.Derivations.Expressions;
 using ScNet.Derivations.Working;
 using ScNet.Kernel;
-using ScNet.Netlists;
 using Block = ScNet.Derivations.Working.Block;
 using Table = Markdig.Extensions.Tables.Table;
 

@@ -1,5 +1,4 @@
 using CsCheck;
-using ScNet.Netlists;
 
 namespace ScNet.Testing.Networks;
 

@@ -1,5 +1,3 @@
-using ScNet.Netlists;
-
 namespace ScNet.Testing.Networks;
 
 /// <summary>Step-down ladders of any height, built by hand for the tests.</summary>

@@ -1,5 +1,3 @@
-using ScNet.Netlists;
-
 namespace ScNet.Tests.Analysis;
 
 public class InputShortedTests

@@ -1,7 +1,6 @@
 using System.Numerics;
 using Fractions;
 using ScNet.Analysis;
-using ScNet.Netlists;
 using ScNet.Tests.Networks;
 using ScNet.Tests.Stress;
 

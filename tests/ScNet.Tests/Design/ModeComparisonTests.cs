@@ -1,6 +1,5 @@
 using ScNet.Analysis;
 using ScNet.Design;
-using ScNet.Netlists;
 
 namespace ScNet.Tests.Design;
 

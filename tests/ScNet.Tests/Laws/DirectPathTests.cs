@@ -16,7 +16,7 @@ public sealed class DirectPathTests
     public void A_path_that_is_always_closed_shares_its_charge_by_duration(int sevenths, bool withCapacitor)
     {
         Fraction[] duties = [new(sevenths, 7), new(7 - sevenths, 7)];
-        ScNet.Netlists.ConverterBuilder builder = Converter.Create("Pass device")
+        ScNet.ConverterBuilder builder = Converter.Create("Pass device")
             .Input("vin").Output("vout").Duties(duties)
             .Switch("pass", "vin", "vout", on: [1, 2], ohms: 3);
         if (withCapacitor)

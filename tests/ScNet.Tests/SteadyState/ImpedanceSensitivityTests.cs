@@ -1,7 +1,6 @@
 using CsCheck;
 using Fractions;
 using ScNet.Analysis;
-using ScNet.Netlists;
 using ScNet.SteadyState;
 using ScNet.Tests.Networks;
 

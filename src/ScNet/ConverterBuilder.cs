@@ -1,7 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using Fractions;
 
-namespace ScNet.Netlists;
+namespace ScNet;
 
 /// <summary>
 /// Describes a converter step by step. Mistakes are collected and reported together when it is built.

@@ -1,6 +1,6 @@
 using Fractions;
 
-namespace ScNet.Netlists;
+namespace ScNet;
 
 /// <summary>
 /// A converter as the user wrote it, not yet checked: the common ground of the builder and the

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace ScNet.Netlists;
+namespace ScNet;
 
 /// <summary>Text of a user inside a message: in quotation marks, on one line and never longer than a line.</summary>
 internal static class Quoted

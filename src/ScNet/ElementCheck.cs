@@ -1,4 +1,4 @@
-namespace ScNet.Netlists;
+namespace ScNet;
 
 /// <summary>Checks the names, the values and the terminals of capacitors, switches and modes, each by itself.</summary>
 internal static class ElementCheck

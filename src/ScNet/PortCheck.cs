@@ -1,4 +1,4 @@
-namespace ScNet.Netlists;
+namespace ScNet;
 
 /// <summary>Checks that input, output and reference are three nodes and that elements touch the first two.</summary>
 internal static class PortCheck

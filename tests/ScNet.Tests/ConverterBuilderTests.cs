@@ -1,7 +1,6 @@
 using Fractions;
-using ScNet.Netlists;
 
-namespace ScNet.Tests.Netlists;
+namespace ScNet.Tests;
 
 public sealed class ConverterBuilderTests
 {

@@ -1,6 +1,6 @@
 using Fractions;
 
-namespace ScNet.Netlists;
+namespace ScNet;
 
 /// <summary>The phases of a declaration, and the phase that a number or a name means.</summary>
 internal sealed class PhaseAssembly

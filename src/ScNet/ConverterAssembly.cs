@@ -1,6 +1,6 @@
 using ScNet.Kernel;
 
-namespace ScNet.Netlists;
+namespace ScNet;
 
 /// <summary>Checks a declaration as a whole and makes the converter of it, or tells every mistake.</summary>
 /// <remarks>Time and space are linear in the declaration, and in modes · phases · switches.</remarks>

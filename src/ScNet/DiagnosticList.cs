@@ -1,4 +1,4 @@
-namespace ScNet.Netlists;
+namespace ScNet;
 
 /// <summary>Collects findings; numbers in messages are written the same under every culture.</summary>
 /// <param name="file">The document that is read, or null where there is none.</param>

@@ -1,6 +1,6 @@
 using ScNet.Kernel;
 
-namespace ScNet.Netlists;
+namespace ScNet;
 
 /// <summary>Numbers the nodes: the reference, input, output, then the others in order of appearance.</summary>
 internal sealed class NodeNumbering

@@ -1,4 +1,4 @@
-namespace ScNet.Netlists;
+namespace ScNet;
 
 /// <summary>The modes of a declaration: the closed phases of every switch.</summary>
 internal sealed class ModeAssembly(NetlistDeclaration declaration, PhaseAssembly phases, DiagnosticList findings)

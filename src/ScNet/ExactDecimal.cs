@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Numerics;
 using Fractions;
 
-namespace ScNet.Netlists;
+namespace ScNet;
 
 /// <summary>Decimal numbers as the exact fractions they were written as: 0.3 is 3/10.</summary>
 internal static class ExactDecimal
