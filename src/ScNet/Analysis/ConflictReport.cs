@@ -1,4 +1,3 @@
-using System.Numerics;
 using ScNet.Kernel;
 
 namespace ScNet.Analysis;
@@ -17,13 +16,11 @@ internal sealed class ConflictReport(Converter converter, PhaseForest[] forests,
     /// The findings, those of the fewest loops first. One mistake often shows in several contradictions, so
     /// a contradiction that shares a loop with one already told is left for when that one is solved.
     /// </summary>
-    /// <param name="conflicts">Combinations of loops whose voltages do not add up.</param>
-    public IEnumerable<Diagnostic> Report<T>(List<Rational<T>[]> conflicts)
-        where T : struct, IBinaryInteger<T>
+    /// <param name="conflicts">The loops of each combination whose voltages do not add up.</param>
+    public IEnumerable<Diagnostic> Report(int[][] conflicts)
     {
         HashSet<int> told = [];
-        foreach (int[] members in conflicts
-            .Select(c => Enumerable.Range(0, loops.Count).Where(l => !c[l].IsZero).ToArray()).OrderBy(m => m.Length))
+        foreach (int[] members in conflicts.OrderBy(m => m.Length))
         {
             if (!told.Overlaps(members))
             {

@@ -9,6 +9,7 @@ internal sealed class LoopDescriptions(Converter converter, PhaseForest[] forest
     private const int MostTerms = 6;
 
     private readonly SwitchedNetwork _network = converter.Network;
+    private readonly FlowTracer<long> _tracer = new(converter.Network, forests);
 
     /// <summary>The number of a phase, and its name where it has one.</summary>
     public static string Label(Converter converter, int phase) => converter.Phases[phase].Name == $"{phase + 1}"
@@ -43,11 +44,8 @@ internal sealed class LoopDescriptions(Converter converter, PhaseForest[] forest
 
     private IEnumerable<int> SwitchesOf(int loop)
     {
-        var charges = new Rational<long>[loops.Count];
-        charges[loop] = Rational<long>.One;
-        BranchFlow<long> flow = BranchFlow<long>.Of(_network, forests, loops, charges);
-        int phase = loops.Phase(loop);
-        return Enumerable.Range(0, _network.SwitchCount).Where(s => !flow.Switches[(s * forests.Length) + phase].IsZero);
+        FlowDirection flow = _tracer.Trace(loops, [(loop, Rational<long>.One)]);
+        return flow.Switches.Indices.ToArray().Select(e => e / forests.Length);
     }
 
     private string Demand(int loop)

@@ -136,10 +136,31 @@ internal sealed class LoopSolution<T> : ILoopSolution
     }
 
     /// <summary>The rows that the others imply, as combinations of loops: charge that can circulate besides.</summary>
-    public List<Rational<T>[]> Circulations() => Combinations(length => length == 0);
+    public List<Rational<T>[]> Circulations()
+    {
+        List<Rational<T>[]> found = [];
+        for (int row = 0; row < _elimination.Rows.Count; row++)
+        {
+            if (!_elimination.IsPivotRow(row) && _elimination.Rows.Length(row) == 0)
+            {
+                found.Add(Combination(row, Rational<T>.One));
+            }
+        }
 
-    /// <summary>The combinations of loops whose voltages contradict each other.</summary>
-    public List<Rational<T>[]> Conflicts() => Combinations(length => length > 0);
+        return found;
+    }
+
+    /// <summary>The combinations of loops whose voltages contradict each other: the loops of each, ascending.</summary>
+    public IEnumerable<int[]> Conflicts()
+    {
+        for (int row = 0; row < _elimination.Rows.Count; row++)
+        {
+            if (!_elimination.IsPivotRow(row) && _elimination.Rows.Length(row) > 0)
+            {
+                yield return [.. Spread(Origins.Of(row, Rational<T>.One)).Where(c => !c.Charge.IsZero).Select(c => c.Loop).Order()];
+            }
+        }
+    }
 
     (int Column, BigInteger Factor)[] ILoopSolution.ReducedRow(int row)
     {
@@ -199,20 +220,6 @@ internal sealed class LoopSolution<T> : ILoopSolution
         }
 
         return charges;
-    }
-
-    private List<Rational<T>[]> Combinations(Predicate<int> hasLength)
-    {
-        List<Rational<T>[]> found = [];
-        for (int row = 0; row < _elimination.Rows.Count; row++)
-        {
-            if (!_elimination.IsPivotRow(row) && hasLength(_elimination.Rows.Length(row)))
-            {
-                found.Add(Combination(row, Rational<T>.One));
-            }
-        }
-
-        return found;
     }
 
     private Rational<T>[] EquationWeights(int row, Rational<T> weight)
