@@ -17,6 +17,7 @@ internal static class ModalFunctions
     // Below this, differences of L(x)/x are taken term by term; above, no more than five bits are lost.
     private const double DifferenceLimit = 2;
     private const int DifferenceTerms = 42;
+    private const int SecondTerms = 15;
 
     // L(x) = Σ c_n x^(2n+1) with c_n = 2^(2n+2) B_(2n+2) / (2n+2)!
     private static readonly double[] s_langevin =
@@ -67,9 +68,12 @@ internal static class ModalFunctions
     public static double ExcessByDuration(double rate, double duration) => LangevinDerivative(0.5 * rate * duration) / 4;
 
     /// <summary>The integral of ψ_k ψ_l over a phase, in seconds.</summary>
-    public static double Overlap(double rate, double otherRate, double duration) => rate + otherRate > 0
-        ? (Langevin(0.5 * rate * duration) + Langevin(0.5 * otherRate * duration)) / (2 * (rate + otherRate))
-        : duration / 12;
+    public static double Overlap(double rate, double otherRate, double duration) =>
+        Overlap(rate, otherRate, duration, Langevin(0.5 * rate * duration), Langevin(0.5 * otherRate * duration));
+
+    /// <summary>The same with L(λτ/2) of both rates at hand, for many pairs.</summary>
+    public static double Overlap(double rate, double otherRate, double duration, double langevin, double otherLangevin) =>
+        rate + otherRate > 0 ? (langevin + otherLangevin) / (2 * (rate + otherRate)) : duration / 12;
 
     /// <summary>
     /// The integral of ψ_k(t) ψ_l(τ - t) over a phase, in seconds: minus half the divided difference of
@@ -119,7 +123,9 @@ internal static class ModalFunctions
         double x = rate * duration;
         if (x < SeriesLimit)
         {
-            return BernoulliShape(x, time / duration);
+            // e^{-y} = 1 - y φ(y) and φ(y) = 1 - y χ(y), so that the poles at zero cancel on paper
+            double s = time / duration;
+            return (Second(x) - (s * First(x * s))) / First(x);
         }
 
         return (Math.Exp(-rate * time) / -ExpMinusOne(-x)) - (1 / x);
@@ -138,7 +144,7 @@ internal static class ModalFunctions
         double x = rate * duration, s = time / duration;
         if (x < SeriesLimit)
         {
-            return duration * BernoulliShapeIntegral(x, s);
+            return duration * s * (Second(x) - (s * Second(x * s))) / First(x);
         }
 
         return ((ExpMinusOne(-rate * time) / ExpMinusOne(-x)) - s) / rate;
@@ -193,32 +199,6 @@ internal static class ModalFunctions
         return 0.5 * sum;
     }
 
-    // ψ as a series in x = λτ with s = t/τ: e^{-xs}/(1-e^{-x}) - 1/x = Σ B_n(1-s) x^(n-1) / n!, Bernoulli polynomials.
-    private static double BernoulliShape(double x, double s)
-    {
-        double u = 1 - s, sum = 0, power = 1;
-        for (int n = 1; n < s_bernoulli.Length; n++)
-        {
-            sum += Bernoulli(n, u) * power / s_factorial[n];
-            power *= x;
-        }
-
-        return sum;
-    }
-
-    // The integral over s from 0 of the same: Σ (B_{n+1}(1) - B_{n+1}(1-s)) x^(n-1) / (n+1)!
-    private static double BernoulliShapeIntegral(double x, double s)
-    {
-        double sum = 0, power = 1;
-        for (int n = 1; n < s_bernoulli.Length - 1; n++)
-        {
-            sum += (Bernoulli(n + 1, 1) - Bernoulli(n + 1, 1 - s)) * power / s_factorial[n + 1];
-            power *= x;
-        }
-
-        return sum;
-    }
-
     // c_n as above, and from there on (-1)^n 2 ζ(2n+2) / π^(2n+2), the zeta function by its first terms.
     private static readonly double[] s_difference =
     [
@@ -227,35 +207,19 @@ internal static class ModalFunctions
             (n % 2 == 0 ? 2 : -2) * (1 + Math.Pow(2, -(2 * n) - 2) + Math.Pow(3, -(2 * n) - 2) + Math.Pow(4, -(2 * n) - 2)) * Math.Pow(Math.PI, -(2 * n) - 2)),
     ];
 
-    private static readonly double[] s_bernoulli =
-    [
-        1, -1.0 / 2, 1.0 / 6, 0, -1.0 / 30, 0, 1.0 / 42, 0, -1.0 / 30, 0, 5.0 / 66, 0, -691.0 / 2730, 0, 7.0 / 6, 0, -3617.0 / 510,
-    ];
+    // φ(y) = (1 - e^{-y}) / y, from 1 at 0, for small arguments
+    private static double First(double y) => 1 - (y * Second(y));
 
-    private static readonly double[] s_factorial = Factorials(s_bernoulli.Length + 1);
-
-    private static double Bernoulli(int n, double u)
+    // χ(y) = (1 - φ(y)) / y = Σ (-y)^k / (k+2)!, from 1/2 at 0, for small arguments
+    private static double Second(double y)
     {
-        // B_n(u) = Σ binomial(n, k) B_k u^(n-k), by Horner's rule
-        double value = 0;
-        for (int k = 0; k <= n; k++)
+        double sum = 1;
+        for (int k = SecondTerms; k > 2; k--)
         {
-            value = (value * u) + (s_factorial[n] / (s_factorial[k] * s_factorial[n - k]) * s_bernoulli[k]);
+            sum = 1 - (y * sum / k);
         }
 
-        return value;
-    }
-
-    private static double[] Factorials(int count)
-    {
-        var factorials = new double[count];
-        factorials[0] = 1;
-        for (int n = 1; n < count; n++)
-        {
-            factorials[n] = n * factorials[n - 1];
-        }
-
-        return factorials;
+        return 0.5 * sum;
     }
 
     // e^y - 1 without cancellation, after W. Kahan's device (from memory).

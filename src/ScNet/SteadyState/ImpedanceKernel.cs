@@ -17,55 +17,66 @@ internal sealed class ImpedanceKernel
     // Slower rates than this fraction of the fastest are the rounding of a rate of zero.
     private const double ZeroRate = 1e-27;
 
+    // A drive below this share of the flows that make it up is their rounding.
+    private const double Rounding = 4e-15;
+
     private readonly int _directions;
     private readonly double _settledPeriod;
     private readonly double[] _rate;
     private readonly double[] _duty;
     private readonly double[] _drive;
     private readonly double[] _directionDrive;
+    private readonly double[] _scale;
     private readonly double _constant;
     private readonly double[] _constantLinear;
     private readonly double[] _constantSquare;
     private readonly double[] _skew;
     private readonly double[] _skewParticular;
+    private readonly DirectionRotation _rotation;
 
     private ImpedanceKernel(PhaseModes[] phases, double[] duties)
     {
-        int directions = phases[0].Directions;
-        _directions = directions;
-        _constantLinear = new double[directions];
-        _constantSquare = new double[directions * directions];
+        _directions = phases[0].Directions;
         int moving = phases.Sum(p => p.Rates.Count(r => r > 0));
         _rate = new double[moving];
         _duty = new double[moving];
         _drive = new double[moving];
-        _directionDrive = new double[moving * directions];
+        _scale = new double[moving];
+        _directionDrive = new double[moving * _directions];
+        var linear = new double[_directions];
+        var square = new double[_directions * _directions];
+        DenseRows slowDrives = new(_directions, moving + _directions);
         int at = 0;
         for (int j = 0; j < phases.Length; j++)
         {
             PhaseModes modes = phases[j];
+            double inverse = 1 / duties[j], norm = 0;
             for (int row = 0; row < modes.ModeCount; row++)
             {
-                double charge = modes.Particular(row), inverse = 1 / duties[j];
+                double charge = modes.Particular(row);
+                ReadOnlySpan<double> directions = modes.DirectionsOf(row);
+                norm += (charge * charge) + DenseRows.Dot(directions, directions);
                 _constant += charge * charge * inverse;
-                for (int m = 0; m < directions; m++)
+                DenseRows.AddMultiple(directions, charge * inverse, linear);
+                for (int m = 0; m < _directions; m++)
                 {
-                    double own = modes.Direction(row, m) * inverse;
-                    _constantLinear[m] += own * charge;
-                    for (int k = 0; k < directions; k++)
-                    {
-                        _constantSquare[(m * directions) + k] += own * modes.Direction(row, k);
-                    }
+                    DenseRows.AddMultiple(directions, directions[m] * inverse, square.AsSpan(m * _directions, _directions));
                 }
+            }
 
-                if (modes.Rates[row] > 0)
+            for (int row = 0; row < modes.ModeCount; row++)
+            {
+                double rate = modes.Rates[row];
+                if (rate > 0)
                 {
-                    _rate[at] = modes.Rates[row];
+                    _rate[at] = rate;
                     _duty[at] = duties[j];
-                    _drive[at] = (modes.Rates[row] * charge) - (duties[j] * modes.Ramps[row]);
-                    for (int k = 0; k < directions; k++)
+                    _drive[at] = (rate * modes.Particular(row)) - (duties[j] * modes.Ramps[row]);
+                    _scale[at] = rate * Math.Sqrt(norm);
+                    double root = Math.Sqrt(rate);
+                    for (int k = 0; k < _directions; k++)
                     {
-                        _directionDrive[(at * directions) + k] = modes.Rates[row] * modes.Direction(row, k);
+                        slowDrives[k, at] = root * modes.Direction(row, k);
                     }
 
                     at++;
@@ -73,7 +84,25 @@ internal sealed class ImpedanceKernel
             }
         }
 
-        (_skew, _skewParticular) = Skew(phases, duties);
+        _rotation = DirectionRotation.Of(slowDrives, moving);
+        (double[] skew, double[] skewParticular) = PhaseSkew.Of(phases, duties);
+        _constantLinear = _rotation.Rotate(linear);
+        _constantSquare = _rotation.RotateSquare(square);
+        _skewParticular = _rotation.Rotate(skewParticular);
+        _skew = _rotation.RotateSquare(skew);
+        for (int k = 0; k < _directions; k++)
+        {
+            if (!_rotation.Moves(k))
+            {
+                Still(k);
+            }
+
+            for (int r = 0; r < moving; r++)
+            {
+                _directionDrive[(r * _directions) + k] = Math.Sqrt(_rate[r]) * _rotation.SlowDrive(k, r);
+            }
+        }
+
         double fastest = _rate.DefaultIfEmpty().Max();
         _settledPeriod = moving == 0 ? 0 : SettledTimeConstants / _rate.Where(r => r >= ZeroRate * fastest).Min();
     }
@@ -86,21 +115,23 @@ internal sealed class ImpedanceKernel
     public double Ohms(double period)
     {
         Span<double> amounts = _directions <= LargestOnStack ? stackalloc double[_directions] : new double[_directions];
-        Amounts(period, amounts, reversed: false);
-        double constant = _constant, excess = 0;
+        Solve(period, amounts, reversed: false);
+        double constant = _constant, excess = 0, flows = 1;
         for (int m = 0; m < _directions; m++)
         {
-            constant += 2 * amounts[m] * _constantLinear[m];
-            for (int k = 0; k < _directions; k++)
-            {
-                constant += amounts[m] * amounts[k] * _constantSquare[(m * _directions) + k];
-            }
+            flows += Math.Abs(amounts[m]);
+            constant += amounts[m] * ((2 * _constantLinear[m]) + DenseRows.Dot(_constantSquare.AsSpan(m * _directions, _directions), amounts));
         }
 
+        // a long period would magnify the rounding of modes that in truth are at rest
+        double share = period > _settledPeriod ? Rounding * flows : 0;
         for (int r = 0; r < _rate.Length; r++)
         {
             double drive = _drive[r] + DenseRows.Dot(_directionDrive.AsSpan(r * _directions, _directions), amounts);
-            excess += ModalFunctions.Excess(_rate[r], _duty[r] * period) * drive * drive;
+            if (Math.Abs(drive) > share * _scale[r])
+            {
+                excess += ModalFunctions.Excess(_rate[r], _duty[r] * period) * drive * drive;
+            }
         }
 
         return constant + (period * excess);
@@ -112,13 +143,20 @@ internal sealed class ImpedanceKernel
     /// <param name="reversed">Whether the phases follow one another in the opposite order (the adjoint network).</param>
     public void Amounts(double period, Span<double> amounts, bool reversed)
     {
+        Solve(period, amounts, reversed);
+        _rotation.RotateBack(amounts);
+    }
+
+    // The amounts of the rotated directions.
+    private void Solve(double period, Span<double> amounts, bool reversed)
+    {
         int n = _directions;
         if (n == 0)
         {
             return;
         }
 
-        // longer periods would only magnify the rounding of directions that move no capacitor
+        // longer periods would only magnify rounding
         period = Math.Min(period, _settledPeriod);
         Span<double> system = n <= LargestOnStack ? stackalloc double[n * n] : new double[n * n];
         double sign = reversed ? -1 : 1;
@@ -138,92 +176,23 @@ internal sealed class ImpedanceKernel
             for (int m = 0; m < n; m++)
             {
                 double own = weight * drives[m];
-                amounts[m] -= own * _drive[r];
-                for (int k = 0; k < n; k++)
+                if (own != 0)
                 {
-                    system[(m * n) + k] += own * drives[k];
+                    amounts[m] -= own * _drive[r];
+                    DenseRows.AddMultiple(drives, own, system[(m * n)..((m + 1) * n)]);
                 }
             }
         }
 
-        SmallSolver.Solve(system, amounts);
+        SmallSolver.SolveScaled(system, amounts);
     }
 
-    // Σ_j (Bᵀz)^j · (what has changed of the states up to the middle of phase j, negated); nothing for two phases.
-    private (double[] Square, double[] Particular) Skew(PhaseModes[] phases, double[] duties)
+    private void Still(int direction)
     {
-        var square = new double[_directions * _directions];
-        var particular = new double[_directions];
-        if (phases.Length == 2 || _directions == 0)
+        _skewParticular[direction] = 0;
+        for (int k = 0; k < _directions; k++)
         {
-            return (square, particular);
+            _skew[(direction * _directions) + k] = _skew[(k * _directions) + direction] = 0;
         }
-
-        // column 0: the particular flow; the others: the directions
-        int columns = 1 + _directions, states = phases[0].States;
-        var before = new double[columns][];
-        for (int c = 0; c < columns; c++)
-        {
-            before[c] = new double[states];
-        }
-
-        for (int j = 0; j < phases.Length; j++)
-        {
-            double[][] change = [.. Enumerable.Range(0, columns).Select(c => StateCharge(phases[j], c, c == 0 ? duties[j] : 0))];
-            for (int m = 0; m < _directions; m++)
-            {
-                double[] own = change[1 + m];
-                for (int c = 0; c < columns; c++)
-                {
-                    double sum = DenseRows.Dot(own, before[c]) + (0.5 * DenseRows.Dot(own, change[c]));
-                    if (c == 0)
-                    {
-                        particular[m] += sum;
-                    }
-                    else
-                    {
-                        square[(m * _directions) + c - 1] += sum;
-                    }
-                }
-            }
-
-            for (int c = 0; c < columns; c++)
-            {
-                for (int x = 0; x < states; x++)
-                {
-                    before[c][x] += change[c][x];
-                }
-            }
-        }
-
-        return (square, particular);
-    }
-
-    // Bᵀq - D J: by how much a flow lowers the states in one phase.
-    private static double[] StateCharge(PhaseModes modes, int column, double duty)
-    {
-        var charge = new double[modes.States];
-        for (int row = 0; row < modes.ModeCount; row++)
-        {
-            if (row < modes.FirstMode)
-            {
-                // what node groups demand has been taken out of the load's drive already
-                continue;
-            }
-
-            double amount = column == 0 ? modes.Particular(row) : modes.Direction(row, column - 1);
-            ReadOnlySpan<double> coupling = modes.Coupling(row);
-            for (int x = 0; x < charge.Length; x++)
-            {
-                charge[x] += amount * coupling[x];
-            }
-        }
-
-        for (int x = 0; x < charge.Length; x++)
-        {
-            charge[x] -= duty * modes.Load[x];
-        }
-
-        return charge;
     }
 }

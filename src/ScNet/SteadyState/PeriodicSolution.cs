@@ -12,6 +12,9 @@ internal sealed class PeriodicSolution
 {
     private const double DependentState = 1e-12;
 
+    // a voltage by the states it depends on
+    private delegate double StateProduct(ReadOnlySpan<double> states);
+
     private readonly SwitchedNetwork _network;
     private readonly PhaseModes[] _phases;
     private readonly double[] _sources;
@@ -19,7 +22,7 @@ internal sealed class PeriodicSolution
     private readonly ModeFlow[] _flow;
     private readonly double[][] _startState;
 
-    public PeriodicSolution(SwitchedNetwork network, PreparedMode prepared, double ratio, OperatingPoint point)
+    public PeriodicSolution(SwitchedNetwork network, PreparedMode prepared, double outputVoltage, OperatingPoint point)
     {
         _phases = prepared.Phases;
         Space = prepared.Space;
@@ -28,9 +31,7 @@ internal sealed class PeriodicSolution
         _network = network;
         _loadCurrent = point.LoadCurrentAmperes;
         double period = 1 / point.FrequencyHz;
-        Ohms = kernel.Ohms(period);
-        OutputVoltage = (ratio * point.InputVoltageVolts) - (Ohms * _loadCurrent);
-        _sources = [point.InputVoltageVolts, _network.Load == LoadKind.Stiff ? OutputVoltage : 0];
+        _sources = [point.InputVoltageVolts, _network.Load == LoadKind.Stiff ? outputVoltage : 0];
         var amounts = new double[kernel.Directions];
         kernel.Amounts(period, amounts, reversed: false);
         _flow = new ModeFlow[_phases.Length];
@@ -49,12 +50,6 @@ internal sealed class PeriodicSolution
 
     public ResistorFlows Flows { get; }
 
-    /// <summary>The output impedance in ohms.</summary>
-    public double Ohms { get; }
-
-    /// <summary>The average output voltage in volts.</summary>
-    public double OutputVoltage { get; }
-
     public PhaseBasis[] Bases { get; }
 
     /// <summary>The current through a conducting resistor of a phase, by its position in the phase's list, in amperes.</summary>
@@ -68,19 +63,20 @@ internal sealed class PeriodicSolution
     /// <summary>The current into a capacitor's first terminal in amperes.</summary>
     public PhaseWaveform CapacitorCurrent(int phase, int capacitor, double farads)
     {
-        double[] voltage = Space.CapacitorRow(capacitor);
+        (int State, double Weight)[] voltage = Space.CapacitorRow(capacitor);
         PhaseModes modes = _phases[phase];
         return OfCurrents(
             phase,
-            row => row < modes.FirstMode ? 0 : -farads * DenseRows.Dot(voltage, modes.Coupling(row)),
-            farads * DenseRows.Dot(voltage, modes.Load) * _loadCurrent);
+            row => row < modes.FirstMode ? 0 : -farads * StateSpace.Dot(voltage, modes.Coupling(row)),
+            farads * StateSpace.Dot(voltage, modes.Load) * _loadCurrent);
     }
 
     /// <summary>The voltage of a capacitance, behind its series resistance, in volts.</summary>
     public PhaseWaveform CapacitorVoltage(int phase, int capacitor)
     {
         int first = Space.InnerNode[capacitor], second = _network.BranchSecond[capacitor];
-        return OfStates(phase, Space.CapacitorRow(capacitor), SourcePart(first) - SourcePart(second));
+        (int State, double Weight)[] row = Space.CapacitorRow(capacitor);
+        return OfStates(phase, states => StateSpace.Dot(row, states), SourcePart(first) - SourcePart(second));
     }
 
     /// <summary>The potential of one node minus that of another, where both are connected, in volts.</summary>
@@ -88,7 +84,7 @@ internal sealed class PeriodicSolution
     {
         double[] row = new double[Space.StateCount];
         double constant = AddPotential(phase, first, 1, row) + AddPotential(phase, second, -1, row);
-        return OfStates(phase, row, constant);
+        return OfStates(phase, states => DenseRows.Dot(row, states), constant);
     }
 
     private double SourcePart(int node) => DenseRows.Dot(Space.SourcesOf(node), _sources);
@@ -196,22 +192,21 @@ internal sealed class PeriodicSolution
             shapes[row] = own * _flow[phase].Drive[row];
         }
 
-        return new PhaseWaveform(Bases[phase], constant, 0, shapes, new double[shapes.Length]);
+        return new PhaseWaveform(Bases[phase], constant, 0, shapes, []);
     }
 
-    private PhaseWaveform OfStates(int phase, double[] row, double constant)
+    private PhaseWaveform OfStates(int phase, StateProduct product, double constant)
     {
         PhaseModes modes = _phases[phase];
         var integrals = new double[modes.ModeCount];
-        double slope = Bases[phase].Duration * _loadCurrent * DenseRows.Dot(row, modes.Load);
+        double slope = Bases[phase].Duration * _loadCurrent * product(modes.Load);
         for (int k = modes.FirstMode; k < integrals.Length; k++)
         {
-            double coupling = DenseRows.Dot(row, modes.Coupling(k));
+            double coupling = product(modes.Coupling(k));
             slope -= coupling * _flow[phase].Charge[k];
             integrals[k] = -coupling * _flow[phase].Drive[k];
         }
 
-        return new PhaseWaveform(
-            Bases[phase], constant + DenseRows.Dot(row, _startState[phase]), slope, new double[integrals.Length], integrals);
+        return new PhaseWaveform(Bases[phase], constant + product(_startState[phase]), slope, [], integrals);
     }
 }

@@ -19,7 +19,7 @@ public sealed class PeriodicSteadyState
 
     private readonly ModeAnalysis _analysis;
     private readonly SwitchedNetwork _network;
-    private readonly PeriodicSolution _solution;
+    private readonly Lazy<PeriodicSolution> _solution;
     private readonly Lazy<NamedList<SwitchOperation>> _switches;
     private readonly Lazy<NamedList<CapacitorOperation>> _capacitors;
 
@@ -28,7 +28,9 @@ public sealed class PeriodicSteadyState
         _analysis = analysis;
         _network = analysis.Converter.Network;
         Point = point;
-        _solution = new PeriodicSolution(_network, prepared, analysis.Ratio.ToDouble(), point);
+        OutputImpedanceOhms = prepared.Kernel.Ohms(1 / point.FrequencyHz);
+        AverageOutputVoltageVolts = (analysis.Ratio.ToDouble() * point.InputVoltageVolts) - (OutputImpedanceOhms * point.LoadCurrentAmperes);
+        _solution = new(() => new PeriodicSolution(_network, prepared, AverageOutputVoltageVolts, point));
         _switches = new(() => new([.. Enumerable.Range(0, _network.SwitchCount).Select(Operate)], Converter.Switches.Names));
         _capacitors = new(() => new([.. Enumerable.Range(0, _network.CapacitorCount).Select(OperateCapacitor)], Converter.Capacitors.Names));
     }
@@ -43,10 +45,10 @@ public sealed class PeriodicSteadyState
     public OperatingPoint Point { get; }
 
     /// <summary>The output impedance in ohms (Ω).</summary>
-    public double OutputImpedanceOhms => _solution.Ohms;
+    public double OutputImpedanceOhms { get; }
 
     /// <summary>The average output voltage in volts (V): ratio times input voltage less impedance times load current.</summary>
-    public double AverageOutputVoltageVolts => _solution.OutputVoltage;
+    public double AverageOutputVoltageVolts { get; }
 
     /// <summary>The output voltage in volts (V) without load: ratio times input voltage.</summary>
     public double IdealOutputVoltageVolts => _analysis.Ratio.ToDouble() * Point.InputVoltageVolts;
@@ -100,7 +102,7 @@ public sealed class PeriodicSteadyState
     /// </summary>
     public double? OutputRippleVolts => _network.Load == LoadKind.Stiff ? 0
         : _analysis.IdealPoint.NodePotentials[_network.Output].All(v => v.IsDetermined)
-            ? PeakToPeak(j => _solution.Difference(j, _network.Output, SwitchedNetwork.Reference))
+            ? PeakToPeak(j => Solution.Difference(j, _network.Output, SwitchedNetwork.Reference))
             : null;
 
     /// <summary>Solves one analysed mode at an operating point.</summary>
@@ -122,7 +124,7 @@ public sealed class PeriodicSteadyState
     {
         int index = Converter.Capacitors.PositionOf(capacitor);
         return _analysis.IdealPoint.CapacitorVoltages[index].IsDetermined
-            ? Determined(Sample(timesSeconds, j => _solution.CapacitorVoltage(j, index)))
+            ? Determined(Sample(timesSeconds, j => Solution.CapacitorVoltage(j, index)))
             : throw new InvalidOperationException($"Nothing fixes the voltage of capacitor '{capacitor}'.");
     }
 
@@ -159,7 +161,7 @@ public sealed class PeriodicSteadyState
         int index = Converter.Switches.PositionOf(@switch);
         PhaseValues ideal = _analysis.BlockingVoltages.Switches[index];
         return Sample(timesSeconds, j => ideal[j + 1].IsDetermined
-            ? _solution.Difference(j, _network.SwitchFirst[index], _network.SwitchSecond[index])
+            ? Solution.Difference(j, _network.SwitchFirst[index], _network.SwitchSecond[index])
             : null);
     }
 
@@ -172,12 +174,14 @@ public sealed class PeriodicSteadyState
     {
         int index = Converter.Nodes.PositionOf(node);
         PhaseValues ideal = _analysis.IdealPoint.NodePotentials[index];
-        return Sample(timesSeconds, j => ideal[j + 1].IsDetermined ? _solution.Difference(j, index, SwitchedNetwork.Reference) : null);
+        return Sample(timesSeconds, j => ideal[j + 1].IsDetermined ? Solution.Difference(j, index, SwitchedNetwork.Reference) : null);
     }
 
     /// <summary>The operating point, the output voltage and the powers.</summary>
     public override string ToString() =>
         $"{Converter.Name}, mode {Mode}, {Point}: {UnitText.Of(AverageOutputVoltageVolts, "V")} output, {UnitText.Of(InputPowerWatts, "W")} in, {UnitText.Of(OutputPowerWatts, "W")} out";
+
+    private PeriodicSolution Solution => _solution.Value;
 
     private SwitchOperation Operate(int index)
     {
@@ -189,7 +193,7 @@ public sealed class PeriodicSteadyState
         Interval<double> known = Intervals.Empty<double>();
         foreach (int phase in open.Where(j => ideal[j + 1].IsDetermined))
         {
-            known = known.Hull(ToInterval(_solution.Difference(phase, _network.SwitchFirst[index], _network.SwitchSecond[index])));
+            known = known.Hull(ToInterval(Solution.Difference(phase, _network.SwitchFirst[index], _network.SwitchSecond[index])));
         }
 
         known = known.IsDetermined ? known : default;
@@ -201,10 +205,10 @@ public sealed class PeriodicSteadyState
     {
         Capacitor capacitor = Converter.Capacitors[index];
         PhaseWaveform[] currents = [.. Phases().Select(j => CapacitorCurrent(j, index))];
-        PhaseWaveform[] voltages = [.. Phases().Select(j => _solution.CapacitorVoltage(j, index))];
+        PhaseWaveform[] voltages = [.. Phases().Select(j => Solution.CapacitorVoltage(j, index))];
         double square = Point.FrequencyHz * currents.Sum(w => w.SquareIntegral());
         double? average = _analysis.IdealPoint.CapacitorVoltages[index].IsDetermined
-            ? voltages.Select((w, j) => w.Mean() * _solution.Bases[j].Duration).Sum() * Point.FrequencyHz
+            ? voltages.Select((w, j) => w.Mean() * Solution.Bases[j].Duration).Sum() * Point.FrequencyHz
             : null;
 
         // a square beyond the range of numbers is infinite, and loses nothing in no resistance
@@ -218,12 +222,12 @@ public sealed class PeriodicSteadyState
     private bool IsClosed(int phase, int index) => _network.ClosedIn(Mode.Index, phase)[index];
 
     private PhaseWaveform? SwitchCurrent(int phase, int index) =>
-        Array.IndexOf(_solution.Flows.Resistors[phase], index) is var position and >= 0
-            ? _solution.ResistorCurrent(phase, position)
+        Solution.Flows.Position(phase, index) is var position and >= 0
+            ? Solution.ResistorCurrent(phase, position)
             : null;
 
     private PhaseWaveform CapacitorCurrent(int phase, int index) =>
-        _solution.CapacitorCurrent(phase, index, Converter.Capacitors[index].Farads);
+        Solution.CapacitorCurrent(phase, index, Converter.Capacitors[index].Farads);
 
     private double PeakToPeak(Func<int, PhaseWaveform> waveform)
     {
@@ -281,9 +285,9 @@ public sealed class PeriodicSteadyState
 
         double rounding = BoundaryRounding * Math.Max(1, Math.Abs(periods)) / Point.FrequencyHz;
         double rest = (periods - Math.Floor(periods)) / Point.FrequencyHz;
-        for (int phase = 0; phase < _solution.Bases.Length; phase++)
+        for (int phase = 0; phase < Solution.Bases.Length; phase++)
         {
-            double duration = _solution.Bases[phase].Duration;
+            double duration = Solution.Bases[phase].Duration;
             if (rest < duration - Math.Min(rounding, 0.5 * duration))
             {
                 return (phase, Math.Max(0, rest));

@@ -7,29 +7,27 @@ namespace ScNet.SteadyState;
 /// mode, its shape ψ and the integral Ψ of its shape. Their values on a grid fine enough to separate all
 /// time constants are kept, so that extremes of many waveforms cost only products.
 /// </summary>
+/// <remarks>All is worked out on first use. Cost: grid times · modes for the values, modes² for the products of shapes.</remarks>
 internal sealed class PhaseBasis
 {
     private const int PointsPerDecade = 6;
     private const int EvenPoints = 24;
 
-    private readonly double[] _shapes;
-    private readonly double[] _slopes;
+    private readonly Lazy<double[]> _grid;
+    private readonly Lazy<double[]> _shapes;
+    private readonly Lazy<double[]> _slopes;
+    private readonly Lazy<double[]> _integrals;
+    private readonly Lazy<double[]> _overlaps;
 
     public PhaseBasis(double[] rates, double durationSeconds)
     {
         Rates = rates;
         Duration = durationSeconds;
-        Grid = Times(rates, durationSeconds);
-        _shapes = new double[Grid.Length * rates.Length];
-        _slopes = new double[Grid.Length * rates.Length];
-        for (int p = 0; p < Grid.Length; p++)
-        {
-            for (int k = 0; k < rates.Length; k++)
-            {
-                _shapes[(p * rates.Length) + k] = ModalFunctions.Shape(rates[k], durationSeconds, Grid[p]);
-                _slopes[(p * rates.Length) + k] = ModalFunctions.ShapeByTime(rates[k], durationSeconds, Grid[p]);
-            }
-        }
+        _grid = new(() => Times(rates, durationSeconds));
+        _shapes = new(() => Values(ModalFunctions.Shape));
+        _slopes = new(() => Values(ModalFunctions.ShapeByTime));
+        _integrals = new(() => Values(ModalFunctions.ShapeIntegral));
+        _overlaps = new(Products);
     }
 
     /// <summary>The rate of each mode in 1/s.</summary>
@@ -39,13 +37,51 @@ internal sealed class PhaseBasis
     public double Duration { get; }
 
     /// <summary>Times in seconds from the start of the phase, ascending, both ends included.</summary>
-    public double[] Grid { get; }
+    public double[] Grid => _grid.Value;
 
     /// <summary>ψ of every mode at a grid point.</summary>
-    public ReadOnlySpan<double> ShapesAt(int point) => _shapes.AsSpan(point * Rates.Length, Rates.Length);
+    public ReadOnlySpan<double> ShapesAt(int point) => Row(_shapes.Value, point);
 
     /// <summary>The derivative of ψ of every mode at a grid point, in 1/s.</summary>
-    public ReadOnlySpan<double> SlopesAt(int point) => _slopes.AsSpan(point * Rates.Length, Rates.Length);
+    public ReadOnlySpan<double> SlopesAt(int point) => Row(_slopes.Value, point);
+
+    /// <summary>Ψ of every mode at a grid point, in seconds.</summary>
+    public ReadOnlySpan<double> IntegralsAt(int point) => Row(_integrals.Value, point);
+
+    /// <summary>The integrals of the products of a mode's ψ with that of every mode over the phase, in seconds.</summary>
+    public ReadOnlySpan<double> Overlaps(int mode) => Row(_overlaps.Value, mode);
+
+    private ReadOnlySpan<double> Row(double[] table, int row) => table.AsSpan(row * Rates.Length, Rates.Length);
+
+    private double[] Values(Func<double, double, double, double> function)
+    {
+        var values = new double[Grid.Length * Rates.Length];
+        for (int p = 0; p < Grid.Length; p++)
+        {
+            for (int k = 0; k < Rates.Length; k++)
+            {
+                values[(p * Rates.Length) + k] = function(Rates[k], Duration, Grid[p]);
+            }
+        }
+
+        return values;
+    }
+
+    private double[] Products()
+    {
+        int n = Rates.Length;
+        double[] langevin = [.. Rates.Select(r => ModalFunctions.Langevin(0.5 * r * Duration))];
+        var products = new double[n * n];
+        for (int k = 0; k < n; k++)
+        {
+            for (int l = 0; l < n; l++)
+            {
+                products[(k * n) + l] = ModalFunctions.Overlap(Rates[k], Rates[l], Duration, langevin[k], langevin[l]);
+            }
+        }
+
+        return products;
+    }
 
     private static double[] Times(double[] rates, double duration)
     {

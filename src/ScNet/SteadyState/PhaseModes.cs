@@ -75,6 +75,9 @@ internal sealed class PhaseModes
 
     public double Particular(int row) => Rows[row, ParticularColumn];
 
+    /// <summary>The charge of a row in every direction.</summary>
+    public ReadOnlySpan<double> DirectionsOf(int row) => Rows.Row(row).Slice(DirectionColumn, Directions);
+
     public double Direction(int row, int direction) => Rows[row, DirectionColumn + direction];
 
     public static PhaseModes Of(StateSpace space, SwitchedNetwork network, ResistorFlows flows, int phase, bool withResistors)

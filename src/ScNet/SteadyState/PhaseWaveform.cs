@@ -3,9 +3,14 @@ using ScNet.Numerics;
 namespace ScNet.SteadyState;
 
 /// <summary>One signal over one phase: constant + slope · t/τ + Σ shape_k ψ_k(t) + Σ integral_k Ψ_k(t).</summary>
+/// <remarks>
+/// A current has shapes only and a voltage integrals only; the other list is then empty. Cost of the extremes: a
+/// product per mode and grid time, and some ten values at each inner extreme. Cost of the square: modes².
+/// </remarks>
 internal sealed class PhaseWaveform(PhaseBasis basis, double constant, double slope, double[] shapes, double[] integrals)
 {
-    private const int BisectionSteps = 60;
+    private const int StepLimit = 100;
+    private const double TimeTolerance = 1e-9;
 
     /// <summary>The mean over the phase.</summary>
     public double Mean()
@@ -26,14 +31,9 @@ internal sealed class PhaseWaveform(PhaseBasis basis, double constant, double sl
         double sum = constant * constant * basis.Duration;
         for (int k = 0; k < shapes.Length; k++)
         {
-            if (shapes[k] == 0)
+            if (shapes[k] != 0)
             {
-                continue;
-            }
-
-            for (int l = 0; l < shapes.Length; l++)
-            {
-                sum += shapes[k] * shapes[l] * ModalFunctions.Overlap(basis.Rates[k], basis.Rates[l], basis.Duration);
+                sum += shapes[k] * DenseRows.Dot(shapes, basis.Overlaps(k));
             }
         }
 
@@ -45,17 +45,14 @@ internal sealed class PhaseWaveform(PhaseBasis basis, double constant, double sl
     public double At(double time)
     {
         double value = constant + (slope * time / basis.Duration);
-        for (int k = 0; k < basis.Rates.Length; k++)
+        for (int k = 0; k < shapes.Length; k++)
         {
-            if (shapes[k] != 0)
-            {
-                value += shapes[k] * ModalFunctions.Shape(basis.Rates[k], basis.Duration, time);
-            }
+            value += shapes[k] == 0 ? 0 : shapes[k] * ModalFunctions.Shape(basis.Rates[k], basis.Duration, time);
+        }
 
-            if (integrals[k] != 0)
-            {
-                value += integrals[k] * ModalFunctions.ShapeIntegral(basis.Rates[k], basis.Duration, time);
-            }
+        for (int k = 0; k < integrals.Length; k++)
+        {
+            value += integrals[k] == 0 ? 0 : integrals[k] * ModalFunctions.ShapeIntegral(basis.Rates[k], basis.Duration, time);
         }
 
         return value;
@@ -64,60 +61,90 @@ internal sealed class PhaseWaveform(PhaseBasis basis, double constant, double sl
     /// <summary>Least and greatest value over the phase, ends and inner extremes.</summary>
     public (double Least, double Greatest) Extremes()
     {
-        double first = At(0), last = At(basis.Duration);
+        double first = AtGrid(0), last = AtGrid(basis.Grid.Length - 1);
         double least = Math.Min(first, last), greatest = Math.Max(first, last);
-        int lastSign = 0, lastPoint = 0;
+        int lastPoint = 0;
+        double lastDerivative = 0;
         for (int p = 0; p < basis.Grid.Length; p++)
         {
             // a derivative of exactly zero at a grid point decides nothing by itself
             double derivative = GridDerivative(p);
-            int sign = derivative > 0 ? 1 : derivative < 0 ? -1 : 0;
-            if (sign * lastSign < 0)
+            if ((derivative > 0 && lastDerivative < 0) || (derivative < 0 && lastDerivative > 0))
             {
-                double value = At(StationaryTime(basis.Grid[lastPoint], basis.Grid[p], lastSign < 0));
+                double value = At(StationaryTime(basis.Grid[lastPoint], lastDerivative, basis.Grid[p], derivative));
                 least = Math.Min(least, value);
                 greatest = Math.Max(greatest, value);
             }
 
-            if (sign != 0)
+            if (derivative != 0)
             {
-                (lastSign, lastPoint) = (sign, p);
+                (lastDerivative, lastPoint) = (derivative, p);
             }
         }
 
         return (least, greatest);
     }
 
+    private double AtGrid(int point) =>
+        constant + (slope * basis.Grid[point] / basis.Duration)
+        + (shapes.Length == 0 ? 0 : DenseRows.Dot(shapes, basis.ShapesAt(point)))
+        + (integrals.Length == 0 ? 0 : DenseRows.Dot(integrals, basis.IntegralsAt(point)));
+
     private double GridDerivative(int point) =>
-        (slope / basis.Duration) + DenseRows.Dot(shapes, basis.SlopesAt(point)) + DenseRows.Dot(integrals, basis.ShapesAt(point));
+        (slope / basis.Duration)
+        + (shapes.Length == 0 ? 0 : DenseRows.Dot(shapes, basis.SlopesAt(point)))
+        + (integrals.Length == 0 ? 0 : DenseRows.Dot(integrals, basis.ShapesAt(point)));
 
     private double Derivative(double time)
     {
         double value = slope / basis.Duration;
-        for (int k = 0; k < basis.Rates.Length; k++)
+        for (int k = 0; k < shapes.Length; k++)
         {
-            value += (shapes[k] * ModalFunctions.ShapeByTime(basis.Rates[k], basis.Duration, time))
-                + (integrals[k] * ModalFunctions.Shape(basis.Rates[k], basis.Duration, time));
+            value += shapes[k] == 0 ? 0 : shapes[k] * ModalFunctions.ShapeByTime(basis.Rates[k], basis.Duration, time);
+        }
+
+        for (int k = 0; k < integrals.Length; k++)
+        {
+            value += integrals[k] == 0 ? 0 : integrals[k] * ModalFunctions.Shape(basis.Rates[k], basis.Duration, time);
         }
 
         return value;
     }
 
-    private double StationaryTime(double low, double high, bool isRising)
+    // Regula falsi from ends of opposite signs; an end that stays twice counts half (the Illinois rule). At an
+    // extreme the value hardly depends on the time, so half the digits of the time are enough.
+    private double StationaryTime(double low, double atLow, double high, double atHigh)
     {
-        for (int step = 0; step < BisectionSteps && high > low; step++)
+        double time = low, tolerance = TimeTolerance * (high - low);
+        int stayed = 0;
+        for (int step = 0; step < StepLimit && high - low > tolerance; step++)
         {
-            double middle = 0.5 * (low + high);
-            if (Derivative(middle) < 0 == isRising)
+            time = low + ((high - low) * (atLow / (atLow - atHigh)));
+            if (!(time > low && time < high))
             {
-                low = middle;
+                time = 0.5 * (low + high);
+            }
+
+            double derivative = Derivative(time);
+            if (derivative == 0)
+            {
+                break;
+            }
+
+            if (derivative > 0 == atLow > 0)
+            {
+                (low, atLow) = (time, derivative);
+                atHigh *= stayed > 0 ? 0.5 : 1;
+                stayed = 1;
             }
             else
             {
-                high = middle;
+                (high, atHigh) = (time, derivative);
+                atLow *= stayed < 0 ? 0.5 : 1;
+                stayed = -1;
             }
         }
 
-        return 0.5 * (low + high);
+        return time;
     }
 }

@@ -17,6 +17,7 @@ internal sealed class ResistorFlows
     private readonly SwitchedNetwork _network;
     private readonly int _phases;
     private readonly double[] _duties;
+    private readonly Lazy<int[][]> _positions;
 
     private ResistorFlows(Converter converter, Mode mode, TopologySolution exact)
     {
@@ -29,6 +30,8 @@ internal sealed class ResistorFlows
         {
             Resistors[phase] = Conducting(_network.ClosedIn(mode.Index, phase));
         }
+
+        _positions = new(() => [.. Resistors.Select(Invert)]);
 
         Particular = Charges([.. exact.Branches.Select(q => q.ToDouble())], [.. exact.Switches.Select(q => q.ToDouble())]);
         Directions = Independent(exact.Directions.Select(d => Charges(d.Branches.ToArray(_network.BranchCount * _phases), d.Switches.ToArray(_network.SwitchCount * _phases))));
@@ -51,9 +54,24 @@ internal sealed class ResistorFlows
 
     public static ResistorFlows Of(Converter converter, Mode mode, TopologySolution exact) => new(converter, mode, exact);
 
+    /// <summary>The position of a resistor in the list of a phase, or -1 where it does not conduct there.</summary>
+    public int Position(int phase, int resistor) => _positions.Value[phase][resistor];
+
     public double Ohms(int resistor) => resistor < _network.SwitchCount
         ? _converter.Switches[resistor].Ohms
         : _converter.Capacitors[resistor - _network.SwitchCount].EsrOhms;
+
+    private int[] Invert(int[] resistors)
+    {
+        var positions = new int[_network.SwitchCount + _network.CapacitorCount];
+        positions.AsSpan().Fill(-1);
+        for (int r = 0; r < resistors.Length; r++)
+        {
+            positions[resistors[r]] = r;
+        }
+
+        return positions;
+    }
 
     private int[] Conducting(ReadOnlySpan<bool> closed)
     {

@@ -16,6 +16,7 @@ internal sealed class SensitivitySolution
     private readonly double[] _duty;
     private readonly ModeFlow[] _forward;
     private readonly ModeFlow[] _reversed;
+    private readonly ModePairs[] _pairs;
 
     public SensitivitySolution(Converter converter, PreparedMode prepared, double period)
     {
@@ -29,6 +30,7 @@ internal sealed class SensitivitySolution
         Ohms = kernel.Ohms(period);
         _forward = Flow(kernel, reversed: false);
         _reversed = Flow(kernel, reversed: true);
+        _pairs = [.. _phases.Select((modes, j) => new ModePairs(modes, _forward[j].Drive, _reversed[j].Drive, Duration(j)))];
     }
 
     /// <summary>The period in seconds.</summary>
@@ -42,7 +44,7 @@ internal sealed class SensitivitySolution
         double sum = 0;
         for (int j = 0; j < _phases.Length; j++)
         {
-            if (Array.IndexOf(_flows.Resistors[j], index) is var position and >= 0)
+            if (_flows.Position(j, index) is var position and >= 0)
             {
                 sum += CurrentProduct(j, ResistorCurrent(j, position), 0);
             }
@@ -54,7 +56,7 @@ internal sealed class SensitivitySolution
     /// <summary>The derivative by a capacitor's series resistance: the product of its currents.</summary>
     public double ByEsr(int index)
     {
-        double[] voltage = _space.CapacitorRow(index);
+        (int State, double Weight)[] voltage = _space.CapacitorRow(index);
         double farads = _converter.Capacitors[index].Farads, sum = 0;
         for (int j = 0; j < _phases.Length; j++)
         {
@@ -64,7 +66,7 @@ internal sealed class SensitivitySolution
                 current[k] *= -farads;
             }
 
-            sum += CurrentProduct(j, current, farads * DenseRows.Dot(voltage, _phases[j].Load));
+            sum += CurrentProduct(j, current, farads * StateSpace.Dot(voltage, _phases[j].Load));
         }
 
         return sum;
@@ -73,26 +75,21 @@ internal sealed class SensitivitySolution
     /// <summary>The derivative by a capacitance in ohms per farad.</summary>
     public double ByCapacitance(int index)
     {
-        double[] voltage = _space.CapacitorRow(index);
+        (int State, double Weight)[] voltage = _space.CapacitorRow(index);
         double sum = 0, before = 0;
         for (int j = 0; j < _phases.Length; j++)
         {
             double[] coupling = Couplings(j, voltage);
-            double load = _duty[j] * DenseRows.Dot(voltage, _phases[j].Load);
+            double load = _duty[j] * StateSpace.Dot(voltage, _phases[j].Load);
             double fall = DenseRows.Dot(coupling, _forward[j].Charge) - load;
             double reversedFall = DenseRows.Dot(coupling, _reversed[j].Charge) - load;
+            double[] excess = _pairs[j].Excess;
             for (int k = _phases[j].FirstMode; k < coupling.Length; k++)
             {
-                double weight = coupling[k] * ModalFunctions.Excess(_phases[j].Rates[k], Duration(j));
-                sum -= weight * ((reversedFall * _forward[j].Drive[k]) + (fall * _reversed[j].Drive[k]));
-                for (int l = _phases[j].FirstMode; l < coupling.Length; l++)
-                {
-                    sum -= _reversed[j].Drive[k] * _forward[j].Drive[l] * coupling[k] * coupling[l]
-                        * ModalFunctions.ExcessDifference(_phases[j].Rates[k], _phases[j].Rates[l], Duration(j));
-                }
+                sum -= coupling[k] * excess[k] * ((reversedFall * _forward[j].Drive[k]) + (fall * _reversed[j].Drive[k]));
             }
 
-            sum -= reversedFall * (before + (0.5 * fall));
+            sum -= _pairs[j].ExcessProduct(coupling) + (reversedFall * (before + (0.5 * fall)));
             before += fall;
         }
 
@@ -148,13 +145,13 @@ internal sealed class SensitivitySolution
     }
 
     // How a voltage over the states falls with each mode's current.
-    private double[] Couplings(int phase, double[] voltage)
+    private double[] Couplings(int phase, (int State, double Weight)[] voltage)
     {
         PhaseModes modes = _phases[phase];
         var couplings = new double[modes.ModeCount];
         for (int k = modes.FirstMode; k < couplings.Length; k++)
         {
-            couplings[k] = DenseRows.Dot(voltage, modes.Coupling(k));
+            couplings[k] = StateSpace.Dot(voltage, modes.Coupling(k));
         }
 
         return couplings;
@@ -175,19 +172,8 @@ internal sealed class SensitivitySolution
     // T times the integral of a current and its counterpart in reversed time, both per unit of load charge.
     private double CurrentProduct(int phase, double[] current, double constant)
     {
-        PhaseModes modes = _phases[phase];
         double charge = (constant * _duty[phase]) + DenseRows.Dot(current, _forward[phase].Charge);
         double reversedCharge = (constant * _duty[phase]) + DenseRows.Dot(current, _reversed[phase].Charge);
-        double sum = 0;
-        for (int k = modes.FirstMode; k < modes.ModeCount; k++)
-        {
-            for (int l = modes.FirstMode; l < modes.ModeCount; l++)
-            {
-                sum += current[k] * current[l] * _reversed[phase].Drive[k] * _forward[phase].Drive[l]
-                    * ModalFunctions.ReversedOverlap(modes.Rates[k], modes.Rates[l], Duration(phase));
-            }
-        }
-
-        return (charge * reversedCharge / _duty[phase]) + (Period * sum);
+        return (charge * reversedCharge / _duty[phase]) + (Period * _pairs[phase].OverlapProduct(current));
     }
 }

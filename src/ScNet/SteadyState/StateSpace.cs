@@ -23,6 +23,7 @@ internal sealed class StateSpace
     private readonly int[] _parent;
     private readonly int[] _parentCapacitor;
     private readonly int[] _treeIndex;
+    private bool _isDiagonal = true;
 
     private StateSpace(Converter converter)
     {
@@ -71,17 +72,37 @@ internal sealed class StateSpace
 
     public ReadOnlySpan<double> SourcesOf(int node) => Sources.AsSpan(node * SourceCount, SourceCount);
 
-    /// <summary>A capacitor's voltage per unit of each state.</summary>
-    public double[] CapacitorRow(int capacitor)
+    /// <summary>A capacitor's voltage per unit of each state, where it is not zero: one state alone, if no capacitor depends on others.</summary>
+    public (int State, double Weight)[] CapacitorRow(int capacitor)
     {
-        ReadOnlySpan<double> first = StatesOf(InnerNode[capacitor]), second = StatesOf(_network.BranchSecond[capacitor]);
-        var row = new double[first.Length];
-        for (int x = 0; x < row.Length; x++)
+        if (_isDiagonal)
         {
-            row[x] = first[x] - second[x];
+            return [(_treeIndex[capacitor], 1 / Math.Sqrt(_converter.Capacitors[capacitor].Farads))];
         }
 
-        return row;
+        ReadOnlySpan<double> first = StatesOf(InnerNode[capacitor]), second = StatesOf(_network.BranchSecond[capacitor]);
+        List<(int State, double Weight)> row = [];
+        for (int x = 0; x < first.Length; x++)
+        {
+            if (first[x] != second[x])
+            {
+                row.Add((x, first[x] - second[x]));
+            }
+        }
+
+        return [.. row];
+    }
+
+    /// <summary>The product of a row as <see cref="CapacitorRow"/> gives it with a vector over the states.</summary>
+    public static double Dot((int State, double Weight)[] row, ReadOnlySpan<double> states)
+    {
+        double sum = 0;
+        foreach ((int state, double weight) in row)
+        {
+            sum += weight * states[state];
+        }
+
+        return sum;
     }
 
     // Breadth-first over sources and capacitors, sources first; returns the nodes in the order found.
@@ -170,7 +191,6 @@ internal sealed class StateSpace
     private (DenseRows Triangle, int[] Columns) Capacitances()
     {
         DenseRows rows = new(_network.CapacitorCount, StateCount);
-        bool isDiagonal = true;
         for (int i = 0; i < _network.CapacitorCount; i++)
         {
             double root = Math.Sqrt(_converter.Capacitors[i].Farads);
@@ -180,7 +200,7 @@ internal sealed class StateSpace
                 continue;
             }
 
-            isDiagonal = false;
+            _isDiagonal = false;
             ReadOnlySpan<double> first = StatesOf(InnerNode[i]), second = StatesOf(_network.BranchSecond[i]);
             for (int k = 0; k < StateCount; k++)
             {
@@ -188,7 +208,7 @@ internal sealed class StateSpace
             }
         }
 
-        if (!isDiagonal)
+        if (!_isDiagonal)
         {
             return (rows, rows.Triangularise(StateCount, 0));
         }
