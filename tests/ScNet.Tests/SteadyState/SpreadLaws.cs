@@ -72,7 +72,7 @@ public sealed class SpreadLaws
         Assert.True(checkedCount >= iterations / 5, $"Only {checkedCount} of {iterations} networks had a result.");
     }
 
-    public static NetworkSketch Spread(NetworkSketch sketch, double[] decades) => sketch with
+    internal static NetworkSketch Spread(NetworkSketch sketch, double[] decades) => sketch with
     {
         Capacitors = [.. sketch.Capacitors.Select((c, i) => c with { Farads = c.Farads * Power(decades, i) })],
         Switches = [.. sketch.Switches.Select((s, i) => s with { Ohms = s.Ohms * Power(decades, i + 17) })],
