@@ -29,7 +29,10 @@ public sealed class FrequencyRangeLaws
         double fast = analysis.FastSwitchingLimit.Ohms;
         Assert.Equal(fast, impedance.Ohms(1e60), 1e-9 * fast);
         double slow = analysis.SlowSwitchingLimit.OhmsAtOneHertz;
-        if (analysis.Converter.Load == LoadKind.Stiff && slow > 0)
+        double largest = analysis.Converter.Capacitors.Select(c => c.ElastancePerFarad).DefaultIfEmpty().Max();
+
+        // a sum of squares this small is a charge that rounding left over
+        if (analysis.Converter.Load == LoadKind.Stiff && slow > 1e-24 * largest)
         {
             Assert.Equal(slow, impedance.Ohms(1e-60) * 1e-60, 1e-6 * slow);
         }
