@@ -34,9 +34,9 @@ internal sealed class ImpedanceKernel
     private readonly double[] _skewParticular;
     private readonly DirectionRotation _rotation;
 
-    private ImpedanceKernel(PhaseModes[] phases, double[] duties)
+    private ImpedanceKernel(PhaseTerms[] phases, int directionCount, double[] duties, (double[] Square, double[] Particular) skew)
     {
-        _directions = phases[0].Directions;
+        _directions = directionCount;
         int moving = phases.Sum(p => p.Rates.Count(r => r > 0));
         _rate = new double[moving];
         _duty = new double[moving];
@@ -49,12 +49,12 @@ internal sealed class ImpedanceKernel
         int at = 0;
         for (int j = 0; j < phases.Length; j++)
         {
-            PhaseModes modes = phases[j];
+            PhaseTerms modes = phases[j];
             double inverse = 1 / duties[j], norm = 0;
-            for (int row = 0; row < modes.ModeCount; row++)
+            for (int row = 0; row < modes.Count; row++)
             {
                 double charge = modes.Particular(row);
-                ReadOnlySpan<double> directions = modes.DirectionsOf(row);
+                ReadOnlySpan<double> directions = modes.Directions(row);
                 norm += (charge * charge) + DenseRows.Dot(directions, directions);
                 _constant += charge * charge * inverse;
                 DenseRows.AddMultiple(directions, charge * inverse, linear);
@@ -64,7 +64,7 @@ internal sealed class ImpedanceKernel
                 }
             }
 
-            for (int row = 0; row < modes.ModeCount; row++)
+            for (int row = 0; row < modes.Count; row++)
             {
                 double rate = modes.Rates[row];
                 if (rate > 0)
@@ -76,7 +76,7 @@ internal sealed class ImpedanceKernel
                     double root = Math.Sqrt(rate);
                     for (int k = 0; k < _directions; k++)
                     {
-                        slowDrives[k, at] = root * modes.Direction(row, k);
+                        slowDrives[k, at] = root * modes.Directions(row)[k];
                     }
 
                     at++;
@@ -85,11 +85,10 @@ internal sealed class ImpedanceKernel
         }
 
         _rotation = DirectionRotation.Of(slowDrives, moving);
-        (double[] skew, double[] skewParticular) = PhaseSkew.Of(phases, duties);
         _constantLinear = _rotation.Rotate(linear);
         _constantSquare = _rotation.RotateSquare(square);
-        _skewParticular = _rotation.Rotate(skewParticular);
-        _skew = _rotation.RotateSquare(skew);
+        _skewParticular = _rotation.Rotate(skew.Particular);
+        _skew = _rotation.RotateSquare(skew.Square);
         for (int k = 0; k < _directions; k++)
         {
             if (!_rotation.Moves(k))
@@ -109,7 +108,13 @@ internal sealed class ImpedanceKernel
 
     public int Directions => _directions;
 
-    public static ImpedanceKernel Of(PhaseModes[] phases, double[] duties) => new(phases, duties);
+    /// <summary>Prepares the impedance.</summary>
+    /// <param name="phases">The terms of each phase.</param>
+    /// <param name="directions">The number of free directions.</param>
+    /// <param name="duties">The duty of each phase.</param>
+    /// <param name="skew">What <see cref="PhaseSkew"/> gives.</param>
+    public static ImpedanceKernel Of(PhaseTerms[] phases, int directions, double[] duties, (double[] Square, double[] Particular) skew) =>
+        new(phases, directions, duties, skew);
 
     /// <summary>The output impedance in ohms for a period in seconds.</summary>
     public double Ohms(double period)

@@ -15,7 +15,11 @@ namespace ScNet.SteadyState;
 /// </remarks>
 internal sealed class PhaseModes
 {
-    private PhaseModes(DenseRows rows, int[] groupOf, int[] groupOrder, int groups, int states, int directions, double[] load)
+    // Products of rows of rates farther apart than this would lose digits of the slow ones.
+    private const double LeastRateShare = 1e-8;
+
+    private PhaseModes(
+        DenseRows rows, int[] groupOf, int[] groupOrder, int groups, int states, int directions, double[] load, double[]? rates = null)
     {
         Rows = rows;
         GroupOf = groupOf;
@@ -29,7 +33,7 @@ internal sealed class PhaseModes
         for (int k = groupOrder.Length; k < rows.RowCount; k++)
         {
             ReadOnlySpan<double> coupling = Coupling(k);
-            Rates[k] = DenseRows.Dot(coupling, coupling);
+            Rates[k] = rates is null ? DenseRows.Dot(coupling, coupling) : rates[k];
             Ramps[k] = DenseRows.Dot(coupling, load);
         }
     }
@@ -62,6 +66,8 @@ internal sealed class PhaseModes
     /// <summary>B J of each row: the drive of a mode by a load current.</summary>
     public double[] Ramps { get; }
 
+    public PhaseTerms Terms => new(Rows, ParticularColumn, Directions, Rates, Ramps);
+
     public int SourceColumn => Groups + States;
 
     public int ParticularColumn => SourceColumn + StateSpace.SourceCount;
@@ -75,13 +81,11 @@ internal sealed class PhaseModes
 
     public double Particular(int row) => Rows[row, ParticularColumn];
 
-    /// <summary>The charge of a row in every direction.</summary>
-    public ReadOnlySpan<double> DirectionsOf(int row) => Rows.Row(row).Slice(DirectionColumn, Directions);
-
     public double Direction(int row, int direction) => Rows[row, DirectionColumn + direction];
 
-    public static PhaseModes Of(StateSpace space, SwitchedNetwork network, ResistorFlows flows, int phase, bool withResistors)
+    public static PhaseModes Of(StateSpace space, Converter converter, PhaseForest forest, ResistorFlows flows, int phase, bool withResistors)
     {
+        SwitchedNetwork network = converter.Network;
         int[] resistors = flows.Resistors[phase];
         int[] groupOf = GroupColumns(space, network, resistors, out int groups);
         int directions = flows.Directions.Count;
@@ -106,6 +110,12 @@ internal sealed class PhaseModes
             }
         }
 
+        if (LoopChains.TryOf(converter, forest, flows, phase) is { } chains
+            && OfChains(chains, rows, groups) is ({ } modes, { } chainOrder, { } rates))
+        {
+            return new PhaseModes(modes, groupOf, chainOrder, groups, space.StateCount, directions, new double[space.StateCount], rates);
+        }
+
         int[] order = rows.Triangularise(groups, 0);
         double[] load = network.Load == LoadKind.Current
             ? LoadDrive(space, rows, order, groups, groupOf[space.Cluster[network.Output]], network.Output)
@@ -121,6 +131,54 @@ internal sealed class PhaseModes
         return capacitor < 0
             ? (network.SwitchFirst[resistor], network.SwitchSecond[resistor])
             : (network.BranchFirst[capacitor], space.InnerNode[capacitor]);
+    }
+
+    // The rows of node groups first, then the modes of the chains; null where their rates lie too far apart for products of rows.
+    private static (DenseRows Rows, int[] Order, double[] Rates)? OfChains(LoopChains chains, DenseRows rows, int groups)
+    {
+        int count = rows.RowCount;
+        DenseRows shares = new(count, count);
+        for (int r = 0; r < count; r++)
+        {
+            shares[r, r] = 1;
+        }
+
+        if (chains.TryRotate(shares) is not { } rates || rates.Where(r => r > 0).Min() < LeastRateShare * rates.Max())
+        {
+            return null;
+        }
+
+        DenseRows modes = new(count, rows.ColumnCount);
+        int[] ordered = [.. Enumerable.Range(0, count).OrderBy(r => rates[r] > 0)];
+        for (int k = 0; k < count; k++)
+        {
+            for (int r = 0; r < count; r++)
+            {
+                DenseRows.AddMultiple(rows.Row(r), shares[ordered[k], r], modes.Row(k));
+            }
+        }
+
+        int still = rates.Count(r => r == 0);
+        DenseRows first = new(still, rows.ColumnCount);
+        for (int k = 0; k < still; k++)
+        {
+            modes.Row(k).CopyTo(first.Row(k));
+        }
+
+        int[] order = first.Triangularise(groups, 0);
+        for (int k = 0; k < count; k++)
+        {
+            if (k < still)
+            {
+                first.Row(k).CopyTo(modes.Row(k));
+            }
+            else
+            {
+                modes.Row(k)[..groups].Clear();
+            }
+        }
+
+        return (modes, order, [.. ordered.Select(r => rates[r])]);
     }
 
     // One unknown per cluster, but none for one cluster of each set that resistors join: the reference's, or the first.

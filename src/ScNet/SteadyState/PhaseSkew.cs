@@ -9,17 +9,19 @@ namespace ScNet.SteadyState;
 /// <remarks>Nothing for two phases. Symbols: docs/theory/output-impedance.md, "One period".</remarks>
 internal static class PhaseSkew
 {
+    /// <summary>Whether there is anything but zeros.</summary>
+    public static bool IsNone(int phases, int directions) => phases == 2 || directions == 0;
+
+    /// <summary>Zeros.</summary>
+    public static (double[] Square, double[] Particular) None(int directions) =>
+        (new double[directions * directions], new double[directions]);
+
     /// <summary>One value per pair of directions, by rows, and one per direction with the particular flow.</summary>
     public static (double[] Square, double[] Particular) Of(PhaseModes[] phases, double[] duties)
     {
         int directions = phases[0].Directions;
         var square = new double[directions * directions];
         var particular = new double[directions];
-        if (phases.Length == 2 || directions == 0)
-        {
-            return (square, particular);
-        }
-
         // column 0: the particular flow; the others: the directions
         int columns = 1 + directions, states = phases[0].States;
         var before = new double[columns][];

@@ -10,23 +10,24 @@ internal sealed class PreparedMode
 {
     private readonly Converter _converter;
     private readonly Mode _mode;
-    private readonly TopologySolution _exact;
+    private readonly TopologySolution _topology;
+    private readonly Lazy<StateSpace> _space;
     private readonly Lazy<PhaseModes[]> _phases;
     private readonly Lazy<ImpedanceKernel> _kernel;
 
-    private PreparedMode(Converter converter, Mode mode, TopologySolution exact)
+    private PreparedMode(Converter converter, Mode mode, TopologySolution topology)
     {
         _converter = converter;
         _mode = mode;
-        _exact = exact;
-        Space = StateSpace.Of(converter);
-        Flows = ResistorFlows.Of(converter, mode, exact);
+        _topology = topology;
+        Flows = ResistorFlows.Of(converter, mode, topology);
         Duties = [.. converter.Phases.Select(p => p.Duty.ToDouble())];
         _phases = new(() => Modes(withResistors: true));
-        _kernel = new(() => ImpedanceKernel.Of(_phases.IsValueCreated ? Phases : Modes(withResistors: false), Duties));
+        _space = new(() => StateSpace.Of(converter));
+        _kernel = new(Prepare);
     }
 
-    public StateSpace Space { get; }
+    public StateSpace Space => _space.Value;
 
     public ResistorFlows Flows { get; }
 
@@ -38,17 +39,40 @@ internal sealed class PreparedMode
 
     public ImpedanceKernel Kernel => _kernel.Value;
 
-    public static PreparedMode Of(Converter converter, Mode mode, TopologySolution exact) => new(converter, mode, exact);
+    public static PreparedMode Of(Converter converter, Mode mode, TopologySolution topology) => new(converter, mode, topology);
 
     /// <summary>The same mode with other component values.</summary>
-    public PreparedMode WithValuesOf(Converter converter) => new(converter, _mode, _exact);
+    public PreparedMode WithValuesOf(Converter converter) => new(converter, _mode, _topology);
+
+    // Where phases do not need one another's states, those that are chains never make up the dense rows.
+    private ImpedanceKernel Prepare()
+    {
+        int directions = Flows.Directions.Count;
+        if (_phases.IsValueCreated || !PhaseSkew.IsNone(Duties.Length, directions))
+        {
+            PhaseModes[] phases = _phases.IsValueCreated ? Phases : Modes(withResistors: false);
+            return ImpedanceKernel.Of(
+                [.. phases.Select(p => p.Terms)],
+                directions,
+                Duties,
+                PhaseSkew.IsNone(Duties.Length, directions) ? PhaseSkew.None(directions) : PhaseSkew.Of(phases, Duties));
+        }
+
+        return ImpedanceKernel.Of([.. Enumerable.Range(0, Duties.Length).Select(Terms)], directions, Duties, PhaseSkew.None(directions));
+    }
+
+    private PhaseTerms Terms(int phase) =>
+        (LoopChains.TryOf(_converter, _topology.Forests[phase], Flows, phase) is { } chains
+            ? PhaseTerms.TryOf(chains, Flows, phase)
+            : null)
+        ?? PhaseModes.Of(Space, _converter, _topology.Forests[phase], Flows, phase, withResistors: false).Terms;
 
     private PhaseModes[] Modes(bool withResistors)
     {
         var phases = new PhaseModes[Duties.Length];
         for (int phase = 0; phase < phases.Length; phase++)
         {
-            phases[phase] = PhaseModes.Of(Space, _converter.Network, Flows, phase, withResistors);
+            phases[phase] = PhaseModes.Of(Space, _converter, _topology.Forests[phase], Flows, phase, withResistors);
         }
 
         return phases;

@@ -183,6 +183,17 @@ internal sealed class StateSpace
         (DenseRows triangle, int[] columns) = Capacitances();
         for (int node = 0; node < NodeCount; node++)
         {
+            if (_isDiagonal)
+            {
+                Span<double> states = States.AsSpan(node * StateCount, StateCount);
+                for (int k = 0; k < states.Length; k++)
+                {
+                    states[k] /= triangle[k, columns[k]];
+                }
+
+                continue;
+            }
+
             SolveTransposed(triangle, columns, States.AsSpan(node * StateCount, StateCount));
         }
     }

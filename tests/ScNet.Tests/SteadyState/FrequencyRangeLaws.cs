@@ -44,8 +44,7 @@ public sealed class FrequencyRangeLaws
         Gen.Select(RandomNetworks.Any, s_decades, SpreadLaws.Spread).Holds(
             sketch =>
             {
-                ModeAnalysis analysis = LawSample.Analyse(sketch);
-                if (analysis.HasResult && analysis.FastSwitchingLimit.Ohms > 0)
+                if (LawSample.Try(sketch).Analysis is { FastSwitchingLimit.Ohms: > 0 } analysis)
                 {
                     Interlocked.Increment(ref checkedCount);
                     law(analysis, OutputImpedance.Of(analysis));
