@@ -30,7 +30,7 @@ public sealed class ConverterGateDrive
     /// <summary>What each switch needs, by name and by position as in <see cref="Converter.Switches"/>.</summary>
     public NamedList<SwitchGateDrive> Switches { get; }
 
-    /// <summary>Finds the gate levels and supplies. Time is modes · phases · (nodes + switches), each with a logarithm, and the supplies found.</summary>
+    /// <summary>Finds the gate levels and supplies. Time is modes · phases · (nodes + switches), each with a logarithm; supplies and body nodes are listed when asked for.</summary>
     /// <param name="ratings">The ratings of the converter.</param>
     public static ConverterGateDrive Of(ConverterRatings ratings)
     {
@@ -58,7 +58,8 @@ public sealed class ConverterGateDrive
                     number,
                     potential,
                     InputInterval.Scale(potential.PerVoltOfInput, mode.ExactInput).Plus(drive).ToDouble(),
-                    nodesOfMode[number - 1].SuppliesOf(rating.Device, first)));
+                    nodesOfMode[number - 1].HasSupply(rating.Device, first),
+                    () => nodesOfMode[number - 1].SuppliesOf(rating.Device, first)));
             }
 
             terminals = terminals.Hull(InputInterval.Scale(mode.OverAllPhases[first].Hull(mode.OverAllPhases[second]), mode.ExactInput));

@@ -34,24 +34,39 @@ internal sealed class GateNodes
             });
     }
 
+    /// <summary>Whether some node can supply the gate over the whole input range. Time is log n.</summary>
+    public bool HasSupply(SwitchDevice device, int source)
+    {
+        Interval<Fraction> input = _mode.ExactInput;
+        (Fraction[] potentials, _, int from, Fraction high) = Window(device, source, device.ExactDrive / input.Minimum, device.ExactGateRating / input.Maximum);
+        return from < potentials.Length && potentials[from] <= high;
+    }
+
     /// <summary>The nodes that can supply the gate of a device with the given source, in the converter's order. Time is log n and those found.</summary>
     public IReadOnlyList<GateSupply> SuppliesOf(SwitchDevice device, int source)
     {
         Interval<Fraction> input = _mode.ExactInput;
 
         // shares of the input that drive the gate somewhere in the range and do not break it there
-        Fraction least = device.ExactDrive / input.Maximum, most = device.ExactGateRating / input.Minimum;
+        (Fraction[] potentials, int[] nodes, int from, Fraction high) =
+            Window(device, source, device.ExactDrive / input.Maximum, device.ExactGateRating / input.Minimum);
         Fraction own = _mode.Fixed.Offset(source, _phase);
-        (Fraction[] potentials, int[] nodes) = _frames[_mode.Fixed.Frame(source, _phase)];
-        bool isAbove = device.Polarity == DevicePolarity.NType;
-        (Fraction low, Fraction high) = isAbove ? (own + least, own + most) : (own - most, own - least);
         List<(int Node, Fraction Share)> found = [];
-        for (int k = FirstFrom(potentials, low); k < potentials.Length && potentials[k] <= high; k++)
+        for (int k = from; k < potentials.Length && potentials[k] <= high; k++)
         {
-            found.Add((nodes[k], isAbove ? potentials[k] - own : own - potentials[k]));
+            found.Add((nodes[k], (potentials[k] - own).Abs()));
         }
 
         return [.. found.OrderBy(f => f.Node).Select(f => SupplyOf(device, source, f.Node, f.Share)).OfType<GateSupply>()];
+    }
+
+    // the nodes that move as one with the source, from the first one that lies at least so far above it (p-type: below), and the end
+    private (Fraction[] Potentials, int[] Nodes, int From, Fraction High) Window(SwitchDevice device, int source, Fraction smallest, Fraction largest)
+    {
+        Fraction own = _mode.Fixed.Offset(source, _phase);
+        (Fraction[] potentials, int[] nodes) = _frames[_mode.Fixed.Frame(source, _phase)];
+        (Fraction low, Fraction high) = device.Polarity == DevicePolarity.NType ? (own + smallest, own + largest) : (own - largest, own - smallest);
+        return (potentials, nodes, FirstFrom(potentials, low), high);
     }
 
     private static int FirstFrom(Fraction[] potentials, Fraction low)

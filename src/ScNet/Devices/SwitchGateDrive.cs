@@ -5,6 +5,7 @@ namespace ScNet.Devices;
 public sealed class SwitchGateDrive
 {
     private readonly Lazy<IReadOnlyList<string>> _bodyNodes;
+    private readonly Lazy<IReadOnlyList<string>> _commonSupplies;
 
     internal SwitchGateDrive(
         SwitchRating rating, IReadOnlyList<GatePhase> phases, Interval<double> terminalVolts, Func<IReadOnlyList<string>> bodyNodes)
@@ -13,7 +14,7 @@ public sealed class SwitchGateDrive
         OnPhases = phases;
         TerminalVolts = terminalVolts;
         _bodyNodes = new(bodyNodes);
-        CommonSupplies = [.. Common(s => s.CoversRange)];
+        _commonSupplies = new(() => [.. Common(s => s.CoversRange)]);
     }
 
     /// <summary>The switch, its device and its stack.</summary>
@@ -25,8 +26,8 @@ public sealed class SwitchGateDrive
     /// <summary>Whether in some on-phase no node of the converter can supply the gate over the whole input range.</summary>
     public bool NeedsOwnRail => OnPhases.Any(p => !p.HasSupply);
 
-    /// <summary>The nodes that serve in every on-phase of every mode over the whole input range.</summary>
-    public IReadOnlyList<string> CommonSupplies { get; }
+    /// <summary>The nodes that serve in every on-phase of every mode over the whole input range. Found when first asked for.</summary>
+    public IReadOnlyList<string> CommonSupplies => _commonSupplies.Value;
 
     /// <summary>
     /// The potentials in volts (V) of its terminals over all modes, phases and input voltages: an n-type body

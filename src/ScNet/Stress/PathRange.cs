@@ -8,19 +8,20 @@ namespace ScNet.Stress;
 /// some spanning tree, so these are the bounds over all spanning trees.
 /// </summary>
 /// <remarks>
-/// Sums are whole numbers over one common denominator. Cost: the number of simple paths, given up after a fixed
-/// number of steps, on a path of more than 500 pieces, or where the sums could exceed a machine word; each pair
-/// of pieces is searched once.
+/// Sums are whole numbers over one common denominator. Of parallel edges the smallest and the largest step count,
+/// so one walk over all simple paths from a piece finds both bounds to every other one. Cost: the number of those
+/// paths, given up after a fixed number of steps, on a path of more than 500 pieces, or where the sums could
+/// exceed a machine word; each piece is started from once.
 /// </remarks>
 internal sealed class PathRange
 {
-    private const int MaximumSteps = 20_000;
+    private const int MaximumSteps = 50_000;
     private const int MaximumLength = 500;
 
     private readonly RigidPieces _pieces;
-    private readonly (int Piece, long Step)[][] _steps;
+    private readonly (int Piece, long Smallest, long Largest)[][] _steps;
     private readonly long _denominator;
-    private readonly Dictionary<(int First, int Second), Interval<Fraction>> _found = [];
+    private readonly Walk?[] _walks;
 
     public PathRange(RigidPieces pieces, List<ResistiveEdge> edges)
     {
@@ -41,70 +42,86 @@ internal sealed class PathRange
         BigInteger largest = joints.Aggregate(BigInteger.Zero, (sum, j) => sum + BigInteger.Abs(j.Step.Numerator * denominator / j.Step.Denominator));
         IsExact = denominator <= long.MaxValue && largest <= long.MaxValue;
         _denominator = IsExact ? (long)denominator : 0;
-        HashSet<(int Piece, long Step)>[] steps = [.. Enumerable.Range(0, pieces.PieceCount).Select(_ => new HashSet<(int, long)>())];
+        var steps = new Dictionary<int, (long Smallest, long Largest)>[pieces.PieceCount];
+        for (int k = 0; k < steps.Length; k++)
+        {
+            steps[k] = [];
+        }
+
         foreach ((int first, int second, Fraction exact) in IsExact ? joints : [])
         {
             long step = (long)(exact.Numerator * denominator / exact.Denominator);
-            steps[first].Add((second, step));
-            steps[second].Add((first, -step));
+            Add(first, second, step);
+            Add(second, first, -step);
         }
 
-        _steps = [.. steps.Select(s => s.ToArray())];
+        _steps = [.. steps.Select(s => s.Select(t => (t.Key, t.Value.Smallest, t.Value.Largest)).ToArray())];
+        _walks = new Walk?[steps.Length];
+
+        void Add(int from, int to, long step) => steps[from][to] = steps[from].TryGetValue(to, out (long Smallest, long Largest) known)
+            ? (Math.Min(known.Smallest, step), Math.Max(known.Largest, step))
+            : (step, step);
     }
 
     /// <summary>Whether no search was given up.</summary>
     public bool IsExact { get; private set; }
 
-    /// <summary>First minus second potential; null where there are too many paths.</summary>
+    /// <summary>First minus second potential of two nodes that edges join; null where there are too many paths.</summary>
     public Interval<Fraction>? Of(int first, int second)
     {
-        (int from, int to) = (_pieces.Piece[first], _pieces.Piece[second]);
-        if (!_found.TryGetValue((from, to), out Interval<Fraction> drop) && _denominator > 0)
+        Walk? walk = _denominator > 0 ? _walks[_pieces.Piece[first]] ??= new Walk(_steps, _pieces.Piece[first]) : null;
+        if (walk is not { IsComplete: true })
         {
-            Search search = new(_steps, to);
-            search.From(from, 0, 0);
-            drop = search.StepsLeft > 0
-                ? new Interval<Fraction>(new Fraction(search.Minimum, _denominator), new Fraction(search.Maximum, _denominator))
-                : default;
-            _found.Add((from, to), drop);
+            IsExact = false;
+            return null;
         }
 
-        IsExact &= drop.IsDetermined;
-        return drop.IsDetermined ? Intervals.Point(_pieces.Offset[first] - _pieces.Offset[second]).Minus(drop) : null;
+        (long smallest, long largest) = walk.To(_pieces.Piece[second]);
+        return Intervals.Point(_pieces.Offset[first] - _pieces.Offset[second])
+            .Minus(new Interval<Fraction>(new Fraction(smallest, _denominator), new Fraction(largest, _denominator)));
     }
 
-    private sealed class Search((int Piece, long Step)[][] steps, int target)
+    // every simple path from one piece, and the bounds of the sums to each piece on it
+    private sealed class Walk
     {
-        private readonly bool[] _isOnPath = new bool[steps.Length];
+        private readonly (int Piece, long Smallest, long Largest)[][] _steps;
+        private readonly bool[] _isOnPath;
+        private readonly long[] _smallest;
+        private readonly long[] _largest;
+        private int _stepsLeft = MaximumSteps;
 
-        public int StepsLeft { get; private set; } = MaximumSteps;
+        public Walk((int Piece, long Smallest, long Largest)[][] steps, int start)
+        {
+            _steps = steps;
+            _isOnPath = new bool[steps.Length];
+            _smallest = new long[steps.Length];
+            _largest = new long[steps.Length];
+            _smallest.AsSpan().Fill(long.MaxValue);
+            _largest.AsSpan().Fill(long.MinValue);
+            From(start, 0, 0, 0);
+        }
 
-        public long Minimum { get; private set; } = long.MaxValue;
+        public bool IsComplete => _stepsLeft > 0;
 
-        public long Maximum { get; private set; } = long.MinValue;
+        public (long Smallest, long Largest) To(int piece) => (_smallest[piece], _largest[piece]);
 
-        public void From(int piece, long sum, int length)
+        private void From(int piece, long smallest, long largest, int length)
         {
             // the stack is not for paths of any length
             if (length > MaximumLength)
             {
-                StepsLeft = 0;
+                _stepsLeft = 0;
                 return;
             }
 
-            if (piece == target)
-            {
-                Minimum = Math.Min(Minimum, sum);
-                Maximum = Math.Max(Maximum, sum);
-                return;
-            }
-
+            _smallest[piece] = Math.Min(_smallest[piece], smallest);
+            _largest[piece] = Math.Max(_largest[piece], largest);
             _isOnPath[piece] = true;
-            foreach ((int next, long step) in steps[piece])
+            foreach ((int next, long low, long high) in _steps[piece])
             {
-                if (!_isOnPath[next] && --StepsLeft > 0)
+                if (!_isOnPath[next] && --_stepsLeft > 0)
                 {
-                    From(next, sum + step, length + 1);
+                    From(next, smallest + low, largest + high, length + 1);
                 }
             }
 

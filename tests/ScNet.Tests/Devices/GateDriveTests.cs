@@ -109,6 +109,29 @@ public sealed class GateDriveTests
                 return volts * maximum >= drive - 1e-12 && volts * minimum <= rating + 1e-12;
             });
             Assert.Equal(expected, phase.Supplies.Select(p => p.Node));
+            Assert.Equal(phase.Supplies.Any(p => p.CoversRange), phase.HasSupply);
+        }
+    }
+
+    // twice the ladder, at one voltage a rung or at one voltage in all: memory in proportion, so time at most with a logarithm more
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void The_gate_drive_of_a_ladder_grows_with_its_size(bool isOneVoltage)
+    {
+        long small = Allocated(100), large = Allocated(400);
+        Assert.InRange(large, small, 5 * small);
+
+        long Allocated(int levels)
+        {
+            double volts = isOneVoltage ? 4 : levels;
+            ConverterRatings ratings = ConverterRatings.Of(
+                RatedNetworks.Stress(Ladder.StepDown(levels), new Interval<double>(0.9 * volts, volts)),
+                new RatingLimits { Switch = DemoDevices.NType1V2, Capacitor = DemoDevices.Plate3V6 });
+            ConverterGateDrive.Of(ratings);
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            ConverterGateDrive.Of(ratings);
+            return GC.GetAllocatedBytesForCurrentThread() - before;
         }
     }
 
