@@ -115,6 +115,9 @@ public readonly struct Quantity : IEquatable<Quantity>, IFormattable
     /// <summary>The quantity with the opposite sign; undetermined stays undetermined.</summary>
     public static Quantity Negate(Quantity quantity) => -quantity;
 
+    /// <summary>The magnitude; undetermined stays undetermined.</summary>
+    public Quantity Abs() => IsDetermined && Sign < 0 ? -this : this;
+
     /// <summary>An exact quantity.</summary>
     public static implicit operator Quantity(Fraction value) => Exact(value);
 

@@ -6,6 +6,14 @@ namespace ScNet.Tests;
 
 public sealed class QuantityTests
 {
+    [Fact]
+    public void The_magnitude_keeps_the_kind_of_a_quantity()
+    {
+        Assert.Equal([Quantity.Exact(1, 2), Quantity.Exact(1, 2), Quantity.Zero], new[] { Quantity.Exact(-1, 2), Quantity.Exact(1, 2), Quantity.Zero }.Select(q => q.Abs()));
+        Assert.Equal(Quantity.Numeric(2.5), Quantity.Numeric(-2.5).Abs());
+        Assert.Equal(Quantity.Undetermined, Quantity.Undetermined.Abs());
+    }
+
     private static readonly Fraction s_huge = new(BigInteger.Pow(10, 30), 7);
 
     [Fact]

@@ -1,4 +1,5 @@
 using System.Globalization;
+using ScNet.SteadyState;
 
 namespace ScNet.Cli.Commands;
 
@@ -54,8 +55,7 @@ internal static class FrequencyList
             return;
         }
 
-        double decades = Math.Log10(to) - Math.Log10(from);
-        int count = 1 + (int)Math.Ceiling((PointsPerDecade * decades) - 1e-9);
+        int count = 0;
         if (colon >= 0 && !(int.TryParse(part.AsSpan(colon + 1), NumberStyles.None, CultureInfo.InvariantCulture, out count)
             && count is >= FewestPoints and <= MostPoints))
         {
@@ -64,13 +64,7 @@ internal static class FrequencyList
             return;
         }
 
-        frequencies.Add(from);
-        for (int i = 1; i < count - 1; i++)
-        {
-            frequencies.Add(Math.Pow(10, Math.Log10(from) + (decades * i / (count - 1))));
-        }
-
-        frequencies.Add(to);
+        frequencies.AddRange(colon < 0 ? FrequencyRange.PerDecade(from, to, PointsPerDecade) : FrequencyRange.Logarithmic(from, to, count));
     }
 
     private static string Expected(string option, string part) =>

@@ -67,14 +67,10 @@ internal static class ReachText
     private static (string Least, GatePattern Pattern)[] Patterns(ReachableRatio ratio) =>
         [("SSL", ratio.BestBySlowLimit), ("FSL", ratio.BestByFastLimit), ("blocking", ratio.BestByStress)];
 
-    private static string Slow(GatePattern pattern) => EngineeringNumber.Of(pattern.SlowOhmsAtOneHertz / FrequencyHz, "Ω");
+    private static string Slow(GatePattern pattern) => EngineeringNumber.Of(pattern.Analysis.SlowSwitchingLimit.Ohms(FrequencyHz), "Ω");
 
     private static string Fast(GatePattern pattern) => EngineeringNumber.Of(pattern.FastOhms, "Ω");
 
     private static string Blocking(GatePattern pattern) => !pattern.PeakBlocking.IsDetermined ? "?"
-        : (pattern.UndeterminedSwitchCount > 0 ? "≥" : string.Empty) + QuantityText.Short(Magnitude(pattern));
-
-    private static Quantity Magnitude(GatePattern pattern) => pattern.PeakBlocking.TryGetFraction(out Fractions.Fraction exact)
-        ? Quantity.Exact(exact.Abs())
-        : Quantity.Numeric(Math.Abs(pattern.PeakBlocking.ToDouble()));
+        : (pattern.UndeterminedSwitchCount > 0 ? "≥" : string.Empty) + QuantityText.Short(pattern.PeakBlocking.Abs());
 }

@@ -144,6 +144,42 @@ public sealed class NetlistReaderLimitTests : IDisposable
         "more than 64 deep", Documents.OnlyError("x = " + new string('[', 65) + new string(']', 65)).Message, StringComparison.Ordinal);
 
     [Fact]
+    public void Reading_and_building_cells_in_parallel_takes_memory_in_proportion_to_their_number()
+    {
+        (long read, long built) = Cost(400);
+        (long readTwice, long builtTwice) = Cost(800);
+
+        Assert.InRange(readTwice / (double)read, 1.5, 2.4);
+        Assert.InRange(builtTwice / (double)built, 1.5, 2.4);
+
+        // a second time, when everything that happens once has happened
+        static (long Read, long Built) Cost(int cells)
+        {
+            Converter converter = Cells(cells);
+            string text = NetlistWriter.ToToml(converter);
+            NetlistReader.Read(text).GetConverter();
+            long start = GC.GetAllocatedBytesForCurrentThread();
+            NetlistReader.Read(text).GetConverter();
+            long read = GC.GetAllocatedBytesForCurrentThread();
+            Cells(cells);
+            return (read - start, GC.GetAllocatedBytesForCurrentThread() - read);
+        }
+
+        static Converter Cells(int count)
+        {
+            ConverterBuilder builder = Converter.Create("cells").Input("vin").Output("vout");
+            for (int i = 0; i < count; i++)
+            {
+                builder.Capacitor($"fly{i}", $"p{i}", $"n{i}")
+                    .Switch($"a{i}", "vin", $"p{i}", on: 1).Switch($"b{i}", $"n{i}", "vout", on: 1)
+                    .Switch($"c{i}", $"p{i}", "vout", on: 2).Switch($"d{i}", $"n{i}", "gnd", on: 2);
+            }
+
+            return builder.Build();
+        }
+    }
+
+    [Fact]
     public void More_modes_phases_and_switches_than_memory_holds_are_an_error()
     {
         StringBuilder text = new("name='n'\ninput='a'\noutput='b'\nphases.count=1000\n[switches]\n");
