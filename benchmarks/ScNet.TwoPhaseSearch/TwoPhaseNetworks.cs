@@ -1,4 +1,5 @@
 using Fractions;
+using ScNet.Kernel;
 
 namespace ScNet.TwoPhaseSearch;
 
@@ -13,7 +14,9 @@ internal sealed class TwoPhaseNetworks
 {
     private readonly Wiring[] _all;
     private readonly Dictionary<string, int> _kinds = [];
-    private readonly List<List<int[]>> _loops = [];
+    private readonly List<int[]> _loops = [];
+    private readonly CandidateNetwork _network = new();
+    private readonly CandidateSolver _solver = new();
     private readonly int[] _kindOf;
     private readonly Dictionary<(int First, int Second), (Fraction? Ratio, bool IsTight)> _ratios = [];
 
@@ -95,19 +98,36 @@ internal sealed class TwoPhaseNetworks
     {
         if (!_ratios.TryGetValue((first, second), out (Fraction? Ratio, bool IsTight) result))
         {
-            Fraction? ratio = LoopEquations.Ratio(_loops[first].Concat(_loops[second]), Capacitors, out bool isTight);
-            result = (ratio, isTight);
+            result = Solve([.. _loops[first], .. _loops[second]]);
             _ratios.Add((first, second), result);
         }
 
         return result;
     }
 
-    // Wirings with the same loops differ in switches only.
+    // The ratio, or null where the loops contradict each other or leave the output open. Tight is what gives every
+    // capacitor its voltage without a loop too many, so that topology decides the flow too.
+    private (Fraction? Ratio, bool IsTight) Solve(int[] rows)
+    {
+        int width = Capacitors + 2, output = Capacitors, input = Capacitors + 1;
+        if (!EchelonForm.TryReduce(rows, width, width - 1, out int rank))
+        {
+            throw new OverflowException("The loops of two phases take larger numbers than expected.");
+        }
+
+        ReadOnlySpan<int> last = rank > 0 ? rows.AsSpan((rank - 1) * width, width) : [];
+        bool isFixed = rank > 0 && EchelonForm.Leading(last) == output;
+        bool isTight = (isFixed ? rank - 1 : rank) == Capacitors && rows.Length == (Capacitors + 1) * width;
+        return isFixed && !rows.AsSpan(rank * width).ContainsAnyExcept(0)
+            ? (new Fraction(-last[input], last[output]), isTight)
+            : (null, isTight);
+    }
+
+    // Wirings with the same loop space differ in switches only.
     private int KindOf(Wiring wiring)
     {
-        List<int[]> loops = wiring.Loops();
-        string key = string.Join(';', loops.Select(l => string.Join(',', l)));
+        int[] loops = wiring.Loops(_network, _solver);
+        string key = string.Join(',', loops);
         if (!_kinds.TryGetValue(key, out int kind))
         {
             kind = _loops.Count;

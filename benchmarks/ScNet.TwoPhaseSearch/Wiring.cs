@@ -1,3 +1,5 @@
+using ScNet.Kernel;
+
 namespace ScNet.TwoPhaseSearch;
 
 /// <summary>
@@ -37,42 +39,16 @@ internal sealed class Wiring
     public bool IsFirstOfItsKind() => Renamings(CapacitorCount).All(r => Compare(Renamed(r), Blocks) >= 0);
 
     /// <summary>
-    /// Kirchhoff's voltage law round every independent loop: coefficients of the capacitors' voltages,
-    /// then of the output's and the input's, that sum to zero.
+    /// Kirchhoff's voltage law round every independent loop, reduced: rows of coefficients of the capacitors'
+    /// voltages, then of the output's and the input's, that sum to zero.
     /// </summary>
-    public List<int[]> Loops()
+    public int[] Loops(CandidateNetwork network, CandidateSolver solver)
     {
-        int width = CapacitorCount + 2;
-        int[] parent = [.. Enumerable.Range(0, BlockCount)];
-        int[][] potential = [.. Enumerable.Range(0, BlockCount).Select(_ => new int[width])];
-        (parent[1], parent[2]) = (0, 0);
-        (potential[1][width - 1], potential[2][width - 2]) = (1, 1);
-        List<int[]> loops = [];
-        for (int c = 0; c < CapacitorCount; c++)
-        {
-            int positive = Blocks[PortCount + (2 * c)];
-            int bottom = Blocks[PortCount + (2 * c) + 1];
-            int[] excess = [.. potential[positive].Zip(potential[bottom], (p, b) => p - b)];
-            excess[c] -= 1;
-            (int from, int to) = (parent[positive], parent[bottom]);
-            if (from == to)
-            {
-                loops.Add(excess);
-                continue;
-            }
-
-            // The blocks that were connected to the positive plate's root are now connected to the bottom plate's, so much lower.
-            for (int b = 0; b < BlockCount; b++)
-            {
-                if (parent[b] == from)
-                {
-                    parent[b] = to;
-                    potential[b] = [.. potential[b].Zip(excess, (p, e) => p - e)];
-                }
-            }
-        }
-
-        return loops;
+        NodePair[] capacitors = [.. Enumerable.Range(0, CapacitorCount)
+            .Select(c => new NodePair(Blocks[PortCount + (2 * c)], Blocks[PortCount + (2 * c) + 1]))];
+        NetworkPort[] ports = [new NetworkPort(new NodePair(2, 0), IsGiven: false), new NetworkPort(new NodePair(1, 0), IsGiven: true)];
+        network.Wire(BlockCount, capacitors, ports, []);
+        return solver.PhaseEquations(network, []).ToArray();
     }
 
     private static IEnumerable<int[]> Extend(int[] blocks, int place, int count)

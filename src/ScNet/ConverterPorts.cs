@@ -8,8 +8,8 @@ internal static class ConverterPorts
     /// <summary>The ports in the order of the network: the output, whose voltage follows, and the input, whose voltage is given.</summary>
     public static NetworkPort[] Of(int input, int output, LoadKind load) =>
     [
-        new NetworkPort(output, SwitchedNetwork.Reference, IsGiven: false, IsCurrentHeld: load == LoadKind.Current),
-        new NetworkPort(input, SwitchedNetwork.Reference, IsGiven: true),
+        new NetworkPort(new NodePair(output, NetworkGraph.Reference), IsGiven: false, IsCurrentHeld: load == LoadKind.Current),
+        new NetworkPort(new NodePair(input, NetworkGraph.Reference), IsGiven: true),
     ];
 
     /// <summary>The name of a branch: of the capacitor, or of the port's node.</summary>

@@ -12,20 +12,18 @@ internal sealed class NodeNumbering
     private readonly Dictionary<string, int> _index = new(StringComparer.Ordinal);
     private readonly int _input;
     private readonly int _output;
-    private readonly int[] _capacitorFirst;
-    private readonly int[] _capacitorSecond;
-    private readonly int[] _switchFirst;
-    private readonly int[] _switchSecond;
+    private readonly NodePair[] _capacitors;
+    private readonly NodePair[] _switches;
 
     public NodeNumbering(NetlistDeclaration declaration)
     {
         NodeOf(Converter.ReferenceNode);
         _input = NodeOf(declaration.Input!.Value.Value);
         _output = NodeOf(declaration.Output!.Value.Value);
-        _capacitorFirst = [.. declaration.Capacitors.Select(c => NodeOf(c.Positive))];
-        _capacitorSecond = [.. declaration.Capacitors.Select(c => NodeOf(c.Bottom))];
-        _switchFirst = [.. declaration.Switches.Select(s => NodeOf(s.First))];
-        _switchSecond = [.. declaration.Switches.Select(s => NodeOf(s.Second))];
+        int[] positives = [.. declaration.Capacitors.Select(c => NodeOf(c.Positive))];
+        _capacitors = [.. declaration.Capacitors.Select((c, i) => new NodePair(positives[i], NodeOf(c.Bottom)))];
+        int[] firsts = [.. declaration.Switches.Select(s => NodeOf(s.First))];
+        _switches = [.. declaration.Switches.Select((s, i) => new NodePair(firsts[i], NodeOf(s.Second)))];
         Names = [.. _names];
     }
 
@@ -34,9 +32,9 @@ internal sealed class NodeNumbering
 
     public SwitchedNetwork Network(NetlistDeclaration declaration, Phase[] phases, Mode[] modes) => new(
         Names.Length,
-        (_capacitorFirst, _capacitorSecond),
+        _capacitors,
         ConverterPorts.Of(_input, _output, declaration.Load),
-        (_switchFirst, _switchSecond),
+        _switches,
         Array.ConvertAll(phases, p => p.Duty),
         Array.ConvertAll(modes, m => m.ClosedFlags(phases.Length)));
 
@@ -44,32 +42,30 @@ internal sealed class NodeNumbering
     {
         var touches = new int[network.NodeCount];
         touches[SwitchedNetwork.Reference] = touches[network.Input] = touches[network.Output] = 1;
-        foreach (int[] ends in new[] { _capacitorFirst, _capacitorSecond, _switchFirst, _switchSecond })
+        foreach (NodePair ends in _capacitors.Concat(_switches))
         {
-            foreach (int node in ends)
-            {
-                touches[node]++;
-            }
+            touches[ends.First]++;
+            touches[ends.Second]++;
         }
 
         for (int c = 0; c < declaration.Capacitors.Count; c++)
         {
-            Warn(declaration.Capacitors[c].Name, _capacitorFirst[c], touches, findings);
-            Warn(declaration.Capacitors[c].Name, _capacitorSecond[c], touches, findings);
+            Warn(declaration.Capacitors[c].Name, _capacitors[c].First, touches, findings);
+            Warn(declaration.Capacitors[c].Name, _capacitors[c].Second, touches, findings);
         }
 
         for (int s = 0; s < declaration.Switches.Count; s++)
         {
-            Warn(declaration.Switches[s].Name, _switchFirst[s], touches, findings);
-            Warn(declaration.Switches[s].Name, _switchSecond[s], touches, findings);
+            Warn(declaration.Switches[s].Name, _switches[s].First, touches, findings);
+            Warn(declaration.Switches[s].Name, _switches[s].Second, touches, findings);
         }
     }
 
     /// <summary>Warns of nodes that look as if the reference node were meant.</summary>
     public void WarnOfReferenceSpellings(NetlistDeclaration declaration, DiagnosticList findings)
     {
-        int[][] ends = [_capacitorFirst, _capacitorSecond, _switchFirst, _switchSecond];
-        bool isReferenceTouched = ends.Any(e => e.Contains(SwitchedNetwork.Reference));
+        bool isReferenceTouched = _capacitors.Concat(_switches)
+            .Any(ends => ends.First == SwitchedNetwork.Reference || ends.Second == SwitchedNetwork.Reference);
         for (int node = SwitchedNetwork.Reference + 1; node < Names.Length; node++)
         {
             bool isSpelling = Names[node].Equals(Converter.ReferenceNode, StringComparison.OrdinalIgnoreCase);

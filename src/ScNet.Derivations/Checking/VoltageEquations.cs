@@ -79,21 +79,11 @@ internal sealed class VoltageEquations
     // The branches from one node to another, with the signs that make their voltages the difference of potential.
     private List<(int Branch, int Sign)> Path(int phase, int from, int to)
     {
-        PhaseForest forest = _set.Forests[phase];
         List<(int Branch, int Sign)> up = [], down = [];
-        int left = forest.Group[from], right = forest.Group[to];
-        while (left != right)
+        TreePath path = _set.Forests[phase].Path(from, to);
+        while (path.MoveNext())
         {
-            if (forest.Depth[left] >= forest.Depth[right])
-            {
-                up.Add((forest.ParentBranch[left], forest.SignTowardsParent(left)));
-                left = forest.ParentGroup[left];
-            }
-            else
-            {
-                down.Add((forest.ParentBranch[right], -forest.SignTowardsParent(right)));
-                right = forest.ParentGroup[right];
-            }
+            (path.IsUp ? up : down).Add((path.Edge, path.Sign));
         }
 
         down.Reverse();

@@ -22,8 +22,7 @@ internal sealed class ForestWalks
             int branch = forest.ParentBranch[group];
             if (branch >= 0)
             {
-                // edges are numbered as branches are, but for the output of a load current, which is none
-                PhaseEdge edge = edges[Math.Min(branch, edges.Length - 1)];
+                PhaseEdge edge = EdgeOf(branch);
                 _up[group] = edge;
                 tree.Add(edge);
             }
@@ -73,22 +72,16 @@ internal sealed class ForestWalks
     {
         List<SignedEdge> walk = [new(chord, 1)];
         List<SignedEdge> down = [];
-        int from = chord.Target, to = chord.Source;
-        while (from != to)
+        TreePath path = _forest.GroupPath(chord.Target, chord.Source);
+        while (path.MoveNext())
         {
-            if (_forest.Depth[from] >= _forest.Depth[to])
-            {
-                walk.Add(new SignedEdge(_up[from]!, _up[from]!.Source == from ? 1 : -1));
-                from = _forest.ParentGroup[from];
-            }
-            else
-            {
-                down.Add(new SignedEdge(_up[to]!, _up[to]!.Source == to ? -1 : 1));
-                to = _forest.ParentGroup[to];
-            }
+            (path.IsUp ? walk : down).Add(new SignedEdge(EdgeOf(path.Edge), path.Sign));
         }
 
         down.Reverse();
         return new FundamentalLoop([.. walk, .. down]);
     }
+
+    // edges are numbered as branches are, but for the output of a load current, which is none
+    private PhaseEdge EdgeOf(int branch) => _edges[Math.Min(branch, _edges.Length - 1)];
 }

@@ -8,20 +8,33 @@ internal sealed class CountBuckets
 {
     private const int None = -1;
 
-    private readonly int[] _head;
-    private readonly Entry[] _entries;
+    private int[] _head = [];
+    private Entry[] _entries = [];
+    private int _counts;
     private int _least;
 
-    public CountBuckets(int itemCount, int largestCount)
-    {
-        _head = new int[largestCount + 1];
-        _entries = new Entry[itemCount];
-        _head.AsSpan().Fill(None);
-        _entries.AsSpan().Fill(new Entry { Count = None });
-        _least = _head.Length;
-    }
+    public CountBuckets(int itemCount, int largestCount) => Reset(itemCount, largestCount);
 
     public int Count(int item) => _entries[item].Count;
+
+    /// <summary>Takes everything out, for other numbers of items and counts; new memory is taken only for larger ones than before.</summary>
+    public void Reset(int itemCount, int largestCount)
+    {
+        _counts = largestCount + 1;
+        if (_head.Length < _counts)
+        {
+            _head = new int[_counts];
+        }
+
+        if (_entries.Length < itemCount)
+        {
+            _entries = new Entry[itemCount];
+        }
+
+        _head.AsSpan(0, _counts).Fill(None);
+        _entries.AsSpan(0, itemCount).Fill(new Entry { Count = None });
+        _least = _counts;
+    }
 
     /// <summary>Files an item under a count, wherever it was before.</summary>
     public void File(int item, int count)
@@ -73,12 +86,12 @@ internal sealed class CountBuckets
     /// <summary>An item with the least count, or -1 where nothing is filed.</summary>
     public int Least()
     {
-        while (_least < _head.Length && _head[_least] == None)
+        while (_least < _counts && _head[_least] == None)
         {
             _least++;
         }
 
-        return _least < _head.Length ? _head[_least] : None;
+        return _least < _counts ? _head[_least] : None;
     }
 
     // an item and its neighbours in the list of its count

@@ -18,23 +18,14 @@ namespace ScNet.Kernel;
 internal sealed class Elimination<T>
     where T : struct, IBinaryInteger<T>
 {
-    private readonly SparseRows<T> _rows;
-    private readonly PivotQueue<T> _queue;
-    private readonly bool[] _isPivotColumn;
-    private readonly bool[] _isPivotRow;
-    private readonly List<(int Row, int Column)> _pivots;
-    private readonly List<RowOperation<T>> _operations;
-
-    private Elimination(SparseRows<T> rows, int eagerColumns, int deferredColumns)
-    {
-        int pivotColumns = eagerColumns + deferredColumns;
-        _rows = rows;
-        _queue = new PivotQueue<T>(rows, pivotColumns);
-        _isPivotColumn = new bool[pivotColumns];
-        _isPivotRow = new bool[rows.Count];
-        _pivots = new(pivotColumns);
-        _operations = new(2 * pivotColumns);
-    }
+    private readonly PivotQueue<T> _queue = new();
+    private readonly List<(int Row, int Column)> _pivots = [];
+    private readonly List<RowOperation<T>> _operations = [];
+    private SparseRows<T> _rows = new(0, 0);
+    private bool[] _isPivotColumn = [];
+    private bool[] _isPivotRow = [];
+    private int[] _place = [];
+    private bool _hasOverflown;
 
     /// <summary>The pivots in the order taken.</summary>
     public IReadOnlyList<(int Row, int Column)> Pivots => _pivots;
@@ -45,17 +36,25 @@ internal sealed class Elimination<T>
     /// <summary>The reduced rows: pivot rows as they stood when taken, the others with carried columns only.</summary>
     public SparseRows<T> Rows => _rows;
 
-    /// <summary>Eliminates in place.</summary>
-    /// <param name="rows">The rows; they become the reduced ones.</param>
-    /// <param name="eagerColumns">How many columns, from 0, are pivoted first.</param>
-    /// <param name="deferredColumns">How many columns after those are pivoted last.</param>
+    /// <summary>Eliminates in place, in a workspace of its own.</summary>
     /// <exception cref="OverflowException">A machine integer does not hold a value that arises.</exception>
     public static Elimination<T> Run(SparseRows<T> rows, int eagerColumns, int deferredColumns)
     {
-        Elimination<T> elimination = new(rows, eagerColumns, deferredColumns);
-        elimination.Stage(0, eagerColumns);
-        elimination.Stage(eagerColumns, eagerColumns + deferredColumns);
+        Elimination<T> elimination = new();
+        Integers.Demand(elimination.TryRun(rows, eagerColumns, deferredColumns));
         return elimination;
+    }
+
+    /// <summary>Eliminates in place; what an elimination before has left is forgotten.</summary>
+    /// <param name="rows">The rows; they become the reduced ones.</param>
+    /// <param name="eagerColumns">How many columns, from 0, are pivoted first.</param>
+    /// <param name="deferredColumns">How many columns after those are pivoted last.</param>
+    /// <returns>False where a machine integer does not hold a value that arises; nothing may be read then.</returns>
+    public bool TryRun(SparseRows<T> rows, int eagerColumns, int deferredColumns)
+    {
+        _rows = rows;
+        Reset(eagerColumns + deferredColumns);
+        return !_hasOverflown && TryStage(0, eagerColumns) && TryStage(eagerColumns, eagerColumns + deferredColumns);
     }
 
     public bool IsPivotColumn(int column) => _isPivotColumn[column];
@@ -66,9 +65,11 @@ internal sealed class Elimination<T>
     /// Carries the coefficients of a combination of reduced rows back to the original rows, in place:
     /// afterwards Σ coefficient · original row is the same combination.
     /// </summary>
-    public void CarryBack(Span<Rational<T>> coefficients)
+    /// <returns>False where a machine integer does not hold a value that arises.</returns>
+    public bool TryCarryBack(Span<Rational<T>> coefficients)
     {
-        for (int k = _operations.Count - 1; k >= 0; k--)
+        bool hasOverflown = false;
+        for (int k = _operations.Count - 1; k >= 0 && !hasOverflown; k--)
         {
             RowOperation<T> step = _operations[k];
             Rational<T> weight = coefficients[step.Target];
@@ -77,19 +78,24 @@ internal sealed class Elimination<T>
                 continue;
             }
 
-            weight /= step.Content;
-            coefficients[step.Target] = weight * step.Scale;
-            coefficients[step.Source] -= weight * step.Factor;
+            weight = Rational<T>.Divide(weight, step.Content, ref hasOverflown);
+            coefficients[step.Target] = Rational<T>.Multiply(weight, step.Scale, ref hasOverflown);
+            coefficients[step.Source] = Rational<T>.Add(
+                coefficients[step.Source], -Rational<T>.Multiply(weight, step.Factor, ref hasOverflown), ref hasOverflown);
         }
+
+        return !hasOverflown;
     }
 
     /// <summary>
     /// Solves rows · x = 0 for the pivot columns by back-substitution, the entries of all other columns
     /// being given in <paramref name="x"/> (index by column); the pivot columns' are overwritten.
     /// </summary>
-    public void SubstituteBack(Span<Rational<T>> x)
+    /// <returns>False where a machine integer does not hold a value that arises.</returns>
+    public bool TrySubstituteBack(Span<Rational<T>> x)
     {
-        for (int k = _pivots.Count - 1; k >= 0; k--)
+        bool hasOverflown = false;
+        for (int k = _pivots.Count - 1; k >= 0 && !hasOverflown; k--)
         {
             (int row, int column) = _pivots[k];
             ReadOnlySpan<int> columns = _rows.Columns(row);
@@ -104,22 +110,112 @@ internal sealed class Elimination<T>
                 }
                 else if (!x[columns[e]].IsZero)
                 {
-                    sum += x[columns[e]] * values[e];
+                    sum = Rational<T>.Add(sum, Rational<T>.Multiply(x[columns[e]], values[e], ref hasOverflown), ref hasOverflown);
                 }
             }
 
-            x[column] = sum.IsZero ? Rational<T>.Zero : -sum / pivot;
+            x[column] = sum.IsZero ? Rational<T>.Zero : -Rational<T>.Divide(sum, pivot, ref hasOverflown);
         }
+
+        return !hasOverflown;
+    }
+
+    /// <summary>As <see cref="TryCarryBack"/>.</summary>
+    /// <exception cref="OverflowException">A machine integer does not hold a value that arises.</exception>
+    public void CarryBack(Span<Rational<T>> coefficients) => Integers.Demand(TryCarryBack(coefficients));
+
+    /// <summary>As <see cref="TrySubstituteBack"/>.</summary>
+    /// <exception cref="OverflowException">A machine integer does not hold a value that arises.</exception>
+    public void SubstituteBack(Span<Rational<T>> x) => Integers.Demand(TrySubstituteBack(x));
+
+    /// <summary>
+    /// The combination of original rows that is 1 in one deferred pivot column and 0 in every other pivot
+    /// column, as coefficients by row.
+    /// </summary>
+    /// <param name="column">A deferred column that has a pivot.</param>
+    /// <param name="coefficients">Receives the coefficients.</param>
+    /// <returns>False where a machine integer does not hold a value that arises.</returns>
+    public bool TryCombine(int column, Span<Rational<T>> coefficients)
+    {
+        coefficients.Clear();
+        bool hasOverflown = false;
+
+        // pivot rows of deferred columns hold no eager one, and none of a deferred column pivoted before
+        int first = 0;
+        while (_pivots[first].Column != column)
+        {
+            first++;
+        }
+
+        for (int k = first; k < _pivots.Count && !hasOverflown; k++)
+        {
+            (int row, int pivoted) = _pivots[k];
+            Rational<T> rest = k == first ? Rational<T>.One : Rational<T>.Zero;
+            for (int l = first; l < k; l++)
+            {
+                int position = _rows.Find(_pivots[l].Row, pivoted);
+                if (position >= 0)
+                {
+                    rest = Rational<T>.Add(
+                        rest, -Rational<T>.Multiply(coefficients[_pivots[l].Row], _rows.Values(_pivots[l].Row)[position], ref hasOverflown), ref hasOverflown);
+                }
+            }
+
+            coefficients[row] = Rational<T>.Divide(rest, _rows.Values(row)[_rows.Find(row, pivoted)], ref hasOverflown);
+        }
+
+        return !hasOverflown && TryCarryBack(coefficients);
+    }
+
+    private void Reset(int pivotColumns)
+    {
+        _pivots.Clear();
+        _operations.Clear();
+        _pivots.EnsureCapacity(pivotColumns);
+        _operations.EnsureCapacity(2 * pivotColumns);
+        _hasOverflown = false;
+        if (_isPivotColumn.Length < pivotColumns)
+        {
+            _isPivotColumn = new bool[pivotColumns];
+        }
+
+        if (_isPivotRow.Length < _rows.Count)
+        {
+            _isPivotRow = new bool[_rows.Count];
+        }
+
+        _isPivotColumn.AsSpan(0, pivotColumns).Clear();
+        _isPivotRow.AsSpan(0, _rows.Count).Clear();
+        int last = 0;
+        for (int row = 0; row < _rows.Count; row++)
+        {
+            ReadOnlySpan<int> columns = _rows.Columns(row);
+            ReadOnlySpan<T> values = _rows.Values(row);
+            for (int e = 0; e < columns.Length; e++)
+            {
+                last = Math.Max(last, columns[e]);
+                _hasOverflown |= Integers.IsLeast(values[e]);
+            }
+        }
+
+        if (_place.Length <= last)
+        {
+            _place = new int[last + 1];
+        }
+
+        _queue.Reset(_rows, pivotColumns);
     }
 
     // Pivots on the columns of [from, to) until none of the remaining rows has an entry there.
-    private void Stage(int from, int to)
+    private bool TryStage(int from, int to)
     {
         _queue.Begin(from, to, _isPivotRow);
-        while (_queue.TryChoose(out int row, out int column))
+        while (!_hasOverflown && _queue.TryChoose(out int row, out int column))
         {
             Take(row, column);
         }
+
+        return !_hasOverflown;
     }
 
     private void Take(int row, int column)
@@ -129,7 +225,7 @@ internal sealed class Elimination<T>
         _isPivotColumn[column] = true;
         _queue.Retire(row, column);
         T pivot = _rows.Values(row)[_rows.Find(row, column)];
-        while (!_queue.RowsOf(column).IsEmpty)
+        while (!_hasOverflown && !_queue.RowsOf(column).IsEmpty)
         {
             int target = _queue.RowsOf(column)[^1];
             Combine(target, row, column, pivot);
@@ -139,44 +235,59 @@ internal sealed class Elimination<T>
 
     private void Combine(int target, int source, int column, T pivot)
     {
-        T entry = _rows.Values(target)[_rows.Find(target, column)];
+        MarkPlaces(target);
+        T entry = _rows.Values(target)[_place[column] - 1];
         T common = pivot == T.One || pivot == -T.One ? T.One : Integers.Gcd(entry, pivot);
-        T scale = checked(pivot / common);
-        T factor = checked(entry / common);
+        T scale = pivot / common, factor = entry / common;
         if (T.IsNegative(scale))
         {
-            scale = checked(-scale);
-            factor = checked(-factor);
+            (scale, factor) = (-scale, -factor);
         }
 
         if (scale != T.One)
         {
             foreach (ref T value in _rows.Values(target))
             {
-                value = checked(value * scale);
+                value = Integers.Multiply(value, scale, ref _hasOverflown);
             }
         }
 
-        // The source row may move when the target grows, so its spans are taken anew at each entry.
+        // a row that grows may move, so spans are taken anew at each entry
         for (int e = 0; e < _rows.Length(source); e++)
         {
-            Subtract(target, _rows.Columns(source)[e], checked(factor * _rows.Values(source)[e]));
+            Subtract(target, _rows.Columns(source)[e], Integers.Multiply(factor, _rows.Values(source)[e], ref _hasOverflown));
         }
 
-        _operations.Add(new(target, source, scale, factor, scale == T.One ? T.One : RemoveContent(target)));
+        foreach (int marked in _rows.Columns(target))
+        {
+            _place[marked] = 0;
+        }
+
+        _operations.Add(new(target, source, scale, factor, scale == T.One || _hasOverflown ? T.One : RemoveContent(target)));
+    }
+
+    // Where each column stands in the target, so that no entry is searched for.
+    private void MarkPlaces(int row)
+    {
+        ReadOnlySpan<int> columns = _rows.Columns(row);
+        for (int position = 0; position < columns.Length; position++)
+        {
+            _place[columns[position]] = position + 1;
+        }
     }
 
     private void Subtract(int row, int column, T amount)
     {
-        int position = _rows.Find(row, column);
+        int position = _place[column] - 1;
         if (position < 0)
         {
-            _rows.Append(row, column, checked(-amount));
+            _rows.Append(row, column, -amount);
+            _place[column] = _rows.Length(row);
             _queue.NoteAdded(row, column);
             return;
         }
 
-        T value = checked(_rows.Values(row)[position] - amount);
+        T value = Integers.Subtract(_rows.Values(row)[position], amount, ref _hasOverflown);
         if (!T.IsZero(value))
         {
             _rows.Values(row)[position] = value;
@@ -184,6 +295,12 @@ internal sealed class Elimination<T>
         }
 
         _rows.RemoveAt(row, position);
+        _place[column] = 0;
+        if (position < _rows.Length(row))
+        {
+            _place[_rows.Columns(row)[position]] = position + 1;
+        }
+
         _queue.NoteRemoved(row, column);
     }
 

@@ -35,6 +35,14 @@ internal sealed class JaggedLists
 
     public int Length(int list) => _places[list].Length;
 
+    /// <summary>Forgets all lists and keeps the memory, more of it if need be.</summary>
+    public void Reset(int listCapacity = 0, int itemCapacity = 0)
+    {
+        (Count, _used) = (0, 0);
+        _places = _places.Length < listCapacity ? new Place[listCapacity] : _places;
+        _items = _items.Length < itemCapacity ? new int[itemCapacity] : _items;
+    }
+
     /// <summary>Adds an empty list, with room for so many items.</summary>
     public int AddList(int room = 0)
     {
@@ -63,6 +71,8 @@ internal sealed class JaggedLists
         return slot;
     }
 
+    public void Clear(int list) => _places[list].Length = 0;
+
     /// <summary>Removes the item at a position; the last item takes its place.</summary>
     public void RemoveAt(int list, int position)
     {
@@ -71,10 +81,12 @@ internal sealed class JaggedLists
         _items[place.Start + position] = _items[place.Start + last];
     }
 
-    public void Clear(int list) => _places[list].Length = 0;
-
-    /// <summary>Removes an item that is known to be there; the last item takes its place.</summary>
-    public void Remove(int list, int item) => RemoveAt(list, this[list].IndexOf(item));
+    /// <summary>Removes an item that is known to be there, found soonest where it is the last; the last item takes its place.</summary>
+    public void Remove(int list, int item)
+    {
+        ReadOnlySpan<int> items = this[list];
+        RemoveAt(list, items[^1] == item ? items.Length - 1 : items.IndexOf(item));
+    }
 
     private void Grow(ref Place place)
     {

@@ -16,23 +16,14 @@ namespace ScNet.Kernel;
 /// </remarks>
 internal sealed class LoopSet
 {
-    private readonly SwitchedNetwork _network;
-    private readonly PhaseForest[] _forests;
-    private readonly List<int> _branches;
-    private readonly List<int> _signs;
-    private readonly List<int> _start;
-    private readonly List<int> _phase;
-
-    private LoopSet(SwitchedNetwork network, PhaseForest[] forests)
-    {
-        int expected = network.BranchCount * network.PhaseCount;
-        _network = network;
-        _forests = forests;
-        _branches = new(2 * expected);
-        _signs = new(2 * expected);
-        _start = new(expected + 1) { 0 };
-        _phase = new(expected);
-    }
+    private readonly List<int> _branches = [];
+    private readonly List<int> _signs = [];
+    private readonly List<int> _start = [0];
+    private readonly List<int> _phase = [];
+    private readonly RepeatedLoops _repeated = new();
+    private NetworkGraph? _network;
+    private LoopSet? _repeats;
+    private bool[] _isAside = [];
 
     public int Count => _phase.Count;
 
@@ -40,7 +31,7 @@ internal sealed class LoopSet
     public int VoltageLoopCount { get; private set; }
 
     /// <summary>The number of equations: one per loop of held voltages, and one for all the loops of a held current together.</summary>
-    public int EquationCount => VoltageLoopCount + _network.HeldCurrents.Length;
+    public int EquationCount => VoltageLoopCount + _network!.HeldCurrentCount;
 
     /// <summary>The phases, from 0, in which a held current has no path, with its branch.</summary>
     public List<(int Phase, int Branch)> Interruptions { get; } = [];
@@ -48,7 +39,7 @@ internal sealed class LoopSet
     /// <summary>
     /// The loops set aside, in pairs: the one that stayed at 2k, the one set aside at 2k + 1; null where there is none.
     /// </summary>
-    public LoopSet? Repeats { get; private set; }
+    public LoopSet? Repeats => _repeats is { Count: > 0 } ? _repeats : null;
 
     public int Phase(int loop) => _phase[loop];
 
@@ -57,42 +48,54 @@ internal sealed class LoopSet
 
     /// <summary>The equation to which a loop belongs.</summary>
     public int Equation(int loop) =>
-        IsTied(loop) ? VoltageLoopCount + Array.IndexOf(_network.HeldCurrents, Branches(loop)[0]) : loop;
+        IsTied(loop) ? VoltageLoopCount + _network!.HeldCurrents.AsSpan().IndexOf(Branches(loop)[0]) : loop;
 
     public ReadOnlySpan<int> Branches(int loop) => Slice(_branches, loop);
 
     public ReadOnlySpan<int> Signs(int loop) => Slice(_signs, loop);
 
     /// <summary>Finds the loops of every phase.</summary>
-    public static LoopSet Of(SwitchedNetwork network, PhaseForest[] forests)
+    public static LoopSet Of(NetworkGraph network, ReadOnlySpan<PhaseForest> forests)
     {
-        LoopSet loops = new(network, forests);
+        LoopSet loops = new();
+        int expected = network.BranchCount * forests.Length;
+        loops._branches.EnsureCapacity(2 * expected);
+        loops._signs.EnsureCapacity(2 * expected);
+        loops._start.EnsureCapacity(expected + 1);
+        loops._phase.EnsureCapacity(expected);
+        loops.Find(network, forests);
+        return loops;
+    }
+
+    /// <summary>Forgets what it held and finds the loops of other phases; new memory is taken only for more of them than before.</summary>
+    public void Find(NetworkGraph network, ReadOnlySpan<PhaseForest> forests)
+    {
+        Clear(network);
         for (int phase = 0; phase < forests.Length; phase++)
         {
             for (int branch = 0; branch < network.BranchCount; branch++)
             {
                 if (!network.IsCurrentHeld(branch) && !forests[phase].IsTreeBranch(branch))
                 {
-                    loops.Close(phase, branch);
+                    Close(forests[phase], phase, branch);
                 }
             }
         }
 
-        loops.VoltageLoopCount = loops.Count;
-        foreach (int branch in network.HeldCurrents)
+        VoltageLoopCount = Count;
+        foreach (int branch in network.HeldCurrents.AsSpan(0, network.HeldCurrentCount))
         {
-            loops.Tie(branch);
+            Tie(forests, branch);
         }
 
         // last, since a capacitor that carries a held current in some phase does change its voltage
-        loops.SetRepeatsAside();
-        return loops;
+        SetRepeatsAside();
     }
 
     /// <summary>The branches that a chain of loops joins with one branch, over all phases; one flag per branch.</summary>
     public bool[] Reach(int branch)
     {
-        DisjointSets joined = new(_network.BranchCount);
+        DisjointSets joined = new(_network!.BranchCount);
         for (int loop = 0; loop < Count; loop++)
         {
             foreach (int member in Branches(loop))
@@ -112,24 +115,26 @@ internal sealed class LoopSet
 
     private ReadOnlySpan<int> Slice(List<int> items, int loop) => CollectionsMarshal.AsSpan(items)[_start[loop].._start[loop + 1]];
 
-    // From the branch's first terminal through it to the second, and back through the tree.
-    private void Close(int phase, int branch)
+    private void Clear(NetworkGraph network)
     {
-        PhaseForest forest = _forests[phase];
+        _network = network;
+        _branches.Clear();
+        _signs.Clear();
+        _start.Clear();
+        _start.Add(0);
+        _phase.Clear();
+        Interruptions.Clear();
+        _repeats?.Clear(network);
+    }
+
+    // From the branch's first terminal through it to the second, and back through the tree.
+    private void Close(PhaseForest forest, int phase, int branch)
+    {
         Add(branch, 1);
-        int from = forest.Group[_network.BranchSecond[branch]], to = forest.Group[_network.BranchFirst[branch]];
-        while (from != to)
+        TreePath back = forest.Path(_network!.BranchSecond[branch], _network.BranchFirst[branch]);
+        while (back.MoveNext())
         {
-            if (forest.Depth[from] >= forest.Depth[to])
-            {
-                Add(forest.ParentBranch[from], forest.SignTowardsParent(from));
-                from = forest.ParentGroup[from];
-            }
-            else
-            {
-                Add(forest.ParentBranch[to], -forest.SignTowardsParent(to));
-                to = forest.ParentGroup[to];
-            }
+            Add(back.Edge, back.Sign);
         }
 
         _start.Add(_branches.Count);
@@ -142,13 +147,13 @@ internal sealed class LoopSet
         _signs.Add(sign);
     }
 
-    private void Tie(int branch)
+    private void Tie(ReadOnlySpan<PhaseForest> forests, int branch)
     {
-        for (int phase = 0; phase < _forests.Length; phase++)
+        for (int phase = 0; phase < forests.Length; phase++)
         {
-            if (_forests[phase].AreConnected(_network.BranchFirst[branch], _network.BranchSecond[branch]))
+            if (forests[phase].AreConnected(_network!.BranchFirst[branch], _network.BranchSecond[branch]))
             {
-                Close(phase, branch);
+                Close(forests[phase], phase, branch);
             }
             else
             {
@@ -159,24 +164,30 @@ internal sealed class LoopSet
 
     private void SetRepeatsAside()
     {
-        List<(int First, int Repeat)> pairs = RepeatedLoops.Find(this, _network.CapacitorCount);
-        if (pairs.Count == 0)
+        ReadOnlySpan<(int First, int Repeat)> pairs = _repeated.Find(this, _network!.CapacitorCount);
+        if (pairs.IsEmpty)
         {
             return;
         }
 
-        Repeats = new LoopSet(_network, _forests);
-        var isAside = new bool[Count];
-        foreach ((int first, int repeat) in pairs)
+        if (_isAside.Length < Count)
         {
-            Repeats.Copy(this, first);
-            Repeats.Copy(this, repeat);
-            isAside[repeat] = true;
+            _isAside = new bool[Count];
         }
 
-        Repeats.VoltageLoopCount = Repeats.Count;
-        VoltageLoopCount -= pairs.Count;
-        Compact(isAside);
+        _isAside.AsSpan().Clear();
+        _repeats ??= new LoopSet();
+        _repeats._network = _network;
+        foreach ((int first, int repeat) in pairs)
+        {
+            _repeats.Copy(this, first);
+            _repeats.Copy(this, repeat);
+            _isAside[repeat] = true;
+        }
+
+        _repeats.VoltageLoopCount = _repeats.Count;
+        VoltageLoopCount -= pairs.Length;
+        Compact(_isAside.AsSpan(0, Count));
     }
 
     private void Copy(LoopSet source, int loop)
@@ -188,7 +199,7 @@ internal sealed class LoopSet
     }
 
     // Moves the loops that stay together, in their order.
-    private void Compact(bool[] isAside)
+    private void Compact(ReadOnlySpan<bool> isAside)
     {
         Span<int> branches = CollectionsMarshal.AsSpan(_branches), signs = CollectionsMarshal.AsSpan(_signs);
         int kept = 0, start = 0, end = 0;

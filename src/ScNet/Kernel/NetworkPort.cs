@@ -1,8 +1,7 @@
 namespace ScNet.Kernel;
 
 /// <summary>A branch through which a network meets the outside.</summary>
-/// <param name="First">The first node.</param>
-/// <param name="Second">The second node.</param>
+/// <param name="Nodes">Its nodes.</param>
 /// <param name="IsGiven">
 /// Whether the outside gives the voltage, the average one where the current is held; otherwise it follows from
 /// the network, and the charge through the branch is given.
@@ -11,4 +10,4 @@ namespace ScNet.Kernel;
 /// Whether its current is held through the whole period, so that its charges in the phases are in the proportion
 /// of the duties and it closes no loop of held voltages.
 /// </param>
-internal readonly record struct NetworkPort(int First, int Second, bool IsGiven, bool IsCurrentHeld = false);
+internal readonly record struct NetworkPort(NodePair Nodes, bool IsGiven, bool IsCurrentHeld = false);

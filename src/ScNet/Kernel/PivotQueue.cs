@@ -10,28 +10,31 @@ namespace ScNet.Kernel;
 internal sealed class PivotQueue<T>
     where T : struct, IBinaryInteger<T>
 {
-    private readonly SparseRows<T> _rows;
-    private readonly JaggedLists _rowsOfColumn;
-    private readonly int _pivotColumns;
-    private readonly CountBuckets _byRow;
-    private readonly CountBuckets _byColumn;
+    private readonly JaggedLists _rowsOfColumn = new(0, 0);
+    private readonly CountBuckets _byRow = new(0, 0);
+    private readonly CountBuckets _byColumn = new(0, 0);
+    private SparseRows<T> _rows = new(0, 0);
+    private int[] _columnCounts = [];
+    private int _pivotColumns;
     private int _stageFrom;
     private int _stageTo;
 
-    public PivotQueue(SparseRows<T> rows, int pivotColumns)
+    /// <summary>Lists the rows of each column, for other rows; nothing is offered yet.</summary>
+    public void Reset(SparseRows<T> rows, int pivotColumns)
     {
         _rows = rows;
         _pivotColumns = pivotColumns;
-        _byRow = new CountBuckets(rows.Count, pivotColumns);
-        _byColumn = new CountBuckets(pivotColumns, rows.Count);
-        _rowsOfColumn = IndexColumns(rows, pivotColumns);
+        (_stageFrom, _stageTo) = (0, 0);
+        _byRow.Reset(rows.Count, pivotColumns);
+        _byColumn.Reset(pivotColumns, rows.Count);
+        IndexColumns();
     }
 
     /// <summary>The rows still to be eliminated that have an entry in a column.</summary>
     public ReadOnlySpan<int> RowsOf(int column) => _rowsOfColumn[column];
 
     /// <summary>Begins to offer the columns of [from, to).</summary>
-    public void Begin(int from, int to, bool[] isRetired)
+    public void Begin(int from, int to, ReadOnlySpan<bool> isRetired)
     {
         (_stageFrom, _stageTo) = (from, to);
         for (int column = from; column < to; column++)
@@ -126,16 +129,21 @@ internal sealed class PivotQueue<T>
         }
     }
 
-    private static JaggedLists IndexColumns(SparseRows<T> rows, int pivotColumns)
+    private void IndexColumns()
     {
-        Span<int> counts = pivotColumns <= 256 ? stackalloc int[pivotColumns] : new int[pivotColumns];
+        if (_columnCounts.Length < _pivotColumns)
+        {
+            _columnCounts = new int[_pivotColumns];
+        }
+
+        Span<int> counts = _columnCounts.AsSpan(0, _pivotColumns);
         counts.Clear();
         int total = 0;
-        for (int row = 0; row < rows.Count; row++)
+        for (int row = 0; row < _rows.Count; row++)
         {
-            foreach (int column in rows.Columns(row))
+            foreach (int column in _rows.Columns(row))
             {
-                if (column < pivotColumns)
+                if (column < counts.Length)
                 {
                     counts[column]++;
                     total++;
@@ -143,24 +151,22 @@ internal sealed class PivotQueue<T>
             }
         }
 
-        JaggedLists index = new(pivotColumns, total + (total / 2) + 4);
-        for (int column = 0; column < pivotColumns; column++)
+        _rowsOfColumn.Reset(_pivotColumns, total + (total / 2) + 4);
+        foreach (int count in counts)
         {
-            index.AddList(counts[column]);
+            _rowsOfColumn.AddList(count);
         }
 
-        for (int row = 0; row < rows.Count; row++)
+        for (int row = 0; row < _rows.Count; row++)
         {
-            foreach (int column in rows.Columns(row))
+            foreach (int column in _rows.Columns(row))
             {
-                if (column < pivotColumns)
+                if (column < counts.Length)
                 {
-                    index.Append(column, row);
+                    _rowsOfColumn.Append(column, row);
                 }
             }
         }
-
-        return index;
     }
 
     private void TryShortestRow(ref int bestRow, ref int bestColumn, long cost)

@@ -4,9 +4,9 @@ using Fractions;
 namespace ScNet.Kernel;
 
 /// <summary>
-/// A reduced fraction of integers of one type, with a positive denominator. Operations on machine
-/// integers throw <see cref="OverflowException"/> where the result does not fit; the caller then
-/// starts again with big integers.
+/// A reduced fraction of integers of one type, with a positive denominator. The named operations raise a
+/// flag where a machine integer does not hold the result, which then means nothing; the operators throw an
+/// <see cref="OverflowException"/>. The caller starts again with big integers.
 /// </summary>
 internal readonly struct Rational<T> : IEquatable<Rational<T>>
     where T : struct, IBinaryInteger<T>
@@ -32,21 +32,18 @@ internal readonly struct Rational<T> : IEquatable<Rational<T>>
 
     public static Rational<T> Of(T value) => new(value, T.One);
 
+    /// <summary>The fraction of two integers, neither of them the least machine integer.</summary>
     public static Rational<T> Of(T numerator, T denominator)
     {
         T divisor = Integers.Gcd(numerator, denominator);
-        if (T.IsNegative(denominator))
-        {
-            divisor = checked(-divisor);
-        }
-
-        return divisor == T.One ? new(numerator, denominator) : new(checked(numerator / divisor), checked(denominator / divisor));
+        divisor = T.IsNegative(denominator) ? -divisor : divisor;
+        return divisor == T.One ? new(numerator, denominator) : new(numerator / divisor, denominator / divisor);
     }
 
     public static Rational<T> Of(Fraction value) => new(
         T.CreateChecked(value.Numerator), T.CreateChecked(value.Denominator));
 
-    public static Rational<T> operator +(Rational<T> left, Rational<T> right)
+    public static Rational<T> Add(Rational<T> left, Rational<T> right, ref bool hasOverflown)
     {
         if (left.IsZero)
         {
@@ -59,19 +56,19 @@ internal readonly struct Rational<T> : IEquatable<Rational<T>>
         }
 
         T a = left.Denominator, b = right.Denominator;
-        return a == b
-            ? a == T.One ? Of(checked(left.Numerator + right.Numerator)) : Of(checked(left.Numerator + right.Numerator), a)
-            : Of(checked((left.Numerator * b) + (right.Numerator * a)), checked(a * b));
+        if (a == b)
+        {
+            T sum = Integers.Add(left.Numerator, right.Numerator, ref hasOverflown);
+            return a == T.One ? Of(sum) : Reduced(sum, a, hasOverflown);
+        }
+
+        return Reduced(
+            Integers.Add(Integers.Multiply(left.Numerator, b, ref hasOverflown), Integers.Multiply(right.Numerator, a, ref hasOverflown), ref hasOverflown),
+            Integers.Multiply(a, b, ref hasOverflown),
+            hasOverflown);
     }
 
-    public static Rational<T> operator -(Rational<T> value) => new(checked(-value.Numerator), value.Denominator);
-
-    public static Rational<T> operator -(Rational<T> left, Rational<T> right) => left + (-right);
-
-    /// <summary>The square; a reduced fraction has a reduced square, so nothing is left to divide.</summary>
-    public Rational<T> Squared() => new(checked(Numerator * Numerator), checked(Denominator * Denominator));
-
-    public static Rational<T> operator *(Rational<T> left, Rational<T> right)
+    public static Rational<T> Multiply(Rational<T> left, Rational<T> right, ref bool hasOverflown)
     {
         if (left.IsZero || right.IsZero)
         {
@@ -82,14 +79,58 @@ internal readonly struct Rational<T> : IEquatable<Rational<T>>
         T a = left.Denominator, b = right.Denominator;
         T first = b == T.One ? T.One : Integers.Gcd(left.Numerator, b);
         T second = a == T.One ? T.One : Integers.Gcd(right.Numerator, a);
-        return new(
-            checked((left.Numerator / first) * (right.Numerator / second)),
-            checked((a / second) * (b / first)));
+        return first == T.One && second == T.One
+            ? new(Integers.Multiply(left.Numerator, right.Numerator, ref hasOverflown), a == T.One ? b : b == T.One ? a : Integers.Multiply(a, b, ref hasOverflown))
+            : new(
+                Integers.Multiply(left.Numerator / first, right.Numerator / second, ref hasOverflown),
+                Integers.Multiply(a / second, b / first, ref hasOverflown));
     }
 
-    public static Rational<T> operator *(Rational<T> left, T right) => right == T.One ? left : left * Of(right);
+    public static Rational<T> Multiply(Rational<T> left, T right, ref bool hasOverflown) =>
+        right == T.One ? left
+        : left.Denominator == T.One ? Of(Integers.Multiply(left.Numerator, right, ref hasOverflown))
+        : Multiply(left, Of(right), ref hasOverflown);
 
-    public static Rational<T> operator /(Rational<T> left, T right) => right == T.One ? left : left * Of(T.One, right);
+    public static Rational<T> Divide(Rational<T> left, T right, ref bool hasOverflown) =>
+        right == T.One ? left
+        : right == -T.One ? -left
+        : Multiply(left, Of(T.One, right), ref hasOverflown);
+
+    public static Rational<T> operator +(Rational<T> left, Rational<T> right)
+    {
+        bool hasOverflown = false;
+        return Checked(Add(left, right, ref hasOverflown), hasOverflown);
+    }
+
+    public static Rational<T> operator -(Rational<T> value) => new(checked(-value.Numerator), value.Denominator);
+
+    public static Rational<T> operator -(Rational<T> left, Rational<T> right) => left + (-right);
+
+    public static Rational<T> operator *(Rational<T> left, Rational<T> right)
+    {
+        bool hasOverflown = false;
+        return Checked(Multiply(left, right, ref hasOverflown), hasOverflown);
+    }
+
+    public static Rational<T> operator *(Rational<T> left, T right)
+    {
+        bool hasOverflown = false;
+        return Checked(Multiply(left, right, ref hasOverflown), hasOverflown);
+    }
+
+    public static Rational<T> operator /(Rational<T> left, T right)
+    {
+        bool hasOverflown = false;
+        return Checked(Divide(left, right, ref hasOverflown), hasOverflown);
+    }
+
+    /// <summary>The square; a reduced fraction has a reduced square, so nothing is left to divide.</summary>
+    public Rational<T> Squared()
+    {
+        bool hasOverflown = false;
+        return Checked(
+            new(Integers.Multiply(Numerator, Numerator, ref hasOverflown), Integers.Multiply(Denominator, Denominator, ref hasOverflown)), hasOverflown);
+    }
 
     /// <summary>The same value over integers of any size.</summary>
     public Rational<BigInteger> Widened() => new(BigInteger.CreateChecked(Numerator), BigInteger.CreateChecked(Denominator));
@@ -101,4 +142,13 @@ internal readonly struct Rational<T> : IEquatable<Rational<T>>
     public override int GetHashCode() => HashCode.Combine(Numerator, _denominatorLessOne);
 
     public override string ToString() => $"{Numerator}/{Denominator}";
+
+    private static Rational<T> Reduced(T numerator, T denominator, bool hasOverflown) =>
+        hasOverflown ? Zero : Of(numerator, denominator);
+
+    private static Rational<T> Checked(Rational<T> value, bool hasOverflown)
+    {
+        Integers.Demand(!hasOverflown);
+        return value;
+    }
 }

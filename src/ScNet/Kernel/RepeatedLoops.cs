@@ -1,47 +1,73 @@
+using System.Runtime.InteropServices;
+
 namespace ScNet.Kernel;
 
 /// <summary>
-/// Finds loops of one capacitor with sources only that other phases have too, where the capacitor is in no
+/// Finds loops of one capacitor with ports only that other phases have too, where the capacitor is in no
 /// other loop: its voltage is the same at the end of every phase.
 /// </summary>
-internal static class RepeatedLoops
+/// <remarks>Cost: linear in the total length of the loops.</remarks>
+internal sealed class RepeatedLoops
 {
-    /// <summary>Pairs of a loop and one that repeats it, in an order in which the repeats may be removed one by one.</summary>
-    public static List<(int First, int Repeat)> Find(LoopSet loops, int capacitorCount)
+    private const int None = -1;
+
+    private readonly List<(int First, int Repeat)> _pairs = [];
+    private int[] _first = [];
+    private int[] _same = [];
+    private int[] _uses = [];
+
+    /// <summary>Pairs of a loop and one that repeats it, those of the last loops first; valid until the next call.</summary>
+    public ReadOnlySpan<(int First, int Repeat)> Find(LoopSet loops, int capacitorCount)
     {
-        var own = new List<int>?[capacitorCount];
-        var uses = new int[capacitorCount];
+        Count(loops, capacitorCount);
+        _pairs.Clear();
+        for (int loop = loops.Count - 1; loop >= 0; loop--)
+        {
+            // held at different voltages in different phases, a capacitor carries charge after all
+            int capacitor = loops.Branches(loop)[0];
+            if (capacitor < capacitorCount && _same[capacitor] > 1 && _uses[capacitor] == _same[capacitor] && loop != _first[capacitor])
+            {
+                _pairs.Add((_first[capacitor], loop));
+            }
+        }
+
+        return CollectionsMarshal.AsSpan(_pairs);
+    }
+
+    // Per capacitor: how many loops hold it, which is the first that it closes with ports only, and how many are the same as that.
+    private void Count(LoopSet loops, int capacitorCount)
+    {
+        if (_first.Length < capacitorCount)
+        {
+            _first = new int[capacitorCount];
+            _same = new int[capacitorCount];
+            _uses = new int[capacitorCount];
+        }
+
+        _first.AsSpan(0, capacitorCount).Fill(None);
+        _same.AsSpan(0, capacitorCount).Clear();
+        _uses.AsSpan(0, capacitorCount).Clear();
         for (int loop = 0; loop < loops.Count; loop++)
         {
-            foreach (int branch in loops.Branches(loop))
+            ReadOnlySpan<int> branches = loops.Branches(loop);
+            foreach (int branch in branches)
             {
                 if (branch < capacitorCount)
                 {
-                    uses[branch]++;
+                    _uses[branch]++;
                 }
             }
 
-            if (IsOfSourcesAndOneCapacitor(loops.Branches(loop), capacitorCount))
+            if (IsOfPortsAndOneCapacitor(branches, capacitorCount))
             {
-                (own[loops.Branches(loop)[0]] ??= []).Add(loop);
+                ref int first = ref _first[branches[0]];
+                first = first == None ? loop : first;
+                _same[branches[0]] += IsSame(loops, first, loop) ? 1 : 0;
             }
         }
-
-        List<(int First, int Repeat)> pairs = [];
-        for (int capacitor = 0; capacitor < capacitorCount; capacitor++)
-        {
-            // Held at different voltages in different phases, a capacitor carries charge after all.
-            if (own[capacitor] is { Count: > 1 } held && uses[capacitor] == held.Count && held.TrueForAll(l => IsSame(loops, held[0], l)))
-            {
-                pairs.AddRange(held.Skip(1).Select(repeat => (held[0], repeat)));
-            }
-        }
-
-        pairs.Sort((a, b) => b.Repeat.CompareTo(a.Repeat));
-        return pairs;
     }
 
-    private static bool IsOfSourcesAndOneCapacitor(ReadOnlySpan<int> branches, int capacitorCount)
+    private static bool IsOfPortsAndOneCapacitor(ReadOnlySpan<int> branches, int capacitorCount)
     {
         if (branches[0] >= capacitorCount)
         {
@@ -59,7 +85,7 @@ internal static class RepeatedLoops
         return true;
     }
 
-    // Both start at the same capacitor and go on through one or two sources, whose order may differ.
+    // Both start at the same capacitor and go on through ports, whose order may differ.
     private static bool IsSame(LoopSet loops, int left, int right)
     {
         ReadOnlySpan<int> branches = loops.Branches(right);

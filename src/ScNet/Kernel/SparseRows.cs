@@ -20,6 +20,9 @@ internal sealed class SparseRows<T>
 
     public int Count => _columns.Count;
 
+    /// <summary>Forgets all rows and keeps the memory.</summary>
+    public void Reset() => _columns.Reset();
+
     public int AddRow() => _columns.AddList();
 
     public int Length(int row) => _columns.Length(row);

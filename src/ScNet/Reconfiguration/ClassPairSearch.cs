@@ -9,6 +9,7 @@ internal sealed class ClassPairSearch(Converter converter, RatioCollection found
 {
     private readonly SwitchedNetwork _network = converter.Network;
     private readonly bool _hasEqualPhases = converter.Phases[0].Duty.Equals(converter.Phases[1].Duty);
+    private int[] _rows = [];
 
     /// <summary>One class in phase 1, the other in phase 2, and the opposite: the same converter where the phases are equally long.</summary>
     public void Try(PhaseClass first, PhaseClass second)
@@ -38,24 +39,34 @@ internal sealed class ClassPairSearch(Converter converter, RatioCollection found
 
     private bool TryRatio(PhaseClass first, PhaseClass second, out Fraction ratio)
     {
-        try
+        int columns = _network.BranchCount, length = first.Equations.Length + second.Equations.Length;
+        if (_rows.Length < length)
         {
-            return TryRatio<long>(first, second, out ratio);
+            _rows = new int[length];
         }
-        catch (OverflowException)
+
+        Span<int> rows = _rows.AsSpan(0, length);
+        first.Equations.CopyTo(rows);
+        second.Equations.CopyTo(rows[first.Equations.Length..]);
+        if (!EchelonForm.TryReduce(rows, columns, _network.FirstGivenBranch, out int rank))
         {
-            return TryRatio<BigInteger>(first, second, out ratio);
+            return TryRatioOnBigIntegers(first, second, out ratio);
         }
+
+        // the output is pivoted last: its row holds nothing but output and input
+        ReadOnlySpan<int> last = rank > 0 ? rows.Slice((rank - 1) * columns, columns) : [];
+        bool isFixed = rank > 0 && EchelonForm.Leading(last) == _network.OutputBranch && last[_network.InputBranch] != 0;
+        ratio = isFixed ? new Fraction(-last[_network.InputBranch], last[_network.OutputBranch], true) : Fraction.Zero;
+        return isFixed && !rows[(rank * columns)..].ContainsAnyExcept(0);
     }
 
-    private bool TryRatio<T>(PhaseClass first, PhaseClass second, out Fraction ratio)
-        where T : struct, IBinaryInteger<T>
+    private bool TryRatioOnBigIntegers(PhaseClass first, PhaseClass second, out Fraction ratio)
     {
         ratio = Fraction.Zero;
-        SparseRows<T> rows = new(first.RowCount + second.RowCount, first.Equations.Length + second.Equations.Length);
+        SparseRows<BigInteger> rows = new(0, 0);
         Add(rows, first.Equations);
         Add(rows, second.Equations);
-        Elimination<T> elimination = Elimination<T>.Run(rows, _network.CapacitorCount, 1);
+        Elimination<BigInteger> elimination = Elimination<BigInteger>.Run(rows, _network.CapacitorCount, 1);
         if (!elimination.IsPivotColumn(_network.OutputBranch))
         {
             return false;
@@ -69,20 +80,13 @@ internal sealed class ClassPairSearch(Converter converter, RatioCollection found
             }
         }
 
-        // the output is pivoted last: its row holds nothing but output and input
         int last = elimination.Pivots[^1].Row;
         int output = rows.Find(last, _network.OutputBranch), input = rows.Find(last, _network.InputBranch);
-        if (input < 0)
-        {
-            return false;
-        }
-
-        ratio = new Fraction(-BigInteger.CreateChecked(rows.Values(last)[input]), BigInteger.CreateChecked(rows.Values(last)[output]), true);
-        return true;
+        ratio = input < 0 ? Fraction.Zero : new Fraction(-rows.Values(last)[input], rows.Values(last)[output], true);
+        return input >= 0;
     }
 
-    private void Add<T>(SparseRows<T> rows, long[] equations)
-        where T : struct, IBinaryInteger<T>
+    private void Add(SparseRows<BigInteger> rows, int[] equations)
     {
         for (int start = 0; start < equations.Length; start += _network.BranchCount)
         {
@@ -91,7 +95,7 @@ internal sealed class ClassPairSearch(Converter converter, RatioCollection found
             {
                 if (equations[start + branch] != 0)
                 {
-                    rows.Append(row, branch, T.CreateChecked(equations[start + branch]));
+                    rows.Append(row, branch, equations[start + branch]);
                 }
             }
         }

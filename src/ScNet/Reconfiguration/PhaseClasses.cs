@@ -9,30 +9,29 @@ internal static class PhaseClasses
     {
         int switches = network.SwitchCount, sets = 1 << switches;
         var classOf = new PhaseClass?[sets];
-        var keys = new long[sets][];
-        Parallel.For(0, sets, new ParallelOptions { CancellationToken = cancellation }, set =>
+        Dictionary<int[], PhaseClass> classes = new(EquationComparer.Instance);
+        var known = classes.GetAlternateLookup<ReadOnlySpan<int>>();
+        List<PhaseClass> found = [];
+        CandidateSolver solver = new();
+        Span<bool> closed = stackalloc bool[switches];
+        for (int set = 0; set < sets; set++)
         {
-            Span<bool> closed = stackalloc bool[switches];
+            cancellation.ThrowIfCancellationRequested();
             for (int s = 0; s < switches; s++)
             {
                 closed[s] = ((set >> s) & 1) != 0;
             }
 
-            keys[set] = PhaseClass.Reduce(network, closed);
-        });
-        Dictionary<long[], PhaseClass> classes = new(EquationComparer.Instance);
-        List<PhaseClass> found = [];
-        for (int set = 0; set < sets; set++)
-        {
-            if (ShortsPort(keys[set], network))
+            ReadOnlySpan<int> equations = solver.PhaseEquations(network, closed);
+            if (ShortsPort(equations, network))
             {
                 continue;
             }
 
-            if (!classes.TryGetValue(keys[set], out PhaseClass? own))
+            if (!known.TryGetValue(equations, out PhaseClass? own))
             {
-                own = new PhaseClass(keys[set], network.BranchCount);
-                classes.Add(keys[set], own);
+                own = new PhaseClass(equations.ToArray());
+                classes.Add(own.Equations, own);
                 found.Add(own);
             }
 
@@ -67,14 +66,15 @@ internal static class PhaseClasses
         }
     }
 
-    // An equation of the input alone is a contradiction, one of the output alone holds it at zero.
-    private static bool ShortsPort(long[] equations, SwitchedNetwork network)
+    // An equation of one port alone holds it at zero, or contradicts the voltage that it is given.
+    private static bool ShortsPort(ReadOnlySpan<int> equations, SwitchedNetwork network)
     {
         int columns = network.BranchCount;
         for (int row = 0; row < equations.Length; row += columns)
         {
-            if (!equations.AsSpan(row, network.CapacitorCount).ContainsAnyExcept(0)
-                && (equations[row + network.OutputBranch] == 0 || equations[row + network.InputBranch] == 0))
+            ReadOnlySpan<int> own = equations.Slice(row, columns);
+            int leading = EchelonForm.Leading(own);
+            if (leading >= network.CapacitorCount && !own[(leading + 1)..].ContainsAnyExcept(0))
             {
                 return true;
             }
@@ -83,21 +83,23 @@ internal static class PhaseClasses
         return false;
     }
 
-    private sealed class EquationComparer : IEqualityComparer<long[]>
+    private sealed class EquationComparer : IEqualityComparer<int[]>, IAlternateEqualityComparer<ReadOnlySpan<int>, int[]>
     {
         public static EquationComparer Instance { get; } = new();
 
-        public bool Equals(long[]? x, long[]? y) => x.AsSpan().SequenceEqual(y);
+        public bool Equals(int[]? x, int[]? y) => x.AsSpan().SequenceEqual(y);
 
-        public int GetHashCode(long[] obj)
+        public bool Equals(ReadOnlySpan<int> alternate, int[] other) => alternate.SequenceEqual(other);
+
+        public int GetHashCode(int[] obj) => GetHashCode(obj.AsSpan());
+
+        public int GetHashCode(ReadOnlySpan<int> alternate)
         {
             HashCode hash = default;
-            foreach (long value in obj)
-            {
-                hash.Add(value);
-            }
-
+            hash.AddBytes(System.Runtime.InteropServices.MemoryMarshal.AsBytes(alternate));
             return hash.ToHashCode();
         }
+
+        public int[] Create(ReadOnlySpan<int> alternate) => alternate.ToArray();
     }
 }

@@ -49,16 +49,22 @@ public sealed class ReachableRatios
         List<PhaseClass> classes = PhaseClasses.Of(converter.Network, cancellationToken);
         RatioCollection found = new();
         int done = 0;
-        Parallel.For(0, classes.Count, new ParallelOptions { CancellationToken = cancellationToken }, first =>
-        {
-            ClassPairSearch search = new(converter, found, cancellationToken);
-            for (int second = 0; second <= first; second++)
+        Parallel.For(
+            0,
+            classes.Count,
+            new ParallelOptions { CancellationToken = cancellationToken },
+            () => new ClassPairSearch(converter, found, cancellationToken),
+            (first, _, search) =>
             {
-                search.Try(classes[first], classes[second]);
-            }
+                for (int second = 0; second <= first; second++)
+                {
+                    search.Try(classes[first], classes[second]);
+                }
 
-            progress?.Report((double)Interlocked.Increment(ref done) / classes.Count);
-        });
+                progress?.Report((double)Interlocked.Increment(ref done) / classes.Count);
+                return search;
+            },
+            _ => { });
         return new ReachableRatios(converter.Switches.Count, found.ToArray());
     }
 

@@ -12,7 +12,11 @@ internal sealed class SwitchCover(int terminalCount)
     private readonly int[] _uses = new int[terminalCount * terminalCount];
 
     /// <summary>Thins out from the least useful pair to the most; pairs of equal use in the order of <paramref name="tieBreak"/>.</summary>
-    public List<(int First, int Second)> Find(IReadOnlyList<ulong> groups, Func<int, double> tieBreak)
+    /// <param name="groups">The groups, a bit per terminal.</param>
+    /// <param name="tieBreak">A number for each pair, first · terminals + second.</param>
+    /// <param name="limit">How many pairs are too many.</param>
+    /// <returns>The pairs, or null as soon as there are too many.</returns>
+    public List<(int First, int Second)>? Find(ulong[] groups, Func<int, double> tieBreak, int limit)
     {
         CountUses(groups);
         List<(int First, int Second)> pairs = [];
@@ -36,18 +40,36 @@ internal sealed class SwitchCover(int terminalCount)
             _neighbours[a] &= ~(1UL << b);
             _neighbours[b] &= ~(1UL << a);
             ulong both = (1UL << a) | (1UL << b);
-            if (!groups.All(g => (g & both) != both || IsConnected(g)))
+            if (!AreConnected(groups, both))
             {
                 _neighbours[a] |= 1UL << b;
                 _neighbours[b] |= 1UL << a;
                 kept.Add((a, b));
+                if (kept.Count == limit)
+                {
+                    return null;
+                }
             }
         }
 
         return kept;
     }
 
-    private void CountUses(IReadOnlyList<ulong> groups)
+    // Whether every group that holds certain terminals is connected.
+    private bool AreConnected(ulong[] groups, ulong terminals)
+    {
+        foreach (ulong group in groups)
+        {
+            if ((group & terminals) == terminals && !IsConnected(group))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private void CountUses(ulong[] groups)
     {
         _uses.AsSpan().Clear();
         foreach (ulong group in groups)

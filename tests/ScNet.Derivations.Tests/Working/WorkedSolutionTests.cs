@@ -56,7 +56,7 @@ public sealed class WorkedSolutionTests
         Assert.Contains("| load current | 2 | 0 | closes loop 3 |", text, StringComparison.Ordinal);
         Assert.Contains("loop 3  -v_out + φ_vout[1] = 0\n", text, StringComparison.Ordinal);
         Assert.Contains("proportion of the phases, 1 : 3, and", text, StringComparison.Ordinal);
-        Assert.Contains("(3)  -4·v_out + 4·V_out = 0\n", text, StringComparison.Ordinal);
+        Assert.Contains("(3)  -3·v_fly - v_out + 4·V_out = 0\n", text, StringComparison.Ordinal);
         Assert.Contains("c_3 = 1/4     share of phase 1\n", text, StringComparison.Ordinal);
         Assert.Contains("| `out` | 1/4 | -1/4 |", text, StringComparison.Ordinal);
         Assert.Contains("cut of out in phase 1\n", text, StringComparison.Ordinal);

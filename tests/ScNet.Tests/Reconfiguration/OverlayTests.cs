@@ -49,6 +49,40 @@ public sealed class OverlayTests
     }
 
     [Fact]
+    public void Nine_capacitors_are_laid_over_one_another_without_a_list_of_all_ways()
+    {
+        // 9! · 2⁹ = 186 million ways for the second network alone
+        Converter[] networks = [SeriesParallel.StepDown(10), SeriesParallel.StepUp(10)];
+        Steps steps = new(_ => { });
+        Overlay overlay = Overlay.Of("Ten", networks, progress: steps);
+        Assert.InRange(steps.Count, 2, Overlay.LargestTrialCount + 1);
+        Assert.True(overlay.SwitchCount < overlay.SeparateSwitchCount);
+    }
+
+    [Fact]
+    public void A_search_ends_at_the_next_trial_after_it_is_cancelled()
+    {
+        using CancellationTokenSource source = new();
+        Steps steps = new(count =>
+        {
+            if (count == 3)
+            {
+                source.Cancel();
+            }
+        });
+        Converter[] networks = [SeriesParallel.StepDown(10), SeriesParallel.StepUp(10), Dickson.StepDown(10)];
+        Assert.Throws<OperationCanceledException>(() => Overlay.Of("Ten", networks, progress: steps, cancellationToken: source.Token));
+        Assert.Equal(3, steps.Count);
+    }
+
+    [Fact]
+    public void More_capacitors_than_the_search_serves_are_refused()
+    {
+        Converter large = SeriesParallel.StepDown(Overlay.LargestCapacitorCount + 2);
+        Assert.Contains("at most 30 capacitors", Assert.Throws<ArgumentException>(() => Overlay.Of("Large", [large])).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Networks_that_do_not_fit_together_are_refused()
     {
         Converter uneven = Converter.Create("Uneven").Input("vin").Output("vout").Duties(0.3, 0.7).Capacitor("a", "p", "n")
@@ -60,4 +94,11 @@ public sealed class OverlayTests
 
     private static IEnumerable<Fraction> Coefficients(ModeAnalysis analysis) =>
         analysis.SlowSwitchingLimit.Coefficients.Select(c => c.ToFraction()).Where(c => c > Fraction.Zero).Order();
+
+    private sealed class Steps(Action<int> then) : IProgress<double>
+    {
+        public int Count { get; private set; }
+
+        public void Report(double value) => then(++Count);
+    }
 }
