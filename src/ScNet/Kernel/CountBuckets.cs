@@ -13,6 +13,10 @@ internal sealed class CountBuckets
     private int _counts;
     private int _least;
 
+    public CountBuckets()
+    {
+    }
+
     public CountBuckets(int itemCount, int largestCount) => Reset(itemCount, largestCount);
 
     public int Count(int item) => _entries[item].Count;

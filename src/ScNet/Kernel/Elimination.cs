@@ -21,7 +21,7 @@ internal sealed class Elimination<T>
     private readonly PivotQueue<T> _queue = new();
     private readonly List<(int Row, int Column)> _pivots = [];
     private readonly List<RowOperation<T>> _operations = [];
-    private SparseRows<T> _rows = new(0, 0);
+    private SparseRows<T> _rows = SparseRows<T>.None;
     private bool[] _isPivotColumn = [];
     private bool[] _isPivotRow = [];
     private int[] _place = [];

@@ -14,8 +14,8 @@ internal sealed class JaggedLists
 
     public JaggedLists(int listCapacity, int itemCapacity)
     {
-        _places = new Place[listCapacity];
-        _items = new int[itemCapacity];
+        _places = listCapacity > 0 ? new Place[listCapacity] : [];
+        _items = itemCapacity > 0 ? new int[itemCapacity] : [];
     }
 
     public int Count { get; private set; }

@@ -11,9 +11,9 @@ internal sealed class PivotQueue<T>
     where T : struct, IBinaryInteger<T>
 {
     private readonly JaggedLists _rowsOfColumn = new(0, 0);
-    private readonly CountBuckets _byRow = new(0, 0);
-    private readonly CountBuckets _byColumn = new(0, 0);
-    private SparseRows<T> _rows = new(0, 0);
+    private readonly CountBuckets _byRow = new();
+    private readonly CountBuckets _byColumn = new();
+    private SparseRows<T> _rows = SparseRows<T>.None;
     private int[] _columnCounts = [];
     private int _pivotColumns;
     private int _stageFrom;

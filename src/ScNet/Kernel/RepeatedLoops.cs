@@ -12,9 +12,7 @@ internal sealed class RepeatedLoops
     private const int None = -1;
 
     private readonly List<(int First, int Repeat)> _pairs = [];
-    private int[] _first = [];
-    private int[] _same = [];
-    private int[] _uses = [];
+    private (int First, int Same, int Uses)[] _counts = [];
 
     /// <summary>Pairs of a loop and one that repeats it, those of the last loops first; valid until the next call.</summary>
     public ReadOnlySpan<(int First, int Repeat)> Find(LoopSet loops, int capacitorCount)
@@ -25,9 +23,9 @@ internal sealed class RepeatedLoops
         {
             // held at different voltages in different phases, a capacitor carries charge after all
             int capacitor = loops.Branches(loop)[0];
-            if (capacitor < capacitorCount && _same[capacitor] > 1 && _uses[capacitor] == _same[capacitor] && loop != _first[capacitor])
+            if (capacitor < capacitorCount && _counts[capacitor] is var (first, same, uses) && same > 1 && uses == same && loop != first)
             {
-                _pairs.Add((_first[capacitor], loop));
+                _pairs.Add((first, loop));
             }
         }
 
@@ -37,16 +35,12 @@ internal sealed class RepeatedLoops
     // Per capacitor: how many loops hold it, which is the first that it closes with ports only, and how many are the same as that.
     private void Count(LoopSet loops, int capacitorCount)
     {
-        if (_first.Length < capacitorCount)
+        if (_counts.Length < capacitorCount)
         {
-            _first = new int[capacitorCount];
-            _same = new int[capacitorCount];
-            _uses = new int[capacitorCount];
+            _counts = new (int, int, int)[capacitorCount];
         }
 
-        _first.AsSpan(0, capacitorCount).Fill(None);
-        _same.AsSpan(0, capacitorCount).Clear();
-        _uses.AsSpan(0, capacitorCount).Clear();
+        _counts.AsSpan(0, capacitorCount).Fill((None, 0, 0));
         for (int loop = 0; loop < loops.Count; loop++)
         {
             ReadOnlySpan<int> branches = loops.Branches(loop);
@@ -54,15 +48,15 @@ internal sealed class RepeatedLoops
             {
                 if (branch < capacitorCount)
                 {
-                    _uses[branch]++;
+                    _counts[branch].Uses++;
                 }
             }
 
             if (IsOfPortsAndOneCapacitor(branches, capacitorCount))
             {
-                ref int first = ref _first[branches[0]];
-                first = first == None ? loop : first;
-                _same[branches[0]] += IsSame(loops, first, loop) ? 1 : 0;
+                ref (int First, int Same, int Uses) own = ref _counts[branches[0]];
+                own.First = own.First == None ? loop : own.First;
+                own.Same += IsSame(loops, own.First, loop) ? 1 : 0;
             }
         }
     }

@@ -18,6 +18,9 @@ internal sealed class SparseRows<T>
         _values = new T[entryCapacity];
     }
 
+    /// <summary>No rows; nothing is ever added to them.</summary>
+    public static SparseRows<T> None { get; } = new(0, 0);
+
     public int Count => _columns.Count;
 
     /// <summary>Forgets all rows and keeps the memory.</summary>
