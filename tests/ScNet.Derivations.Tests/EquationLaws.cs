@@ -1,7 +1,7 @@
-using ScNet.Derivations.Checking;
 using CsCheck;
 using Fractions;
 using ScNet.Analysis;
+using ScNet.Derivations.Checking;
 
 namespace ScNet.Derivations.Tests;
 

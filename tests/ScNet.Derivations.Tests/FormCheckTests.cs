@@ -1,6 +1,6 @@
-using ScNet.Derivations.Checking;
 using Fractions;
 using ScNet.Analysis;
+using ScNet.Derivations.Checking;
 using ScNet.Derivations.Expressions;
 using ScNet.Topologies;
 

@@ -1,5 +1,5 @@
-using ScNet.Derivations.Checking;
 using Fractions;
+using ScNet.Derivations.Checking;
 
 namespace ScNet.Derivations.Tests;
 

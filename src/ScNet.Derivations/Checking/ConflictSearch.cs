@@ -7,7 +7,10 @@ namespace ScNet.Derivations.Checking;
 /// Contradictions among statements and laws of which no member can be left out, and values that statements
 /// and laws imply; by exact elimination.
 /// </summary>
-/// <remarks>Method and proof: docs/theory/derivation-checks.md. Cost: a few near-linear eliminations for each statement asked about.</remarks>
+/// <remarks>
+/// Method and proof: docs/theory/derivation-checks.md. Cost of a contradiction: a few near-linear eliminations of the
+/// equations near the statement; of a value: one elimination of all equations.
+/// </remarks>
 internal sealed class ConflictSearch(Workbench bench)
 {
     private const int FirstReach = 2;
@@ -15,8 +18,8 @@ internal sealed class ConflictSearch(Workbench bench)
 
     /// <summary>A smallest contradiction in which a statement takes part, or null. The others may contradict each other too.</summary>
     /// <param name="subject">The statement.</param>
-    /// <param name="others">Statements that may take part.</param>
-    public Conflict? Find(Statement subject, IReadOnlyCollection<Statement> others)
+    /// <param name="mayTakePart">Which other statements may take part.</param>
+    public Conflict? Find(Statement subject, Func<Statement, bool> mayTakePart)
     {
         int start = bench.Unknowns.Of(subject.Subject);
         if (start < 0 || !subject.Value.Value.IsExact)
@@ -26,7 +29,7 @@ internal sealed class ConflictSearch(Workbench bench)
 
         // near equations first: they make the shortest explanations, and most contradictions are near
         Neighbourhood near = new(bench, start);
-        List<Statement> usable = [.. others.Where(s => !ReferenceEquals(s, subject) && IsUsable(s))];
+        HashSet<Statement> leftOut = new([subject], ReferenceEqualityComparer.Instance);
         for (int reach = FirstReach; ; reach *= 2)
         {
             bool hasMore = near.Grow(reach);
@@ -35,7 +38,7 @@ internal sealed class ConflictSearch(Workbench bench)
                 LinearRow[] rows =
                 [
                     Row(subject),
-                    .. usable.Where(s => near.Contains(bench.Unknowns.Of(s.Subject))).Select(Row),
+                    .. bench.About(near.Unknowns).Where(s => mayTakePart(s) && IsUsable(s) && !leftOut.Contains(s)).Select(Row),
                     .. near.Equations.Select(LinearRow.Of),
                 ];
                 LinearRow[]? members = OnMachineIntegersFirst(() => Contradiction<long>(rows), () => Contradiction<BigInteger>(rows));
@@ -53,7 +56,7 @@ internal sealed class ConflictSearch(Workbench bench)
 
                 // a contradiction of the others alone: it is not this statement's
                 Statement last = members.Last(m => m.Statement is not null).Statement!;
-                usable.RemoveAll(s => ReferenceEquals(s, last));
+                leftOut.Add(last);
             }
 
             if (!hasMore)

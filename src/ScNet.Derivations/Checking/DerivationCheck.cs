@@ -65,13 +65,13 @@ internal static class DerivationCheck
             return new Explanation(text, broken.Solve(bench, statement), Local(bench, statement, broken.Equation));
         }
 
-        // the statements that the circuit bears out, and those about which it says nothing
-        Statement[] others = [.. bench.Statements.Where(s =>
-            s != statement && s.Value.Value.IsDetermined && bench.Judge(s) != Verdict.Wrong)];
         ConflictSearch search = new(bench);
         Quantity implied = derived.IsExact ? derived
-            : search.Solve(bench.Unknowns.Of(statement.Subject), others.Where(s => s.Subject != statement.Subject));
-        return new Explanation(text, implied, search.Find(statement, others));
+            : search.Solve(bench.Unknowns.Of(statement.Subject), bench.Statements.Where(s => IsOther(s) && s.Subject != statement.Subject));
+        return new Explanation(text, implied, search.Find(statement, IsOther));
+
+        // the statements that the circuit bears out, and those about which it says nothing
+        bool IsOther(Statement s) => s != statement && s.Value.Value.IsDetermined && bench.Judge(s) != Verdict.Wrong;
     }
 
     // An equation all of whose values are stated is a contradiction as it stands, and loses it with any one of them.

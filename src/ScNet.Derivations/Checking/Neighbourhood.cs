@@ -19,7 +19,8 @@ internal sealed class Neighbourhood
     /// <summary>The equations that hold for the circuit, those that a reader sees first standing first.</summary>
     public IEnumerable<Equation> Equations => _seen.Where(_bench.Holds).OrderBy(e => e.Kind).ThenBy(e => e.Terms.Length);
 
-    public bool Contains(int unknown) => _unknowns.Contains(unknown);
+    /// <summary>The unknowns in these equations.</summary>
+    public IReadOnlyCollection<int> Unknowns => _unknowns;
 
     /// <summary>Grows to a number of rings; false where nothing is left outside.</summary>
     public bool Grow(int rings)

@@ -8,6 +8,7 @@ internal sealed class Workbench
     private const double RoundingError = 1e-12;
 
     private readonly Dictionary<int, Statement> _stated = [];
+    private readonly ILookup<int, (int Place, Statement Statement)> _about;
     private readonly Lazy<EquationSet> _equations;
     private readonly double _tolerance;
 
@@ -26,6 +27,7 @@ internal sealed class Workbench
             }
         }
 
+        _about = Statements.Select((statement, place) => (place, statement)).ToLookup(s => Unknowns.Of(s.statement.Subject));
         _equations = new(() => EquationSet.Of(
             scope.Analysis,
             Statements.Where(s => s.Kind == StatementKind.BlockingVoltage).Select(s => (s.Subject.Element, s.Subject.Phase))));
@@ -43,6 +45,10 @@ internal sealed class Workbench
 
     /// <summary>The statement about an unknown, the first one where there are several; null where there is none.</summary>
     public Statement? StatedOf(int unknown) => _stated.GetValueOrDefault(unknown);
+
+    /// <summary>Every statement about some unknowns, in the order in which they were stated. Cost: that of what is found.</summary>
+    public IEnumerable<Statement> About(IEnumerable<int> unknowns) =>
+        unknowns.SelectMany(u => _about[u]).OrderBy(s => s.Place).Select(s => s.Statement);
 
     public Quantity TruthOf(int unknown) => Truth.Of(Unknowns.At(unknown));
 
