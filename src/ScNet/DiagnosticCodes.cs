@@ -72,6 +72,9 @@ public static class DiagnosticCodes
     /// <summary>The network forces the output to zero volts.</summary>
     public const string ZeroRatio = "zero-ratio";
 
+    /// <summary>Component values share charge among so many ways that all meet one another that solving for it would hang.</summary>
+    public const string FlowTooDense = "flow-too-dense";
+
     /// <summary>A load current with no path in some phase.</summary>
     public const string LoadInterrupted = "load-interrupted";
 

@@ -54,4 +54,9 @@ internal sealed class TopologySolution
 
     /// <summary>The freedom that component values settle; empty where topology does it all.</summary>
     public IReadOnlyList<FlowDirection> Directions { get; init; } = [];
+
+    /// <summary>The same topology as one without a result.</summary>
+    /// <param name="reason">Why there is none.</param>
+    public TopologySolution Refused(Diagnostic reason) =>
+        new() { Mode = Mode, Diagnostics = [reason, .. Diagnostics], Forests = Forests, Loops = Loops, Solution = Solution };
 }

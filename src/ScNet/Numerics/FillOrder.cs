@@ -10,9 +10,16 @@ namespace ScNet.Numerics;
 /// </remarks>
 internal static class FillOrder
 {
+    /// <summary>
+    /// The most steps, counted as the squares of the columns met, that a triangle may take: a fully dense one of
+    /// some 670 columns, a few seconds.
+    /// </summary>
+    public const long MostSteps = 100_000_000;
+
     /// <summary>The position of each column in the order.</summary>
     /// <param name="columns">The number of columns.</param>
     /// <param name="rows">The columns with an entry in each row.</param>
+    /// <exception cref="FillLimitException">The triangle would take more than <see cref="MostSteps"/>.</exception>
     public static int[] Of(int columns, IEnumerable<int[]> rows)
     {
         List<int[]?> cliques = [.. rows];
@@ -50,6 +57,7 @@ internal static class FillOrder
         position.AsSpan().Fill(-1);
         var mark = new int[columns];
         int found = 0;
+        long steps = 0;
         while (queue.TryDequeue(out int column, out (long Degree, int Column) key))
         {
             if (position[column] >= 0 || key.Degree != degrees[column])
@@ -71,6 +79,12 @@ internal static class FillOrder
                 }
 
                 cliques[k] = null;
+            }
+
+            steps += (long)merged.Count * merged.Count;
+            if (steps > MostSteps)
+            {
+                throw new FillLimitException(columns);
             }
 
             cliques.Add([.. merged]);

@@ -88,6 +88,29 @@ public sealed class FreePartsTests
     }
 
     [Theory]
+    [InlineData(3)]
+    [InlineData(12)]
+    public void A_full_mesh_of_switches_has_two_nths_of_the_resistance_of_one(int nodes)
+    {
+        // by symmetry: a current between two nodes leaves all the others at one potential
+        ModeAnalysis analysis = Analyse(Mesh(nodes));
+        Near(2 + (1.0 / nodes), analysis.FastSwitchingLimit.Ohms);
+        Near(0.25, analysis.SlowSwitchingLimit.OhmsAtOneHertz);
+    }
+
+    [Fact]
+    public void A_mesh_too_dense_to_be_solved_is_refused_with_the_reason()
+    {
+        Converter converter = Mesh(100);
+        ModeOutcome outcome = ModeAnalysis.Try(converter, converter.Modes[0]);
+        Assert.False(outcome.HasResult);
+        Diagnostic error = Assert.Single(outcome.Diagnostics);
+        Assert.Equal(DiagnosticCodes.FlowTooDense, error.Code);
+        Assert.Equal(DiagnosticSeverity.Error, error.Severity);
+        Assert.Contains("4852 ways", error.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("cells")]
     [InlineData("phases")]
     [InlineData("capacitors")]
@@ -108,6 +131,25 @@ public sealed class FreePartsTests
         Analyse(large);
         long second = GC.GetAllocatedBytesForCurrentThread() - before;
         Assert.InRange((double)second / first, 1, 8);
+    }
+
+    // One halving cell whose first switch is followed by a switch between every two of some nodes, closed with it.
+    private static Converter Mesh(int nodes)
+    {
+        string[] names = ["x0", "p0", .. Enumerable.Range(2, nodes - 2).Select(k => $"x{k}")];
+        ConverterBuilder builder = Frame("Mesh").Phases(2)
+            .Capacitor("fly", "p0", "n0")
+            .Switch("a", "vin", "x0", on: [1]).Switch("b", "n0", "vout", on: [1])
+            .Switch("c", "p0", "vout", on: [2]).Switch("d", "n0", "gnd", on: [2]);
+        for (int k = 0; k < nodes; k++)
+        {
+            for (int other = k + 1; other < nodes; other++)
+            {
+                builder.Switch($"m{k}-{other}", names[k], names[other], on: [1]);
+            }
+        }
+
+        return builder.Build();
     }
 
     private static Converter SideBySide(int count)
