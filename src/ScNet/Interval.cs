@@ -47,6 +47,15 @@ public readonly struct Interval<T> : IEquatable<Interval<T>>
     /// <exception cref="InvalidOperationException">The interval is undetermined.</exception>
     public T Maximum => End(_maximum);
 
+    /// <summary>Gives both ends, or returns false where the interval is undetermined.</summary>
+    /// <param name="minimum">The smallest value.</param>
+    /// <param name="maximum">The largest value.</param>
+    public bool TryGetEnds(out T minimum, out T maximum)
+    {
+        (minimum, maximum) = (_minimum, _maximum);
+        return IsDetermined;
+    }
+
     /// <summary>Whether nothing is in it: where a hull starts from.</summary>
     internal bool IsEmpty => _state == IntervalState.Empty;
 

@@ -64,7 +64,7 @@ internal static class ReachCommand
         [
             .. Unless(converter.Phases.Count == 2, $"two phases, but it has {converter.Phases.Count}"),
             .. Unless(converter.Load == LoadKind.Stiff, $"a stiff load, but it has a current load"),
-            .. Unless(converter.Switches.Count <= ReachableRatios.LargestSwitchCount, $"at most {ReachableRatios.LargestSwitchCount} switches, but it has {converter.Switches.Count}"),
+            .. Unless(converter.Switches.Count <= ReachableRatios.MaximumSwitchCount, $"at most {ReachableRatios.MaximumSwitchCount} switches, but it has {converter.Switches.Count}"),
         ];
         foreach (string reason in reasons)
         {

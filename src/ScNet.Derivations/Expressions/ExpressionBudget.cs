@@ -86,7 +86,7 @@ internal sealed class ExpressionBudget
             }
             while (k < terms.Count && terms[k].HasFactorsOf(terms[first]));
 
-            if (k - first > 1 && !Spend((k - first) * Coefficient(LargestSum(terms[first..k]))))
+            if (k - first > 1 && !Spend((k - first) * Coefficient(MaximumSum(terms[first..k]))))
             {
                 return null;
             }
@@ -96,7 +96,7 @@ internal sealed class ExpressionBudget
     }
 
     // in bits: a numerator over the product of the different denominators
-    private static double LargestSum(List<Term> like) =>
+    private static double MaximumSum(List<Term> like) =>
         like.Max(t => (double)BigInteger.Abs(t.Coefficient.Numerator).GetBitLength())
         + like.Select(t => t.Coefficient.Denominator).Distinct().Sum(d => (double)d.GetBitLength());
 

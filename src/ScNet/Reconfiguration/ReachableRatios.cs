@@ -13,7 +13,7 @@ namespace ScNet.Reconfiguration;
 public sealed class ReachableRatios
 {
     /// <summary>The largest number of switches that is searched.</summary>
-    public const int LargestSwitchCount = 16;
+    public const int MaximumSwitchCount = 16;
 
     private const int ShownRatios = 20;
 
@@ -30,7 +30,7 @@ public sealed class ReachableRatios
     public IReadOnlyList<ReachableRatio> Ratios { get; }
 
     /// <summary>Searches all gate patterns of a converter's switches; its own modes do not matter.</summary>
-    /// <param name="converter">A converter of two phases with a stiff load and at most <see cref="LargestSwitchCount"/> switches.</param>
+    /// <param name="converter">A converter of two phases with a stiff load and at most <see cref="MaximumSwitchCount"/> switches.</param>
     /// <param name="progress">Receives the fraction done, from 0 to 1, from any thread; may be null.</param>
     /// <param name="cancellationToken">Stops the search.</param>
     /// <exception cref="ArgumentException">The converter has more than two phases, more switches, or a current load.</exception>
@@ -39,10 +39,10 @@ public sealed class ReachableRatios
         Converter converter, IProgress<double>? progress = null, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(converter);
-        if (converter.Phases.Count != 2 || converter.Load != LoadKind.Stiff || converter.Switches.Count > LargestSwitchCount)
+        if (converter.Phases.Count != 2 || converter.Load != LoadKind.Stiff || converter.Switches.Count > MaximumSwitchCount)
         {
             throw new ArgumentException(
-                $"Expected two phases, a stiff load and at most {LargestSwitchCount} switches, but '{converter.Name}' has {converter.Phases.Count} phases, load {converter.Load} and {converter.Switches.Count} switches.",
+                $"Expected two phases, a stiff load and at most {MaximumSwitchCount} switches, but '{converter.Name}' has {converter.Phases.Count} phases, load {converter.Load} and {converter.Switches.Count} switches.",
                 nameof(converter));
         }
 

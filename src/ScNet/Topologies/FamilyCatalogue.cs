@@ -25,7 +25,7 @@ public static class FamilyCatalogue
             ? Doubler.StepUp(n[0], o.Farads, o.Ohms, o.Load) : Doubler.StepDown(n[0], o.Farads, o.Ohms, o.Load)),
         new("fraction", [Unbound("P"), Unbound("Q")], ("P/Q", null), "at most three capacitors", (n, o) =>
             FractionalDivider.Of(n[0], n[1], o.Farads, o.Ohms, o.Load),
-            new($"P and Q from 1 to {FractionalDivider.LargestTerm} in lowest terms", n => Math.Max(n[0], n[1]) <= FractionalDivider.LargestTerm && IsReduced(n))),
+            new($"P and Q from 1 to {FractionalDivider.MaximumTerm} in lowest terms", n => Math.Max(n[0], n[1]) <= FractionalDivider.MaximumTerm && IsReduced(n))),
         new("binary", [new("N", 1, BinaryConverter.MaximumCapacitors), Unbound("K")], ("K/2^N", "2^N/K"), "N capacitors in N + 1 phases", (n, o) => o.IsStepUp
             ? BinaryConverter.StepUp(n[0], n[1], o.Farads, o.Ohms, o.Load) : BinaryConverter.StepDown(n[0], n[1], o.Farads, o.Ohms, o.Load), BelowPower),
         new("binary", [new("N", 1, BinaryConverter.MaximumReconfigurableCapacitors)], ("all K/2^N", null), "the same with a mode per ratio", (n, o) =>
@@ -38,7 +38,7 @@ public static class FamilyCatalogue
             ? PolarityInverter.StepUp(n[0], o.Farads, o.Ohms, o.Load) : PolarityInverter.StepDown(n[0], o.Farads, o.Ohms, o.Load)),
         new("inverter", [Unbound("P"), Unbound("Q")], ("-P/Q", null), "at most three capacitors", (n, o) =>
             PolarityInverter.Of(n[0], n[1], o.Farads, o.Ohms, o.Load),
-            new($"P and Q from 1, P + Q up to {PolarityInverter.LargestSum} in lowest terms", n => (long)n[0] + n[1] <= PolarityInverter.LargestSum && IsReduced(n))),
+            new($"P and Q from 1, P + Q up to {PolarityInverter.MaximumSum} in lowest terms", n => (long)n[0] + n[1] <= PolarityInverter.MaximumSum && IsReduced(n))),
     ];
 
     private static FamilyCondition BelowPower => new("K from 1, below 2^N", n => n[1] < 1L << n[0]);

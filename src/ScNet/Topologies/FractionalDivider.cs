@@ -28,11 +28,11 @@ namespace ScNet.Topologies;
 public static class FractionalDivider
 {
     /// <summary>The largest numerator and denominator of a ratio in lowest terms.</summary>
-    public const int LargestTerm = 5;
+    public const int MaximumTerm = 5;
 
     /// <summary>A converter of the ratio p/q; both are divided by their common factors first.</summary>
-    /// <param name="numerator">The number p, at least 1; in lowest terms at most <see cref="LargestTerm"/>.</param>
-    /// <param name="denominator">The number q, at least 1; in lowest terms at most <see cref="LargestTerm"/>.</param>
+    /// <param name="numerator">The number p, at least 1; in lowest terms at most <see cref="MaximumTerm"/>.</param>
+    /// <param name="denominator">The number q, at least 1; in lowest terms at most <see cref="MaximumTerm"/>.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
     /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
@@ -40,8 +40,8 @@ public static class FractionalDivider
     public static Converter Of(int numerator, int denominator, double farads = 1, double ohms = 1, LoadKind load = LoadKind.Stiff)
     {
         (int p, int q) = FamilyFrame.LowestTerms(numerator, denominator);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(p, LargestTerm, nameof(numerator));
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(q, LargestTerm, nameof(denominator));
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(p, MaximumTerm, nameof(numerator));
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(q, MaximumTerm, nameof(denominator));
         bool stepUp = p > q;
         FamilyFrame frame = new($"Fractional {FamilyFrame.Ratio(p, q)}", stepUp, farads, ohms, load);
         FractionalNetworks.AddTo(frame, Math.Min(p, q), Math.Max(p, q), stepUp);

@@ -36,7 +36,7 @@ namespace ScNet.Topologies;
 public static class PolarityInverter
 {
     /// <summary>The largest sum p + q of the ratio -p/q in lowest terms.</summary>
-    public const int LargestSum = 5;
+    public const int MaximumSum = 5;
 
     /// <summary>A series-parallel converter of the ratio -1/n. Time and space are linear in n.</summary>
     /// <param name="ratio">The number n, at least 1.</param>
@@ -54,7 +54,7 @@ public static class PolarityInverter
 
     /// <summary>A converter of the ratio -p/q; both numbers are divided by their common factors first.</summary>
     /// <param name="numerator">The number p, at least 1.</param>
-    /// <param name="denominator">The number q, at least 1; in lowest terms p + q is at most <see cref="LargestSum"/>.</param>
+    /// <param name="denominator">The number q, at least 1; in lowest terms p + q is at most <see cref="MaximumSum"/>.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
     /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
@@ -62,10 +62,10 @@ public static class PolarityInverter
     public static Converter Of(int numerator, int denominator, double farads = 1, double ohms = 1, LoadKind load = LoadKind.Stiff)
     {
         (int p, int q) = FamilyFrame.LowestTerms(numerator, denominator);
-        if (p > LargestSum - q)
+        if (p > MaximumSum - q)
         {
             throw new ArgumentOutOfRangeException(
-                nameof(numerator), numerator, $"Expected a ratio -p/q with p + q up to {LargestSum} in lowest terms, but got -{p}/{q}. Cascade an inverter and a divider.");
+                nameof(numerator), numerator, $"Expected a ratio -p/q with p + q up to {MaximumSum} in lowest terms, but got -{p}/{q}. Cascade an inverter and a divider.");
         }
 
         bool stepUp = p > q;

@@ -104,7 +104,7 @@ public sealed class ReachableRatiosTests
     public void More_phases_a_current_load_or_too_many_switches_are_refused()
     {
         ConverterBuilder many = Converter.Create("Many").Input("vin").Output("vout").Capacitor("fly", "p", "n");
-        for (int s = 0; s <= ReachableRatios.LargestSwitchCount; s++)
+        for (int s = 0; s <= ReachableRatios.MaximumSwitchCount; s++)
         {
             many.Switch($"s{s}", s % 2 == 0 ? "vin" : "n", s % 3 == 0 ? "p" : "vout");
         }
