@@ -14,7 +14,7 @@ public class ImpedanceScale
     private double _frequencyHz;
 
     /// <summary>The number of levels n: 2n - 3 capacitors and 2n switches.</summary>
-    [Params(10, 30, 100)]
+    [Params(10, 50, 200)]
     public int Levels { get; set; }
 
     /// <summary>Analyses the ladder.</summary>

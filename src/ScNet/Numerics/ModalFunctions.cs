@@ -17,13 +17,19 @@ internal static class ModalFunctions
     // Below this, differences of L(x)/x are taken term by term; above, no more than five bits are lost.
     private const double DifferenceLimit = 2;
     private const int DifferenceTerms = 42;
-    private const int SecondTerms = 15;
 
     // L(x) = Σ c_n x^(2n+1) with c_n = 2^(2n+2) B_(2n+2) / (2n+2)!
     private static readonly double[] s_langevin =
     [
         1.0 / 3, -1.0 / 45, 2.0 / 945, -1.0 / 4725, 2.0 / 93555, -1382.0 / 638512875, 4.0 / 18243225,
         -3617.0 / 162820783125, 87734.0 / 38979295480125, -349222.0 / 1531329465290625,
+    ];
+
+    // 1 / (k+2)!
+    private static readonly double[] s_second =
+    [
+        1.0 / 2, 1.0 / 6, 1.0 / 24, 1.0 / 120, 1.0 / 720, 1.0 / 5040, 1.0 / 40320, 1.0 / 362880, 1.0 / 3628800, 1.0 / 39916800,
+        1.0 / 479001600, 1.0 / 6227020800, 1.0 / 87178291200,
     ];
 
     /// <summary>L(x) = coth x - 1/x, from 0 at 0 to 1 at infinity.</summary>
@@ -124,8 +130,8 @@ internal static class ModalFunctions
         if (x < SeriesLimit)
         {
             // e^{-y} = 1 - y φ(y) and φ(y) = 1 - y χ(y), so that the poles at zero cancel on paper
-            double s = time / duration;
-            return (Second(x) - (s * First(x * s))) / First(x);
+            double s = time / duration, second = Second(x);
+            return (second - (s * (1 - (x * s * Second(x * s))))) / (1 - (x * second));
         }
 
         return (Math.Exp(-rate * time) / -ExpMinusOne(-x)) - (1 / x);
@@ -144,7 +150,8 @@ internal static class ModalFunctions
         double x = rate * duration, s = time / duration;
         if (x < SeriesLimit)
         {
-            return duration * s * (Second(x) - (s * Second(x * s))) / First(x);
+            double second = Second(x);
+            return duration * s * (second - (s * Second(x * s))) / (1 - (x * second));
         }
 
         return ((ExpMinusOne(-rate * time) / ExpMinusOne(-x)) - s) / rate;
@@ -207,19 +214,16 @@ internal static class ModalFunctions
             (n % 2 == 0 ? 2 : -2) * (1 + Math.Pow(2, -(2 * n) - 2) + Math.Pow(3, -(2 * n) - 2) + Math.Pow(4, -(2 * n) - 2)) * Math.Pow(Math.PI, -(2 * n) - 2)),
     ];
 
-    // φ(y) = (1 - e^{-y}) / y, from 1 at 0, for small arguments
-    private static double First(double y) => 1 - (y * Second(y));
-
-    // χ(y) = (1 - φ(y)) / y = Σ (-y)^k / (k+2)!, from 1/2 at 0, for small arguments
+    // χ(y) = (1 - φ(y)) / y = Σ (-y)^k / (k+2)! with φ(y) = (1 - e^{-y}) / y, from 1/2 at 0, for small arguments
     private static double Second(double y)
     {
-        double sum = 1;
-        for (int k = SecondTerms; k > 2; k--)
+        double sum = 0;
+        for (int k = s_second.Length - 1; k >= 0; k--)
         {
-            sum = 1 - (y * sum / k);
+            sum = s_second[k] - (y * sum);
         }
 
-        return 0.5 * sum;
+        return sum;
     }
 
     // e^y - 1 without cancellation, after W. Kahan's device (from memory).
