@@ -73,9 +73,11 @@ internal static class DirectionAmounts
     public static bool IsMoving(SwitchedNetwork network, FlowDirection direction) =>
         !direction.IsStillWhenSlow && direction.MovesCapacitors(network.CapacitorCount, network.PhaseCount);
 
-    private static FlowDirection[] Ways(TopologySolution topology) => [topology.Own!, .. topology.Directions.Select(d => d.Way)];
+    /// <summary>The flow that topology gives, then each direction's <see cref="FlowDirection.Way"/>.</summary>
+    public static FlowDirection[] Ways(TopologySolution topology) => [topology.Own!, .. topology.Directions.Select(d => d.Way)];
 
-    private static double[] Delivered(TopologySolution topology) => [1, .. topology.Directions.Select(d => d.Path is null ? 0.0 : 1)];
+    /// <summary>What a unit of each of the <see cref="Ways"/> delivers to the load.</summary>
+    public static double[] Delivered(TopologySolution topology) => [1, .. topology.Directions.Select(d => d.Path is null ? 0.0 : 1)];
 
     private static double[] OfDirections(TopologySolution topology, double[] ways) =>
         [.. topology.Directions.Select((d, k) => d.Path is null ? ways[k + 1] : ways[k + 1] / d.PathShare)];

@@ -47,6 +47,15 @@ public sealed class ComponentTolerances
         return nominal.WithValues(farads, ohms, esr);
     }
 
+    /// <summary>The converter with every value of a kind moved by the same fraction of its tolerance, from -1 to 1.</summary>
+    internal Converter Apply(Converter nominal, double capacitance, double onResistance, double esr)
+    {
+        int capacitors = nominal.Capacitors.Count;
+        return Apply(nominal, [
+            .. Enumerable.Repeat(capacitance, capacitors), .. Enumerable.Repeat(onResistance, nominal.Switches.Count),
+            .. Enumerable.Repeat(esr, capacitors)]);
+    }
+
     private static double Check(double tolerance, string name) => tolerance is >= 0 and < 1
         ? tolerance
         : throw new ArgumentOutOfRangeException(name, tolerance, "Expected a fraction from 0 to below 1, such as 0.1 for ±10 %.");

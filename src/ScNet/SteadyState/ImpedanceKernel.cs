@@ -142,6 +142,19 @@ internal sealed class ImpedanceKernel
         return constant + (period * excess);
     }
 
+    /// <summary>The largest product of a rate and half the length of its phase; zero where no current changes.</summary>
+    /// <param name="period">The period in seconds.</param>
+    public double LargestExponent(double period)
+    {
+        double largest = 0;
+        for (int r = 0; r < _rate.Length; r++)
+        {
+            largest = Math.Max(largest, _rate[r] * _duty[r] * period / 2);
+        }
+
+        return largest;
+    }
+
     /// <summary>The amount of each direction at a period in seconds.</summary>
     /// <param name="period">The period in seconds.</param>
     /// <param name="amounts">Receives the amounts.</param>

@@ -1,5 +1,6 @@
 using Fractions;
 using ScNet.Analysis;
+using ScNet.SteadyState;
 
 namespace ScNet.Tests.Laws;
 
@@ -36,5 +37,23 @@ public sealed class DirectPathTests
 
         LawSample.AssertNear(3, analysis.FastSwitchingLimit.Ohms, "fast limit");
         LawSample.AssertNear(0, analysis.SlowSwitchingLimit.OhmsAtOneHertz, "slow limit");
+    }
+
+    /// <summary>
+    /// One capacitor joins in only to be in the way of the exact flow: the pass device can take all charge, so in
+    /// the slow limit it does, and nothing is left to round.
+    /// </summary>
+    [Fact]
+    public void Where_charge_can_bypass_all_capacitors_the_slow_limit_is_nothing_at_all()
+    {
+        Converter converter = Converter.Create("Bypassed")
+            .Input("vin").Output("vout").Phases(5)
+            .Capacitor("c4", "gnd", "n0", 0.219, 0.25)
+            .Switch("s0", "n0", "vout", on: [1, 3, 4], ohms: 0.7).Switch("s1", "vin", "n0", on: 3, ohms: 0.3)
+            .Build();
+        ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
+        Assert.Equal(0, analysis.SlowSwitchingLimit.OhmsAtOneHertz);
+        Assert.All(Enumerable.Range(1, 5), j => Assert.Equal(Quantity.Zero, analysis.ChargeFlow.Capacitors[0][j]));
+        Assert.Equal(0, OutputImpedance.Of(analysis).CornerFrequencyHz);
     }
 }

@@ -13,6 +13,17 @@ internal readonly struct BigReal
 
     private BigReal(BigInteger scaled) => _scaled = scaled;
 
+    public static BigReal One => new(s_one);
+
+    public bool IsZero => _scaled.IsZero;
+
+    /// <summary>Whether nothing but the last place or two is left.</summary>
+    public bool IsDust => BigInteger.Abs(_scaled) <= 4;
+
+    public static bool operator <(BigReal a, BigReal b) => a._scaled < b._scaled;
+
+    public static bool operator >(BigReal a, BigReal b) => a._scaled > b._scaled;
+
     public static BigReal operator +(BigReal a, BigReal b) => new(a._scaled + b._scaled);
 
     public static BigReal operator -(BigReal a, BigReal b) => new(a._scaled - b._scaled);
@@ -22,6 +33,13 @@ internal readonly struct BigReal
     public static BigReal operator *(BigReal a, BigReal b) => new((a._scaled * b._scaled) >> Places);
 
     public static BigReal operator /(BigReal a, BigReal b) => new((a._scaled << Places) / b._scaled);
+
+    public static BigReal Abs(BigReal value) => new(BigInteger.Abs(value._scaled));
+
+    /// <summary>The number times two to a power, rounded down.</summary>
+    public static BigReal Scale(BigReal value, int power) => new(power < 0 ? value._scaled >> -power : value._scaled << power);
+
+    public static BigReal Of(Fractions.Fraction value) => new((value.Numerator << Places) / value.Denominator);
 
     /// <summary>Exact for doubles down to about 1e-175.</summary>
     public static implicit operator BigReal(double value)

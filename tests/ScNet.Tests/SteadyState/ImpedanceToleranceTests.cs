@@ -14,9 +14,14 @@ public sealed class ImpedanceToleranceTests
     public void The_worst_case_of_a_divider_is_at_the_ends_that_its_closed_form_says()
     {
         // coth(x)/(4fC) with x = 1/(4fRC) falls with C and rises with R (by hand)
-        Interval<double> range = ImpedanceTolerance.WorstCaseOhms(Half(), 5e7, new ComponentTolerances(capacitance: 0.2, onResistance: 0.3));
-        Near(Closed(1.2e-9, 2 * 2 * 0.7), range.Minimum);
-        Near(Closed(0.8e-9, 2 * 2 * 1.3), range.Maximum);
+        ImpedanceWorstCase worst = ImpedanceTolerance.WorstCase(Half(), 5e7, new ComponentTolerances(capacitance: 0.2, onResistance: 0.3));
+        Near(Closed(1.2e-9, 2 * 2 * 0.7), worst.FoundOhms.Minimum);
+        Near(Closed(0.8e-9, 2 * 2 * 1.3), worst.FoundOhms.Maximum);
+
+        // one time constant: the single pair at the best values is the least impedance itself
+        Assert.True(worst.IsMinimumCertain);
+        Assert.False(worst.IsMaximumCertain);
+        Assert.InRange(worst.BoundOhms.Maximum, worst.FoundOhms.Maximum, 1.2 * worst.FoundOhms.Maximum);
 
         static double Closed(double farads, double loopOhms) =>
             1 / (4 * 5e7 * farads) / Math.Tanh(1 / (4 * 5e7 * farads * loopOhms));
@@ -40,10 +45,45 @@ public sealed class ImpedanceToleranceTests
         ModeAnalysis analysis = Analysis(Ladder.StepDown(4, farads: 1e-9, ohms: 1));
         ComponentTolerances tolerances = new(0.1, 0.25);
         double frequency = OutputImpedance.Of(analysis).CornerFrequencyHz;
-        Interval<double> range = ImpedanceTolerance.WorstCaseOhms(analysis, frequency, tolerances);
+        Interval<double> range = ImpedanceTolerance.WorstCase(analysis, frequency, tolerances).FoundOhms;
         ImpedanceDistribution distribution = ImpedanceTolerance.MonteCarlo(analysis, frequency, tolerances, 3000, seed: 1);
         Assert.All(distribution.SamplesOhms, ohms => Assert.InRange(ohms, range.Minimum, range.Maximum));
         Assert.True(range.Minimum < distribution.NominalOhms && distribution.NominalOhms < range.Maximum);
+    }
+
+    [Fact]
+    public void Without_tolerances_the_bound_is_the_impedance_itself()
+    {
+        ModeAnalysis analysis = Analysis(Ladder.StepDown(4, farads: 1e-9, ohms: 1));
+        ImpedanceWorstCase worst = ImpedanceTolerance.WorstCase(analysis, 1e7, new ComponentTolerances());
+        Near(OutputImpedance.Of(analysis).Ohms(1e7), worst.FoundOhms.Maximum);
+        Assert.True(worst.IsMinimumCertain && worst.IsMaximumCertain);
+    }
+
+    [Theory]
+    [InlineData(1e-4, 1 / 1.2, 1 / 0.8)]
+    [InlineData(1e4, 0.7, 1.3)]
+    public void Far_from_the_corner_the_bound_is_met(double timesCorner, double minimum, double maximum)
+    {
+        // where one limit is all there is, the impedance is in the proportion of 1/C or of R
+        ModeAnalysis analysis = Analysis(Ladder.StepDown(4, farads: 1e-9, ohms: 1));
+        double frequencyHz = timesCorner * OutputImpedance.Of(analysis).CornerFrequencyHz;
+        ImpedanceWorstCase worst = ImpedanceTolerance.WorstCase(analysis, frequencyHz, new ComponentTolerances(capacitance: 0.2, onResistance: 0.3));
+        double nominal = OutputImpedance.Of(analysis).Ohms(frequencyHz);
+        Near(minimum * nominal, worst.FoundOhms.Minimum, 1e-3);
+        Near(maximum * nominal, worst.FoundOhms.Maximum, 1e-3);
+        Near(worst.FoundOhms.Minimum, worst.BoundOhms.Minimum, 1e-3);
+        Near(worst.FoundOhms.Maximum, worst.BoundOhms.Maximum, 1e-3);
+    }
+
+    [Fact]
+    public void Many_values_are_searched_along_their_slopes_and_stay_within_the_bound()
+    {
+        ModeAnalysis analysis = Analysis(Ladder.StepDown(6, farads: 1e-9, ohms: 1));
+        ComponentTolerances tolerances = new(capacitance: 0.2, onResistance: 0.3);
+        ImpedanceWorstCase worst = ImpedanceTolerance.WorstCase(analysis, OutputImpedance.Of(analysis).CornerFrequencyHz, tolerances);
+        Assert.True(worst.BoundOhms.Minimum <= worst.FoundOhms.Minimum && worst.FoundOhms.Maximum <= worst.BoundOhms.Maximum);
+        Assert.True(worst.FoundOhms.Maximum > 1.2 * OutputImpedance.Of(analysis).Ohms(OutputImpedance.Of(analysis).CornerFrequencyHz));
     }
 
     [Fact]
@@ -80,7 +120,7 @@ public sealed class ImpedanceToleranceTests
         Assert.Throws<ArgumentOutOfRangeException>(() => new ComponentTolerances(onResistance: -0.1));
         Assert.Throws<ArgumentOutOfRangeException>(() => new ComponentTolerances(esr: double.NaN));
         Assert.Throws<ArgumentOutOfRangeException>(() => ImpedanceTolerance.MonteCarlo(Half(), 1e8, new ComponentTolerances(), 0, 1));
-        Assert.Throws<ArgumentOutOfRangeException>(() => ImpedanceTolerance.WorstCaseOhms(Half(), 0, new ComponentTolerances()));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ImpedanceTolerance.WorstCase(Half(), 0, new ComponentTolerances()));
         Assert.Throws<ArgumentOutOfRangeException>(
             () => ImpedanceTolerance.MonteCarlo(Half(), 1e8, new ComponentTolerances(0.1), 10, 1).QuantileOhms(1.5));
     }
