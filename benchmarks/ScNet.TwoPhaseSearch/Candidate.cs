@@ -81,14 +81,14 @@ internal sealed class Candidate
     // Every element has its values, and each capacitor moves charge: else a smaller network does the same.
     private bool IsSound => _outcome.HasResult && _outcome.Diagnostics.Count == 0
         && Analysis.BlockingVoltages.Peaks.All(p => p.IsExact)
-        && Analysis.ChargeFlow.Capacitors.All(c => c[1].Sign != 0);
+        && Analysis.ChargeFlow.Capacitors.All(c => c[1] != Quantity.Zero);
 
     private IEnumerable<(string First, string Second)> SwitchesOf(int phase) => _switches
         .Select((s, i) => (s.Phase, Nodes: Ordered(s.First, s.Second, Analysis.BlockingVoltages.Peaks[i])))
         .Where(s => s.Phase == phase).Select(s => s.Nodes);
 
     private static (string First, string Second) Ordered(string first, string second, Quantity voltage) =>
-        voltage.Sign < 0 ? (second, first) : (first, second);
+        voltage.ToFraction().IsNegative ? (second, first) : (first, second);
 
     private static Fraction Sum(int count, Func<int, Fraction> product) =>
         Enumerable.Range(0, count).Select(product).Aggregate(Fraction.Zero, (sum, p) => sum + p.Abs()).Reduce();

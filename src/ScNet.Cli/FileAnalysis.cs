@@ -9,7 +9,7 @@ internal sealed class FileAnalysis
     {
         File = file;
         Modes = modes;
-        IsComplete = isKnown && file.Reading.Succeeded && modes.All(m => m.HasResult);
+        IsComplete = isKnown && file.Reading.HasResult && modes.All(m => m.HasResult);
     }
 
     public NetlistFile File { get; }
@@ -40,7 +40,7 @@ internal sealed class FileAnalysis
 
         if (converter is null)
         {
-            return new FileAnalysis(file, [], isKnown: !file.Reading.Succeeded);
+            return new FileAnalysis(file, [], isKnown: !file.Reading.HasResult);
         }
 
         Mode[] modes = [.. converter.Modes.Where(m => modeName is null || m.Name == modeName)];

@@ -25,7 +25,7 @@ internal sealed record FileComparison(NetlistFile File, IReadOnlyList<ResultRow<
             return new FileComparison(file, []);
         }
 
-        if (!file.Reading.Succeeded)
+        if (!file.Reading.HasResult)
         {
             return new FileComparison(file, [ResultRow.Unreadable<ComparedMode>(file.Path, file.Reading.Diagnostics)]);
         }

@@ -11,7 +11,7 @@ internal sealed record FileOperation(FileAnalysis Analysis, IReadOnlyList<Result
     {
         FileAnalysis analysis = FileAnalysis.Of(file, modeName, error, c => conditions.Apply(c, file.Path, error));
         analysis.ReportFailures(error);
-        return new FileOperation(analysis, file.Reading.Succeeded
+        return new FileOperation(analysis, file.Reading.HasResult
             ? [.. analysis.Modes.Select(m => ResultRow.Of(file.Path, m, m.Analysis is { } found ? PeriodicSteadyState.Of(found, conditions.Point) : null))]
             : [ResultRow.Unreadable<PeriodicSteadyState>(file.Path, file.Reading.Diagnostics)]);
     }

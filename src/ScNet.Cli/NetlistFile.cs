@@ -19,7 +19,7 @@ internal sealed class NetlistFile
     public static NetlistFile Read(string path, TextWriter error)
     {
         NetlistFile file = new(path, NetlistReader.ReadFile(path));
-        if (!file.Reading.Succeeded)
+        if (!file.Reading.HasResult)
         {
             foreach (Diagnostic diagnostic in file.Reading.Diagnostics)
             {

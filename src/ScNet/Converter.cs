@@ -42,7 +42,7 @@ public sealed class Converter
             ModeList(name, modes),
             new NamedList<string>(nodes, new NameIndex(name, "node", nodes)),
             network,
-            warnings)
+            [.. warnings])
     {
     }
 

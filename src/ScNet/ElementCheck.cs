@@ -67,7 +67,7 @@ internal static class ElementCheck
         if (!Guard.IsInRange(value.Value, allowZero))
         {
             string expected = allowZero ? "zero, or finite and positive" : "finite and positive";
-            findings.Error(DiagnosticCodes.ValueOutOfRange, $"The {what} of {Quoted.Name(element)} is {value.Value} {unit}. Give a value that is {expected}, from {Guard.SmallestValue} to {Guard.LargestValue}.", value.Position, [element]);
+            findings.Error(DiagnosticCodes.ValueOutOfRange, $"The {what} of {Quoted.Name(element)} is {value.Value} {unit}. Give a value that is {expected}, from {Guard.MinimumValue} to {Guard.MaximumValue}.", value.Position, [element]);
         }
     }
 }

@@ -4,10 +4,10 @@ namespace ScNet;
 internal static class Guard
 {
     /// <summary>The smallest value that counts as positive, in any SI unit.</summary>
-    public const double SmallestValue = 1e-60;
+    public const double MinimumValue = 1e-60;
 
     /// <summary>The largest value, in any SI unit.</summary>
-    public const double LargestValue = 1e60;
+    public const double MaximumValue = 1e60;
 
     /// <summary>Requires a list of the given length with finite, positive (or zero, where allowed) values; null passes.</summary>
     public static void Values(IReadOnlyList<double>? values, int length, bool allowZero, string parameterName)
@@ -26,7 +26,7 @@ internal static class Guard
         {
             if (!IsInRange(values[i], allowZero))
             {
-                throw new ArgumentException($"Expected a {(allowZero ? "value of zero or" : "positive value")} from {SmallestValue} to {LargestValue} at index {i}, but got {values[i]}.", parameterName);
+                throw new ArgumentException($"Expected a {(allowZero ? "value of zero or" : "positive value")} from {MinimumValue} to {MaximumValue} at index {i}, but got {values[i]}.", parameterName);
             }
         }
     }
@@ -36,10 +36,10 @@ internal static class Guard
     /// component or frequency meets them, but products of a few values stay finite.
     /// </summary>
     public static bool IsInRange(double value, bool allowZero) =>
-        (allowZero && value == 0) || (value >= SmallestValue && value <= LargestValue);
+        (allowZero && value == 0) || (value >= MinimumValue && value <= MaximumValue);
 
     /// <summary>Gives the value back, or throws where it is out of range.</summary>
     public static double InRange(double value, bool allowZero, string parameterName) => IsInRange(value, allowZero)
         ? value
-        : throw new ArgumentOutOfRangeException(parameterName, value, $"Expected a {(allowZero ? "value of zero or" : "positive value")} from {SmallestValue} to {LargestValue}.");
+        : throw new ArgumentOutOfRangeException(parameterName, value, $"Expected a {(allowZero ? "value of zero or" : "positive value")} from {MinimumValue} to {MaximumValue}.");
 }

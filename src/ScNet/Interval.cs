@@ -39,13 +39,17 @@ public readonly struct Interval<T> : IEquatable<Interval<T>>
     /// <summary>Whether it holds one value only.</summary>
     public bool IsPoint => IsDetermined && _minimum.Equals(_maximum);
 
-    /// <summary>The smallest value.</summary>
-    /// <exception cref="InvalidOperationException">The interval is undetermined.</exception>
-    public T Minimum => End(_minimum);
+    /// <summary>The smallest value; null where the interval is undetermined.</summary>
+    public T? Minimum => IsDetermined ? _minimum : null;
 
-    /// <summary>The largest value.</summary>
-    /// <exception cref="InvalidOperationException">The interval is undetermined.</exception>
-    public T Maximum => End(_maximum);
+    /// <summary>The largest value; null where the interval is undetermined.</summary>
+    public T? Maximum => IsDetermined ? _maximum : null;
+
+    /// <summary>The smallest value of an interval that must be determined.</summary>
+    internal T Low => End(_minimum);
+
+    /// <summary>The largest value of an interval that must be determined.</summary>
+    internal T High => End(_maximum);
 
     /// <summary>Gives both ends, or returns false where the interval is undetermined.</summary>
     /// <param name="minimum">The smallest value.</param>

@@ -45,9 +45,8 @@ public readonly struct Quantity : IEquatable<Quantity>, IFormattable
     /// <summary>Whether the value is an exact fraction.</summary>
     public bool IsExact => Kind == QuantityKind.Exact;
 
-    /// <summary>-1, 0 or 1 as the value is negative, zero or positive.</summary>
-    /// <exception cref="InvalidOperationException">The value is undetermined.</exception>
-    public int Sign => _large is Fraction large ? large.Numerator.Sign
+    /// <summary>-1, 0 or 1 as the value, which must be determined, is negative, zero or positive.</summary>
+    internal int Sign => _large is Fraction large ? large.Numerator.Sign
         : _denominator > 0 ? Math.Sign(_numerator) : Math.Sign(ToDouble());
 
     /// <summary>An exact quantity of the given value, reduced.</summary>
@@ -91,6 +90,20 @@ public readonly struct Quantity : IEquatable<Quantity>, IFormattable
         value = _large is Fraction large ? large
             : _denominator > 0 ? new Fraction(_numerator, _denominator, false) : default;
         return IsExact;
+    }
+
+    /// <summary>Gives the value as a double, or returns false where it is undetermined.</summary>
+    public bool TryGetDouble(out double value)
+    {
+        value = IsDetermined ? ToDouble() : 0;
+        return IsDetermined;
+    }
+
+    /// <summary>Gives -1, 0 or 1 as the value is negative, zero or positive, or returns false where it is undetermined.</summary>
+    public bool TryGetSign(out int sign)
+    {
+        sign = IsDetermined ? Sign : 0;
+        return IsDetermined;
     }
 
     /// <summary>The value as a double, correctly rounded up to one unit in the last place.</summary>

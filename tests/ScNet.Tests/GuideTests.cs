@@ -30,7 +30,7 @@ public sealed partial class GuideTests
     {
         NetlistReading reading = NetlistReader.Read(text, $"{file}#{number}");
 
-        Assert.True(reading.Succeeded != bad, string.Join('\n', reading.Diagnostics));
+        Assert.True(reading.HasResult != bad, string.Join('\n', reading.Diagnostics));
     }
 
     [Fact]

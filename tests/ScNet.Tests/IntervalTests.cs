@@ -44,7 +44,8 @@ public sealed class IntervalTests
         Assert.Throws<ArgumentOutOfRangeException>(() => new Interval<double>(1, 0));
         Assert.Throws<ArgumentOutOfRangeException>(() => new Interval<double>(double.NaN, 0));
         Assert.Throws<ArgumentOutOfRangeException>(() => new Interval<double>(0, double.PositiveInfinity));
-        Assert.Throws<InvalidOperationException>(() => default(Interval<double>).Minimum);
+        Assert.Null(default(Interval<double>).Minimum);
+        Assert.Null(default(Interval<double>).Maximum);
         Assert.False(default(Interval<double>).TryGetEnds(out _, out _));
         Assert.True(new Interval<double>(1, 2).TryGetEnds(out double minimum, out double maximum));
         Assert.Equal((1, 2), (minimum, maximum));

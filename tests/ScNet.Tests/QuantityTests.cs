@@ -29,7 +29,8 @@ public sealed class QuantityTests
         Assert.False(quantity.TryGetFraction(out _));
         Assert.Throws<InvalidOperationException>(() => quantity.ToFraction());
         Assert.Throws<InvalidOperationException>(() => quantity.ToDouble());
-        Assert.Throws<InvalidOperationException>(() => quantity.Sign);
+        Assert.False(quantity.TryGetSign(out int sign) || sign != 0);
+        Assert.False(quantity.TryGetDouble(out double value) || value != 0);
     }
 
     [Fact]

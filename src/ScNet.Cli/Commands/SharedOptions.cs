@@ -8,8 +8,8 @@ namespace ScNet.Cli.Commands;
 internal static class SharedOptions
 {
     // the range of values that the library takes
-    private const double SmallestValue = 1e-60;
-    private const double LargestValue = 1e60;
+    private const double MinimumValue = 1e-60;
+    private const double MaximumValue = 1e60;
 
     /// <summary>The netlist documents to work on: one or more, or none where something else may be worked on.</summary>
     public static Argument<string[]> Files(bool mayBeNone = false)
@@ -80,7 +80,7 @@ internal static class SharedOptions
     public static Option<double> SignedNumber(string name, string helpName, string unit, string description) =>
         Parsed(name, helpName, $"{description}, in {unit}.", required: true, (string text, out double value) =>
             double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value)
-            && (value == 0 || Math.Abs(value) is >= SmallestValue and <= LargestValue)
+            && (value == 0 || Math.Abs(value) is >= MinimumValue and <= MaximumValue)
                 ? null
                 : $"Expected a number of {unit} after {name}, such as 0.25, 0 or -1e-3 (zero, or 1e-60 to 1e60 of either sign), but got '{text}'.");
 
@@ -105,7 +105,7 @@ internal static class SharedOptions
     /// <summary>A positive number within the range that the library takes, with a decimal point in every culture.</summary>
     public static bool TryParse(string text, out double value) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value)
-        && value is >= SmallestValue and <= LargestValue;
+        && value is >= MinimumValue and <= MaximumValue;
 
     // Gives the value, and a message where the text is wrong.
     private delegate string? Parser<T>(string text, out T value);

@@ -44,7 +44,7 @@ internal static class SweepCommand
         return command;
     }
 
-    private static IEnumerable<ResultRow<ImpedancePoint>> Rows(FileAnalysis analysis, double[] frequenciesHz) => analysis.File.Reading.Succeeded
+    private static IEnumerable<ResultRow<ImpedancePoint>> Rows(FileAnalysis analysis, double[] frequenciesHz) => analysis.File.Reading.HasResult
         ? analysis.Modes.SelectMany(m => Rows(analysis.File.Path, m, frequenciesHz))
         : [ResultRow.Unreadable<ImpedancePoint>(analysis.File.Path, analysis.File.Reading.Diagnostics)];
 

@@ -135,8 +135,8 @@ internal static class AnalysisText
 
     private static string BothWays(PhaseValues blocks)
     {
-        bool positive = blocks.Any(v => v.IsDetermined && v.Sign > 0);
-        bool negative = blocks.Any(v => v.IsDetermined && v.Sign < 0);
+        bool positive = blocks.Any(v => v.TryGetSign(out int sign) && sign > 0);
+        bool negative = blocks.Any(v => v.TryGetSign(out int sign) && sign < 0);
         return positive && negative ? "yes" : blocks.All(v => v.IsDetermined) ? "no" : "?";
     }
 

@@ -110,8 +110,8 @@ internal static class OperationText
 
     private static string Blocks(SwitchOperation x, double largestVolts)
     {
-        string range = x.BlockingWhereDeterminedVolts is { IsDetermined: true } known
-            ? $"{Of(known.Minimum, "V", largestVolts)} to {Of(known.Maximum, "V", largestVolts)}"
+        string range = x.BlockingWhereDeterminedVolts is { Minimum: { } minimum, Maximum: { } maximum }
+            ? $"{Of(minimum, "V", largestVolts)} to {Of(maximum, "V", largestVolts)}"
             : string.Empty;
         return x.BlockingVolts.IsDetermined ? range : range.Length > 0 ? $"{range}, ?" : "?";
     }

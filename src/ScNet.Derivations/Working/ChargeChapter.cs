@@ -132,7 +132,7 @@ internal static class ChargeChapter
 
     private static int BranchOf(PhaseEdge edge, SwitchedNetwork network) => edge.Kind switch
     {
-        PhaseEdgeKind.Capacitor => edge.Index,
+        PhaseEdgeKind.Capacitor => edge.Index!.Value,
         PhaseEdgeKind.Input => network.InputBranch,
         _ => network.OutputBranch,
     };

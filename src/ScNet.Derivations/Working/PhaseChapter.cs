@@ -78,7 +78,7 @@ internal static class PhaseChapter
         {
             int branch = edge.Kind switch
             {
-                PhaseEdgeKind.Capacitor => edge.Index,
+                PhaseEdgeKind.Capacitor => edge.Index!.Value,
                 PhaseEdgeKind.Input => mode.Converter.Network.InputBranch,
                 _ => mode.Converter.Network.OutputBranch,
             };

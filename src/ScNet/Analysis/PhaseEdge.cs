@@ -8,7 +8,7 @@ namespace ScNet.Analysis;
 /// </summary>
 public sealed class PhaseEdge : IEdge<int>
 {
-    internal PhaseEdge(PhaseEdgeKind kind, string name, int index, int source, int target)
+    internal PhaseEdge(PhaseEdgeKind kind, string name, int? index, int source, int target)
     {
         Kind = kind;
         Name = name;
@@ -23,8 +23,8 @@ public sealed class PhaseEdge : IEdge<int>
     /// <summary>The name of the capacitor; of a port, the name of its node.</summary>
     public string Name { get; }
 
-    /// <summary>The position in <see cref="Converter.Capacitors"/>; of a port, -1.</summary>
-    public int Index { get; }
+    /// <summary>The position in <see cref="Converter.Capacitors"/>; null where the edge is a port.</summary>
+    public int? Index { get; }
 
     /// <summary>The group of the first terminal: a capacitor's positive plate, a port's node.</summary>
     public int Source { get; }

@@ -187,7 +187,7 @@ public sealed class PhaseGraph
                 edges.Add(new PhaseEdge(
                     kind,
                     name,
-                    kind == PhaseEdgeKind.Capacitor ? branch : -1,
+                    kind == PhaseEdgeKind.Capacitor ? branch : null,
                     forest.Group[network.BranchFirst[branch]],
                     forest.Group[network.BranchSecond[branch]]));
             }

@@ -72,5 +72,5 @@ public sealed class ComparisonConditions
 
     private static double Positive(double value, string parameterName) => Guard.IsInRange(value, allowZero: false)
         ? value
-        : throw new ArgumentOutOfRangeException(parameterName, value, $"Expected a positive value from {Guard.SmallestValue} to {Guard.LargestValue}.");
+        : throw new ArgumentOutOfRangeException(parameterName, value, $"Expected a positive value from {Guard.MinimumValue} to {Guard.MaximumValue}.");
 }

@@ -85,13 +85,13 @@ internal sealed class GateNodes
     {
         Interval<Fraction> input = _mode.ExactInput;
         Fraction from = device.ExactDrive / share, to = device.ExactGateRating / share;
-        Fraction low = from > input.Minimum ? from : input.Minimum, high = to < input.Maximum ? to : input.Maximum;
+        Fraction low = from > input.Low ? from : input.Low, high = to < input.High ? to : input.High;
         return low > high ? null : new GateSupply(
             _converter.Nodes[node],
             CapacitorBetween(node, source),
             Quantity.Exact(share),
             new Interval<double>(low.ToDouble(), high.ToDouble()),
-            low == input.Minimum && high == input.Maximum);
+            low == input.Low && high == input.High);
     }
 
     // a capacitor with one plate on the node and the other one on the source by closed switches

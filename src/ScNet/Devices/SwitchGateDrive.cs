@@ -63,7 +63,7 @@ public sealed class SwitchGateDrive
         foreach (string node in Common(_ => true))
         {
             GateSupply[] supplies = [.. OnPhases.Select(p => p.Supplies.First(s => s.Node == node))];
-            double from = supplies.Max(s => s.InputVolts.Minimum), to = supplies.Min(s => s.InputVolts.Maximum);
+            double from = supplies.Max(s => s.InputVolts.Low), to = supplies.Min(s => s.InputVolts.High);
             if (from <= to)
             {
                 parts.Add((node, new Interval<double>(from, to)));

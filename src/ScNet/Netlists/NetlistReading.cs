@@ -10,7 +10,7 @@ public sealed class NetlistReading
     internal NetlistReading(Converter? converter, IReadOnlyList<Diagnostic> diagnostics, string source)
     {
         Converter = converter;
-        Diagnostics = diagnostics;
+        Diagnostics = [.. diagnostics];
         _source = source;
     }
 
@@ -22,7 +22,7 @@ public sealed class NetlistReading
 
     /// <summary>Whether there is a converter.</summary>
     [MemberNotNullWhen(true, nameof(Converter))]
-    public bool Succeeded => Converter is not null;
+    public bool HasResult => Converter is not null;
 
     /// <summary>The converter.</summary>
     /// <exception cref="ScNetException">The document has errors; the exception carries all of them.</exception>

@@ -68,7 +68,7 @@ public sealed class AnalysisDocument
         double[] frequencies = [.. frequenciesHz];
         foreach (double frequencyHz in frequencies.Where(f => !Guard.IsInRange(f, allowZero: false)))
         {
-            throw new ArgumentOutOfRangeException(nameof(frequenciesHz), frequencyHz, $"Expected positive frequencies from {Guard.SmallestValue} to {Guard.LargestValue}.");
+            throw new ArgumentOutOfRangeException(nameof(frequenciesHz), frequencyHz, $"Expected positive frequencies from {Guard.MinimumValue} to {Guard.MaximumValue}.");
         }
 
         return new AnalysisDocument(_converter, _modes, _file, _diagnostics, frequencies);

@@ -45,8 +45,8 @@ public static class OperationTable
         new("rmsCurrentAmperes", s.RmsCurrentAmperes),
         new("peakCurrentAmperes", s.PeakCurrentAmperes),
         new("dissipationWatts", s.DissipationWatts),
-        new("minimumBlockingVolts", s.BlockingWhereDeterminedVolts.IsDetermined ? s.BlockingWhereDeterminedVolts.Minimum : null),
-        new("maximumBlockingVolts", s.BlockingWhereDeterminedVolts.IsDetermined ? s.BlockingWhereDeterminedVolts.Maximum : null),
+        new("minimumBlockingVolts", s.BlockingWhereDeterminedVolts.Minimum),
+        new("maximumBlockingVolts", s.BlockingWhereDeterminedVolts.Maximum),
         new("isBlockingDetermined", s.BlockingVolts.IsDetermined || steady.Mode.ClosedPhases[i].Count == steady.Converter.Phases.Count)))];
 
     private static KeyValuePair<string, object?>[] CapacitorsOf(PeriodicSteadyState steady) => [.. steady.Capacitors.Select(c => Element(

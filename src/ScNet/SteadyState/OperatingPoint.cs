@@ -17,7 +17,7 @@ public sealed class OperatingPoint
         LoadCurrentAmperes = Guard.IsInRange(Math.Abs(loadCurrentAmperes), allowZero: true)
             ? loadCurrentAmperes
             : throw new ArgumentOutOfRangeException(
-                nameof(loadCurrentAmperes), loadCurrentAmperes, $"Expected zero, or a value of either sign from {Guard.SmallestValue} to {Guard.LargestValue}.");
+                nameof(loadCurrentAmperes), loadCurrentAmperes, $"Expected zero, or a value of either sign from {Guard.MinimumValue} to {Guard.MaximumValue}.");
         FrequencyHz = Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz));
     }
 

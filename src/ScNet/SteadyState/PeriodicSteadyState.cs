@@ -115,17 +115,17 @@ public sealed class PeriodicSteadyState
         return SteadyStateModel.Of(analysis).At(point);
     }
 
-    /// <summary>The voltage of a capacitor, behind its series resistance, sampled over one period, in volts (V).</summary>
+    /// <summary>The voltage of a capacitor sampled over one period, in volts (V).</summary>
     /// <param name="capacitor">The capacitor's name.</param>
     /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period. On the boundary of two phases the later one counts.</param>
+    /// <returns>One value per time, behind the series resistance; null at all times where nothing fixes the voltage.</returns>
     /// <exception cref="ArgumentException">No such capacitor, or a time that is not finite.</exception>
-    /// <exception cref="InvalidOperationException">Nothing fixes the capacitor's voltage.</exception>
-    public double[] SampleCapacitorVoltage(string capacitor, IReadOnlyList<double> timesSeconds)
+    public double?[] SampleCapacitorVoltage(string capacitor, IReadOnlyList<double> timesSeconds)
     {
         int index = Converter.Capacitors.PositionOf(capacitor);
         return _analysis.IdealPoint.CapacitorVoltages[index].IsDetermined
-            ? Determined(Sample(timesSeconds, j => Solution.CapacitorVoltage(j, index)))
-            : throw new InvalidOperationException($"Nothing fixes the voltage of capacitor '{capacitor}'.");
+            ? Sample(timesSeconds, j => Solution.CapacitorVoltage(j, index))
+            : Sample(timesSeconds, _ => null);
     }
 
     /// <summary>The current into a capacitor's first terminal, sampled over one period, in amperes (A).</summary>
@@ -232,7 +232,7 @@ public sealed class PeriodicSteadyState
     private double PeakToPeak(Func<int, PhaseWaveform> waveform)
     {
         Interval<double> hull = Phases().Select(j => ToInterval(waveform(j))).Aggregate((a, b) => a.Hull(b));
-        return hull.Maximum - hull.Minimum;
+        return hull.High - hull.Low;
     }
 
     private static Interval<double> ToInterval(PhaseWaveform waveform)

@@ -42,7 +42,7 @@ public sealed class CapacitorStress
             return new CapacitorStress(capacitor, null, [new UndeterminedStress(mode, null, null, [capacitor], [])], true);
         }
 
-        Fraction low = span.PerVoltOfInput.Minimum, high = span.PerVoltOfInput.Maximum;
+        Fraction low = span.PerVoltOfInput.Low, high = span.PerVoltOfInput.High;
         Fraction peak = -low > high ? low : high;
         return new CapacitorStress(capacitor, new StressExtreme(peak, inputVolts, exactMaximumInput, mode, null, null, span.Basis), [], false);
     }

@@ -19,7 +19,7 @@ public sealed class ModeChange
         From = from.Mode;
         To = to.Mode;
         InputVolts = InputInterval.Between(from.InputVolts, to.InputVolts);
-        Fraction maximumInput = InputInterval.Exact(InputVolts).Maximum;
+        Fraction maximumInput = InputInterval.Exact(InputVolts).High;
         Converter converter = from.Analysis.Converter;
         ChangedPhase[][] phases = [.. converter.Phases.Select((_, j) =>
             from.Corners.Select(corner => new ChangedPhase(from, corner, To, j)).ToArray())];

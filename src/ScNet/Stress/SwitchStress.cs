@@ -83,14 +83,14 @@ public sealed class SwitchStress
             }
 
             Interval<Fraction> span = phases[j].PerVoltOfInput;
-            high = span.Maximum.IsPositive && (high < 0 || span.Maximum > phases[high].PerVoltOfInput.Maximum) ? j : high;
-            low = span.Minimum.IsNegative && (low < 0 || span.Minimum < phases[low].PerVoltOfInput.Minimum) ? j : low;
+            high = span.High.IsPositive && (high < 0 || span.High > phases[high].PerVoltOfInput.High) ? j : high;
+            low = span.Low.IsNegative && (low < 0 || span.Low < phases[low].PerVoltOfInput.Low) ? j : low;
         }
 
         return new SwitchStress(
             converter.Switches[@switch],
-            high < 0 ? null : At(phases[high].PerVoltOfInput.Maximum, high),
-            low < 0 ? null : At(phases[low].PerVoltOfInput.Minimum, low),
+            high < 0 ? null : At(phases[high].PerVoltOfInput.High, high),
+            low < 0 ? null : At(phases[low].PerVoltOfInput.Low, low),
             phases.Any(p => p.Basis == VoltageBasis.Floating),
             undetermined.Count > 0,
             [.. undetermined],

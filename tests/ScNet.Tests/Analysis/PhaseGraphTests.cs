@@ -27,7 +27,7 @@ public class PhaseGraphTests
         Assert.Equal("1 {vin, p}", graph.GroupOf("p").ToString());
         Assert.Equal("fly (1 – 2)", graph.Edges[0].ToString());
         Assert.Equal([PhaseEdgeKind.Capacitor, PhaseEdgeKind.Output, PhaseEdgeKind.Input], graph.Edges.Select(e => e.Kind));
-        Assert.Equal([0, -1, -1], graph.Edges.Select(e => e.Index));
+        Assert.Equal([0, null, null], graph.Edges.Select(e => e.Index));
         Assert.Same(s_half.Phases[0], graph.Phase);
     }
 

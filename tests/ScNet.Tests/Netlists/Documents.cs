@@ -57,7 +57,7 @@ internal static class Documents
     public static Diagnostic OnlyError(string text)
     {
         NetlistReading reading = NetlistReader.Read(text, "a.toml");
-        Assert.False(reading.Succeeded);
+        Assert.False(reading.HasResult);
         Diagnostic error = Assert.Single(reading.Diagnostics);
         Assert.Equal(DiagnosticSeverity.Error, error.Severity);
         return error;

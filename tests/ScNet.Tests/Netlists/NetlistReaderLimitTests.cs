@@ -105,7 +105,7 @@ public sealed class NetlistReaderLimitTests : IDisposable
     {
         string text = Documents.Half + "\n#" + new string('x', NetlistReader.MaximumLength - Documents.Half.Length - 2);
 
-        Assert.True(NetlistReader.Read(text).Succeeded);
+        Assert.True(NetlistReader.Read(text).HasResult);
     }
 
     public static TheoryData<string> Bombs => new()
@@ -134,7 +134,7 @@ public sealed class NetlistReaderLimitTests : IDisposable
     {
         NetlistReading reading = NetlistReader.Read(text);
 
-        Assert.False(reading.Succeeded);
+        Assert.False(reading.HasResult);
         Assert.InRange(reading.Diagnostics.Count, 1, 1001);
         Assert.All(reading.Diagnostics, d => Assert.InRange(d.Message.Length, 1, 600));
     }

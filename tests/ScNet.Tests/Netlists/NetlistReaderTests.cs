@@ -94,7 +94,7 @@ public sealed class NetlistReaderTests
     {
         NetlistReading reading = NetlistReader.Read(Documents.HalfWith("[capacitors]", "[capacitors]\nx = { between = ['p', 'nowhere'] }"), "a.toml");
 
-        Assert.True(reading.Succeeded);
+        Assert.True(reading.HasResult);
         Diagnostic warning = Assert.Single(reading.Diagnostics);
         Assert.Equal((DiagnosticSeverity.Warning, DiagnosticCodes.FloatingTerminal, new SourcePosition("a.toml", 6, 1)), (warning.Severity, warning.Code, warning.Position));
     }

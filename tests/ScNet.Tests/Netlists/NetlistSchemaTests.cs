@@ -85,7 +85,7 @@ public sealed class NetlistSchemaTests
     [MemberData(nameof(Bad))]
     public void A_bad_document_fails_reader_and_schema(string text)
     {
-        Assert.False(NetlistReader.Read(text).Succeeded);
+        Assert.False(NetlistReader.Read(text).HasResult);
         Assert.False(IsValid(text));
     }
 

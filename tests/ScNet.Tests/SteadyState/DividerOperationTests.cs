@@ -38,7 +38,7 @@ public sealed class DividerOperationTests
     {
         CapacitorOperation fly = Assert.Single(_steady.Capacitors);
         double high = s_output + s_drive, low = high - s_swing;
-        double[] ends = _steady.SampleCapacitorVoltage("fly", [0, 0.5 / FrequencyHz, 1 / FrequencyHz]);
+        double[] ends = _steady.CapacitorVoltage("fly", [0, 0.5 / FrequencyHz, 1 / FrequencyHz]);
         Assert.Equal([low, high, low], ends, (a, b) => Math.Abs(a - b) < Tolerance);
         Assert.Equal(s_swing, fly.RippleVolts, Tolerance);
         Assert.Equal(0.5 * InputVolts, fly.AverageVoltageVolts!.Value, Tolerance);
@@ -91,7 +91,7 @@ public sealed class DividerOperationTests
         Assert.Equal(0, idle.Capacitors[0].RippleVolts, Tolerance);
         Assert.Equal(0.5 * InputVolts, idle.Capacitors[0].AverageVoltageVolts!.Value, Tolerance);
         Assert.Equal(_steady.OutputImpedanceOhms, idle.OutputImpedanceOhms);
-        Assert.Equal(0.5 * InputVolts, idle.Switches[0].BlockingVolts.Maximum, Tolerance);
+        Assert.Equal(0.5 * InputVolts, idle.Switches[0].BlockingVolts.High, Tolerance);
     }
 
     [Fact]
@@ -121,7 +121,7 @@ public sealed class DividerOperationTests
     private void AssertRange(double least, double greatest, int @switch)
     {
         Interval<double> range = _steady.Switches[@switch].BlockingVolts;
-        Assert.Equal(least, range.Minimum, Tolerance);
-        Assert.Equal(greatest, range.Maximum, Tolerance);
+        Assert.Equal(least, range.Low, Tolerance);
+        Assert.Equal(greatest, range.High, Tolerance);
     }
 }

@@ -77,7 +77,7 @@ public sealed class EnergyLaws
             CapacitorOperation capacitor = steady.Capacitors[i];
             if (capacitor.AverageVoltageVolts is not null)
             {
-                double[] values = steady.SampleCapacitorVoltage(capacitor.Capacitor.Name, times);
+                double[] values = steady.CapacitorVoltage(capacitor.Capacitor.Name, times);
                 AssertEncloses(values.Min(), values.Min() + capacitor.RippleVolts, values, both: true);
             }
         }
@@ -89,7 +89,7 @@ public sealed class EnergyLaws
             double?[] open = [.. first.Zip(second, (a, b) => a - b).Where((_, i) => !closed.Contains((i / SamplesPerPhase) + 1))];
             if (s.BlockingVolts is { IsDetermined: true } range && open.All(v => v is not null))
             {
-                AssertEncloses(range.Minimum, range.Maximum, [.. open.OfType<double>()], both: true);
+                AssertEncloses(range.Low, range.High, [.. open.OfType<double>()], both: true);
             }
             else if (!s.BlockingVolts.IsDetermined && open.Length > 0)
             {

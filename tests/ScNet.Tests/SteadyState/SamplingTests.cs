@@ -48,7 +48,7 @@ public sealed class SamplingTests
         {
             if (i < 20 == isOpenFirst)
             {
-                Assert.InRange(voltages[i]!.Value, operation.BlockingVolts.Minimum - 1e-12, operation.BlockingVolts.Maximum + 1e-12);
+                Assert.InRange(voltages[i]!.Value, operation.BlockingVolts.Low - 1e-12, operation.BlockingVolts.High + 1e-12);
             }
             else
             {
@@ -64,10 +64,10 @@ public sealed class SamplingTests
     public void Times_are_taken_modulo_the_period()
     {
         double[] times = [.. Enumerable.Range(0, 20).Select(i => (i + 0.3) / 20 / FrequencyHz)];
-        double[] expected = _steady.SampleCapacitorVoltage("fly", times);
+        double[] expected = _steady.CapacitorVoltage("fly", times);
         foreach (int periods in new[] { -1000, -1, 1, 1000 })
         {
-            double[] shifted = _steady.SampleCapacitorVoltage("fly", [.. times.Select(t => t + (periods / FrequencyHz))]);
+            double[] shifted = _steady.CapacitorVoltage("fly", [.. times.Select(t => t + (periods / FrequencyHz))]);
             Assert.Equal(expected, shifted, (a, b) => Math.Abs(a - b) < 1e-9);
         }
     }
@@ -80,7 +80,7 @@ public sealed class SamplingTests
         foreach (Phase phase in steady.Converter.Phases)
         {
             end += phase.Duty.ToDouble() / FrequencyHz;
-            double[] around = steady.SampleCapacitorVoltage("fly1", [end * (1 - 1e-13), end]);
+            double[] around = steady.CapacitorVoltage("fly1", [end * (1 - 1e-13), end]);
             Assert.Equal(around[0], around[1], 1e-10);
         }
     }
@@ -121,7 +121,7 @@ public sealed class SamplingTests
         Assert.Equal(0.1 / 2 / 0.5 / 1, steady.Capacitors[0].RippleVolts, 1e-12);
         Assert.Equal(0.1 / 2 / 0.5 / 3, steady.Capacitors[1].RippleVolts, 1e-12);
         Assert.All(steady.Capacitors, c => Assert.Null(c.AverageVoltageVolts));
-        Assert.Contains("Nothing fixes", Assert.Throws<InvalidOperationException>(() => steady.SampleCapacitorVoltage("a", [0])).Message, StringComparison.Ordinal);
+        Assert.Equal([null, null], steady.SampleCapacitorVoltage("a", [0, 1.5]));
         Assert.Equal([null, null], steady.SampleNodePotential("m", [0, 1.5]));
         Assert.All(steady.SampleNodePotential("p", [0, 1.5]), v => Assert.NotNull(v));
         Assert.Equal(0, steady.SampleCapacitorCurrent("a", [0.3])[0] - steady.SampleCapacitorCurrent("b", [0.3])[0], 1e-12);
@@ -162,7 +162,7 @@ public sealed class SamplingTests
         double[] halving = [.. Enumerable.Range(0, 200).Select(i => 1.5 + (i / 400.0))];
         Assert.Equal(
             steady.SampleNodePotential(converter.Switches[0].SecondNode, halving).Max(v => 3 - v!.Value),
-            steady.Switches[0].BlockingWhereDeterminedVolts.Maximum,
+            steady.Switches[0].BlockingWhereDeterminedVolts.High,
             1e-3);
         Assert.NotNull(steady.Capacitors[1].AverageVoltageVolts);
     }
@@ -176,7 +176,7 @@ public sealed class SamplingTests
         Assert.False(steady.Switches[4].BlockingVolts.IsDetermined);
         Assert.False(steady.Switches[4].BlockingWhereDeterminedVolts.IsDetermined);
         Assert.Equal((0, 0, 0), (steady.Switches[5].RmsCurrentAmperes, steady.Switches[5].PeakCurrentAmperes, steady.Switches[5].DissipationWatts));
-        Assert.Equal(3 - steady.AverageOutputVoltageVolts, steady.Switches[5].BlockingVolts.Minimum, 1e-12);
+        Assert.Equal(3 - steady.AverageOutputVoltageVolts, steady.Switches[5].BlockingVolts.Low, 1e-12);
         Assert.Equal(0, steady.Switches[6].RmsCurrentAmperes);
         Assert.Equal([0.0], steady.SampleSwitchCurrent("self", [0.1]));
     }
@@ -208,7 +208,7 @@ public sealed class SamplingTests
         Converter converter = OperatedConverters.ThreePhases();
         PeriodicSteadyState alone = Operate(converter), shared = Operate(converter);
         double expected = alone.DissipationWatts;
-        double[] samples = alone.SampleCapacitorVoltage("fly1", times);
+        double[] samples = alone.CapacitorVoltage("fly1", times);
         Parallel.For(0, 64, i =>
         {
             CultureInfo before = CultureInfo.CurrentCulture;
@@ -216,7 +216,7 @@ public sealed class SamplingTests
             try
             {
                 Assert.Equal(expected, shared.DissipationWatts);
-                Assert.Equal(samples, shared.SampleCapacitorVoltage("fly1", times));
+                Assert.Equal(samples, shared.CapacitorVoltage("fly1", times));
                 Assert.Equal(alone.Switches[0].BlockingVolts.ToString(), shared.Switches[0].BlockingVolts.ToString());
             }
             finally

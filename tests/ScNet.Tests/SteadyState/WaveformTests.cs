@@ -43,7 +43,7 @@ public sealed class WaveformTests
         {
             int index = i;
             string capacitor = converter.Capacitors[i].Name;
-            AssertSame(times, steady.SampleCapacitorVoltage(capacitor, times), t => nodal.CapacitorVoltage(index, t), $"voltage of {capacitor}");
+            AssertSame(times, steady.CapacitorVoltage(capacitor, times), t => nodal.CapacitorVoltage(index, t), $"voltage of {capacitor}");
             AssertSame(times, steady.SampleCapacitorCurrent(capacitor, times), t => nodal.CapacitorCurrent(index, t), $"current of {capacitor}");
         }
 

@@ -142,7 +142,7 @@ public sealed class ModeStressTests
             ConverterAnalysis.Of(gears), s_cell, inputVoltsOfModes: new Dictionary<string, Interval<double>> { ["2/3"] = new(2.8, 3) });
         Assert.Equal(3, stress["2/3"].Switches.Max(s => s.Peak?.InputVoltageVolts));
         Assert.Equal(4.2, stress["1/3"].Switches.Max(s => s.Peak?.InputVoltageVolts));
-        Assert.Equal(3, stress.Change("1/3", "2/3").InputVolts.Maximum);
+        Assert.Equal(3, stress.Change("1/3", "2/3").InputVolts.High);
         Assert.Throws<ArgumentException>(() => ConverterStress.Of(
             ConverterAnalysis.Of(gears), s_cell, inputVoltsOfModes: new Dictionary<string, Interval<double>> { ["3/4"] = s_cell }));
     }

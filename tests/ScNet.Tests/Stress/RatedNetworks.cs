@@ -14,7 +14,7 @@ internal static class RatedNetworks
     {
         string path = RepositoryFiles.PathOf("docs", "examples", name + ".toml");
         NetlistReading reading = NetlistReader.Read(File.ReadAllText(path), path);
-        Assert.True(reading.Succeeded);
+        Assert.True(reading.HasResult);
         return reading.Converter!;
     }
 
@@ -50,7 +50,7 @@ internal static class RatedNetworks
         string text = File.ReadAllText(RepositoryFiles.PathOf("docs", "examples", "memory-gears.toml"))
             .Replace("[switches]", $"{capacitor}\n[switches]\n{@switch}", StringComparison.Ordinal);
         NetlistReading reading = NetlistReader.Read($"{text}\n[modes.without]\ns1 = [1]\ns8 = [1]\ns4 = [2]\ns5 = [2]\n");
-        Assert.True(reading.Succeeded);
+        Assert.True(reading.HasResult);
         return reading.Converter!;
     }
 

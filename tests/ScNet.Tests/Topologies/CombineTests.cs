@@ -159,7 +159,8 @@ public sealed class CombineTests
 
     [Fact]
     public void Converters_of_different_ratios_side_by_side_are_a_conflict() => Assert.Contains(
-        FamilyTests.Analyse(Combine.Parallel(Dickson.StepDown(2), Dickson.StepDown(3))).Diagnostics, d => d.Severity == DiagnosticSeverity.Error);
+        Assert.Throws<ScNetException>(() => FamilyTests.Analyse(Combine.Parallel(Dickson.StepDown(2), Dickson.StepDown(3)))).Diagnostics,
+        d => d.Code == DiagnosticCodes.VoltageConflict);
 
     private static void ForEachCascade(Action<ModeAnalysis, ModeAnalysis, ModeAnalysis> law) => s_pairs.Holds(
         pair => law(FamilyTests.Analyse(pair.First), FamilyTests.Analyse(pair.Second), FamilyTests.Analyse(Combine.Cascade(pair.First, pair.Second))),
