@@ -38,7 +38,7 @@ internal sealed class GateNodes
     public bool HasSupply(SwitchDevice device, int source)
     {
         Interval<Fraction> input = _mode.ExactInput;
-        (Fraction[] potentials, _, int from, Fraction high) = Window(device, source, device.ExactDrive / input.Minimum, device.ExactGateRating / input.Maximum);
+        (Fraction[] potentials, _, int from, Fraction high) = Window(device, source, device.ExactDrive / input.Low, device.ExactGateRating / input.High);
         return from < potentials.Length && potentials[from] <= high;
     }
 
@@ -49,7 +49,7 @@ internal sealed class GateNodes
 
         // shares of the input that drive the gate somewhere in the range and do not break it there
         (Fraction[] potentials, int[] nodes, int from, Fraction high) =
-            Window(device, source, device.ExactDrive / input.Maximum, device.ExactGateRating / input.Minimum);
+            Window(device, source, device.ExactDrive / input.High, device.ExactGateRating / input.Low);
         Fraction own = _mode.Fixed.Offset(source, _phase);
         List<(int Node, Fraction Share)> found = [];
         for (int k = from; k < potentials.Length && potentials[k] <= high; k++)
