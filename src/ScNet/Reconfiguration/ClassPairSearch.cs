@@ -9,7 +9,11 @@ internal sealed class ClassPairSearch(Converter converter, RatioCollection found
 {
     private readonly SwitchedNetwork _network = converter.Network;
     private readonly bool _hasEqualPhases = converter.Phases[0].Duty.Equals(converter.Phases[1].Duty);
+    private readonly PatternLimits _limits = new(converter);
+    private readonly PatternVoltages _voltages = new(converter.Network);
+    private readonly List<PatternMeasure> _patterns = [];
     private int[] _rows = [];
+    private int _rank;
 
     /// <summary>One class in phase 1, the other in phase 2, and the opposite: the same converter where the phases are equally long.</summary>
     public void Try(PhaseClass first, PhaseClass second)
@@ -20,21 +24,47 @@ internal sealed class ClassPairSearch(Converter converter, RatioCollection found
             return;
         }
 
-        List<GatePattern> patterns = [];
+        _patterns.Clear();
+        bool hasVoltages = _rank > 0 && _voltages.TryPrepare(_rows, _rank);
+        double slowOhmsAtOneHertz = double.NaN;
         foreach (int a in first.Largest)
         {
             foreach (int b in second.Largest)
             {
-                patterns.Add(GatePattern.Of(converter, a, b));
+                _patterns.Add(Measure(a, b, hasVoltages, ref slowOhmsAtOneHertz));
                 if (!_hasEqualPhases)
                 {
-                    patterns.Add(GatePattern.Of(converter, b, a));
+                    _patterns.Add(Measure(b, a, hasVoltages, ref slowOhmsAtOneHertz));
                 }
             }
         }
 
         long count = first.Count * second.Count * (ReferenceEquals(first, second) ? 1 : 2);
-        found.Add(ratio, count, patterns);
+        found.Add(ratio, count, _patterns);
+    }
+
+    // The slow limit is the same for all patterns of the pair; it is worked out with the first.
+    private PatternMeasure Measure(int first, int second, bool hasVoltages, ref double slowOhmsAtOneHertz)
+    {
+        _limits.Clear();
+        _voltages.Clear();
+        if (!hasVoltages || !TryAddPhases(first, second))
+        {
+            return GatePattern.Of(converter, first, second).Measure;
+        }
+
+        slowOhmsAtOneHertz = double.IsNaN(slowOhmsAtOneHertz) ? _limits.SlowOhmsAtOneHertz() : slowOhmsAtOneHertz;
+        (int undetermined, double peak) = _voltages.Stress();
+        return new PatternMeasure(first, second, slowOhmsAtOneHertz, _limits.FastOhms(), undetermined, peak);
+    }
+
+    private bool TryAddPhases(int first, int second)
+    {
+        _limits.AddLoops(0, first);
+        _voltages.Add(_limits.Forest);
+        _limits.AddLoops(1, second);
+        _voltages.Add(_limits.Forest);
+        return _limits.TryReduce();
     }
 
     private bool TryRatio(PhaseClass first, PhaseClass second, out Fraction ratio)
@@ -50,8 +80,11 @@ internal sealed class ClassPairSearch(Converter converter, RatioCollection found
         second.Equations.CopyTo(rows[first.Equations.Length..]);
         if (!EchelonForm.TryReduce(rows, columns, _network.FirstGivenBranch, out int rank))
         {
+            _rank = 0;
             return TryRatioOnBigIntegers(first, second, out ratio);
         }
+
+        _rank = rank;
 
         // the output is pivoted last: its row holds nothing but output and input
         ReadOnlySpan<int> last = rank > 0 ? rows.Slice((rank - 1) * columns, columns) : [];

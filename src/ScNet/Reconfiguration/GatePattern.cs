@@ -38,6 +38,19 @@ public sealed class GatePattern
     /// <summary>The pattern that closes one set of switches in each of two phases, a bit per switch; it must have a result.</summary>
     internal static GatePattern Of(Converter converter, int first, int second)
     {
+        Converter own = converter.WithModes(("pattern", ClosedPhasesOf(converter, first, second)));
+        return new GatePattern(ModeAnalysis.Of(own, own.Modes[0]));
+    }
+
+    /// <summary>The text of the pattern that closes one set of switches in each of two phases.</summary>
+    internal static string Text(Converter converter, int first, int second) => Text(converter, ClosedPhasesOf(converter, first, second));
+
+    /// <summary>What the choice among patterns goes by.</summary>
+    internal PatternMeasure Measure => new(
+        SetIn(1), SetIn(2), SlowOhmsAtOneHertz, FastOhms, UndeterminedSwitchCount, PeakBlocking.IsDetermined ? Math.Abs(PeakBlocking.ToDouble()) : 0);
+
+    private static PhaseSet[] ClosedPhasesOf(Converter converter, int first, int second)
+    {
         var phases = new PhaseSet[converter.Switches.Count];
         for (int s = 0; s < phases.Length; s++)
         {
@@ -45,12 +58,11 @@ public sealed class GatePattern
             phases[s] = inFirst ? (inSecond ? PhaseSet.Of(1, 2) : PhaseSet.Of(1)) : inSecond ? PhaseSet.Of(2) : PhaseSet.None;
         }
 
-        Converter own = converter.WithModes(("pattern", phases));
-        return new GatePattern(ModeAnalysis.Of(own, own.Modes[0]));
+        return phases;
     }
 
     /// <summary>The same pattern with switches opened that carry no charge, as long as it does not get worse in an order.</summary>
-    internal GatePattern Thinned(IComparer<GatePattern> order)
+    internal GatePattern Thinned(IComparer<PatternMeasure> order)
     {
         GatePattern best = this;
         for (int s = 0; s < ClosedPhases.Count; s++)
@@ -67,7 +79,7 @@ public sealed class GatePattern
                     Analysis.Converter,
                     best.SetIn(1) & ~(phase == 1 ? opened : 0),
                     best.SetIn(2) & ~(phase == 2 ? opened : 0));
-                best = order.Compare(thinner, best) < 0 ? thinner : best;
+                best = order.Compare(thinner.Measure, best.Measure) < 0 ? thinner : best;
             }
         }
 
@@ -75,8 +87,10 @@ public sealed class GatePattern
     }
 
     /// <summary>Each switch that closes with its phases.</summary>
-    public override string ToString() => string.Join(", ", Analysis.Converter.Switches
-        .Select((s, i) => (s.Name, Phases: ClosedPhases[i])).Where(s => s.Phases.Count > 0).Select(s => $"{s.Name} {s.Phases}"));
+    public override string ToString() => Text(Analysis.Converter, ClosedPhases);
+
+    private static string Text(Converter converter, IReadOnlyList<PhaseSet> closedPhases) => string.Join(", ", converter.Switches
+        .Select((s, i) => (s.Name, Phases: closedPhases[i])).Where(s => s.Phases.Count > 0).Select(s => $"{s.Name} {s.Phases}"));
 
     private int SetIn(int phase)
     {

@@ -10,8 +10,7 @@ namespace ScNet.Reconfiguration;
 /// itself. The search tries the ways to map each network's capacitors, in order and direction, onto the
 /// shared ones and thins out the switches for each; the count is the least found, not proved least. Up to
 /// <see cref="LargestTrialCount"/> ways all are tried, of more a seeded sample of as many: from five capacitors
-/// in two networks on, or four in three. One way is made at a time. Cost of a trial: groups · terminals², 50 µs
-/// for three networks of nine capacitors; so a search takes a second or two at most.
+/// in two networks on, or four in three. One way is made at a time. Cost of a trial: groups · terminals².
 /// </remarks>
 public sealed class Overlay
 {

@@ -47,7 +47,7 @@ public sealed class ReachableRatios
         }
 
         List<PhaseClass> classes = PhaseClasses.Of(converter.Network, cancellationToken);
-        RatioCollection found = new();
+        RatioCollection found = new(converter);
         int done = 0;
         Parallel.For(
             0,

@@ -20,13 +20,39 @@ public sealed class ReachableRatiosTests
         .Switch("s7", "m", "gnd", ohms: 7)
         .Build();
 
-    public static TheoryData<string> Networks => ["bridge", "two"];
+    private static Converter SeriesResistance() => Converter.Create("Resistive").Input("vin").Output("vout")
+        .Capacitor("a", "p", "n", farads: 1e-9, esrOhms: 0.5).Capacitor("b", "p", "m", farads: 2e-9, esrOhms: 0.25)
+        .Switch("s1", "vin", "p", ohms: 1).Switch("s2", "p", "vout", ohms: 2).Switch("s3", "n", "m", ohms: 3)
+        .Switch("s4", "n", "gnd", ohms: 4).Switch("s5", "m", "gnd", ohms: 5).Switch("s6", "n", "vout", ohms: 6)
+        .Build();
+
+    private static Converter OutputCapacitor() => Converter.Create("Buffered").Input("vin").Output("vout")
+        .Capacitor("fly", "p", "n", farads: 1e-9).Capacitor("out", "vout", "gnd", farads: 4e-9)
+        .Switch("s1", "vin", "p", ohms: 1).Switch("s2", "p", "vout", ohms: 2).Switch("s3", "n", "gnd", ohms: 3)
+        .Switch("s4", "n", "vout", ohms: 4).Switch("s5", "vin", "n", ohms: 5)
+        .Build();
+
+    private static Converter NineSwitches() => Converter.Create("Nine").Input("vin").Output("vout")
+        .Capacitor("fly1", "p", "n").Capacitor("fly2", "q", "m")
+        .Switch("s1", "vin", "p").Switch("s2", "p", "vout").Switch("s3", "n", "vout").Switch("s4", "n", "gnd").Switch("s5", "n", "q")
+        .Switch("s6", "vin", "q").Switch("s7", "q", "vout").Switch("s8", "m", "vout").Switch("s9", "m", "gnd")
+        .Build();
+
+    private static Converter Network(string which) => which switch
+    {
+        "bridge" => OneCapacitorBridge(),
+        "two" => TwoCapacitors(),
+        "resistive" => SeriesResistance(),
+        _ => OutputCapacitor(),
+    };
+
+    public static TheoryData<string> Networks => ["bridge", "two", "resistive", "buffered"];
 
     [Theory]
     [MemberData(nameof(Networks))]
     public void Ratios_counts_and_best_patterns_are_those_of_trying_every_pattern(string which)
     {
-        Converter converter = which == "bridge" ? OneCapacitorBridge() : TwoCapacitors();
+        Converter converter = Network(which);
         Dictionary<Fraction, List<ModeAnalysis>> every = TryEveryPattern(converter);
 
         ReachableRatios found = ReachableRatios.Of(converter);
@@ -90,6 +116,20 @@ public sealed class ReachableRatiosTests
     }
 
     [Fact]
+    public void Memory_is_for_classes_and_winners_only()
+    {
+        // A full analysis of every pattern that may be best would take over 250 bytes per gate pattern.
+        const double LargestBytesPerPattern = 16;
+        Converter converter = NineSwitches();
+        Search(converter);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        ReachableRatio[] ratios = Search(converter);
+        double bytes = (double)(GC.GetAllocatedBytesForCurrentThread() - before) / (1L << (2 * converter.Switches.Count));
+        Assert.NotEmpty(ratios);
+        Assert.InRange(bytes, 0, LargestBytesPerPattern);
+    }
+
+    [Fact]
     public void Progress_ends_at_one_and_a_cancelled_search_stops()
     {
         List<double> reports = [];
@@ -116,6 +156,23 @@ public sealed class ReachableRatiosTests
         Assert.Throws<ArgumentException>(() => ReachableRatios.Of(many.Build()));
         Assert.Throws<ArgumentException>(() => ReachableRatios.Of(three));
         Assert.Throws<ArgumentException>(() => ReachableRatios.Of(current));
+    }
+
+    // the search on this thread alone, so that its memory can be counted
+    private static ReachableRatio[] Search(Converter converter)
+    {
+        RatioCollection found = new(converter);
+        ClassPairSearch search = new(converter, found, CancellationToken.None);
+        List<PhaseClass> classes = PhaseClasses.Of(converter.Network, CancellationToken.None);
+        for (int first = 0; first < classes.Count; first++)
+        {
+            for (int second = 0; second <= first; second++)
+            {
+                search.Try(classes[first], classes[second]);
+            }
+        }
+
+        return found.ToArray();
     }
 
     private static Dictionary<Fraction, List<ModeAnalysis>> TryEveryPattern(Converter converter)
