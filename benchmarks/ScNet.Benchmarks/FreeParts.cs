@@ -1,6 +1,5 @@
 using BenchmarkDotNet.Attributes;
 using ScNet.Analysis;
-using ScNet.Netlists;
 using ScNet.Topologies;
 
 namespace ScNet.Benchmarks;

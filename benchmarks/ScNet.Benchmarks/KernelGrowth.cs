@@ -1,6 +1,5 @@
 using BenchmarkDotNet.Attributes;
 using ScNet.Kernel;
-using ScNet.Netlists;
 using ScNet.Topologies;
 
 namespace ScNet.Benchmarks;

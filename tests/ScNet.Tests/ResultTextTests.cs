@@ -6,7 +6,6 @@ using ScNet.Netlists;
 using ScNet.Reconfiguration;
 using ScNet.Results;
 using ScNet.SteadyState;
-using ScNet.Tests.Results;
 
 namespace ScNet.Tests;
 

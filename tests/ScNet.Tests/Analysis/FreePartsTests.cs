@@ -1,5 +1,4 @@
 using ScNet.Analysis;
-using ScNet.Netlists;
 
 namespace ScNet.Tests.Analysis;
 

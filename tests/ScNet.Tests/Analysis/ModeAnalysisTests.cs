@@ -1,7 +1,6 @@
 using System.Numerics;
 using Fractions;
 using ScNet.Analysis;
-using ScNet.Tests.Networks;
 using ScNet.Tests.Stress;
 
 namespace ScNet.Tests.Analysis;

@@ -3,7 +3,6 @@ using QuikGraph;
 using QuikGraph.Algorithms;
 using ScNet.Analysis;
 using ScNet.Kernel;
-using ScNet.Tests.Networks;
 
 namespace ScNet.Tests.Analysis;
 

@@ -1,5 +1,3 @@
-using ScNet.Tests.Networks;
-
 namespace ScNet.Tests.Analysis;
 
 public class VoltageConflictTests

@@ -1,6 +1,5 @@
 using Fractions;
 using ScNet.Devices;
-using ScNet.Stress;
 using ScNet.Tests.Stress;
 using ScNet.Topologies;
 

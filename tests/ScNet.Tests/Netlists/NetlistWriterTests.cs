@@ -1,6 +1,5 @@
 using Fractions;
 using ScNet.Netlists;
-using ScNet.Tests.Results;
 using ScNet.Topologies;
 
 namespace ScNet.Tests.Netlists;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CsCheck;
 using MathNet.Numerics.LinearAlgebra;
 using ScNet.Numerics;
@@ -83,5 +84,5 @@ public sealed class ChainMatrixTests
     private static Matrix<double> Dense(DenseRows rows) => Matrix<double>.Build.Dense(rows.RowCount, rows.ColumnCount, (r, c) => rows[r, c]);
 
     private static void AssertDiagonal(Matrix<double> actual, double[] expected, double tolerance) =>
-        Assert.True((actual - Matrix<double>.Build.DenseOfDiagonalArray(expected)).Enumerate().Max(Math.Abs) <= tolerance, actual.ToString());
+        Assert.True((actual - Matrix<double>.Build.DenseOfDiagonalArray(expected)).Enumerate().Max(Math.Abs) <= tolerance, actual.ToString("G17", CultureInfo.InvariantCulture));
 }

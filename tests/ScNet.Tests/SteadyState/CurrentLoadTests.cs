@@ -3,7 +3,6 @@ using MathNet.Numerics.LinearAlgebra;
 using ScNet.Analysis;
 using ScNet.SteadyState;
 using ScNet.Tests.Laws;
-using ScNet.Tests.Networks;
 
 namespace ScNet.Tests.SteadyState;
 

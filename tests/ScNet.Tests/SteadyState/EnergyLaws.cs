@@ -2,7 +2,6 @@ using System.Runtime.CompilerServices;
 using CsCheck;
 using ScNet.Analysis;
 using ScNet.SteadyState;
-using ScNet.Tests.Laws;
 
 namespace ScNet.Tests.SteadyState;
 

@@ -3,7 +3,6 @@ using CsCheck;
 using Fractions;
 using ScNet.Analysis;
 using ScNet.SteadyState;
-using ScNet.Tests.Laws;
 
 namespace ScNet.Tests.SteadyState;
 

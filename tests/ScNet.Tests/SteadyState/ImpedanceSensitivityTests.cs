@@ -2,7 +2,6 @@ using CsCheck;
 using Fractions;
 using ScNet.Analysis;
 using ScNet.SteadyState;
-using ScNet.Tests.Networks;
 
 namespace ScNet.Tests.SteadyState;
 

@@ -1,5 +1,4 @@
 using ScNet.Analysis;
-using ScNet.Netlists;
 using ScNet.SteadyState;
 using ScNet.Topologies;
 

@@ -1,7 +1,6 @@
 using CsCheck;
 using ScNet.Analysis;
 using ScNet.SteadyState;
-using ScNet.Tests.Networks;
 
 namespace ScNet.Tests.SteadyState;
 

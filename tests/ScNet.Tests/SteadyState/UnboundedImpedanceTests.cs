@@ -1,6 +1,5 @@
 using ScNet.Analysis;
 using ScNet.SteadyState;
-using ScNet.Tests.Laws;
 
 namespace ScNet.Tests.SteadyState;
 

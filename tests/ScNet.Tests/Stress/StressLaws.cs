@@ -1,7 +1,6 @@
 using System.Runtime.CompilerServices;
 using CsCheck;
 using ScNet.Stress;
-using ScNet.Tests.Laws;
 
 namespace ScNet.Tests.Stress;
 

@@ -4,7 +4,6 @@ using System.Numerics;
 using CsCheck;
 using Fractions;
 using ScNet.Analysis;
-using ScNet.Tests.Laws;
 using ScNet.Topologies;
 using ScNet.TwoPhaseSearch;
 
