@@ -1,5 +1,4 @@
 using ScNet.Analysis;
-using ScNet.Tests.Networks;
 
 namespace ScNet.Tests.Analysis;
 

@@ -1,6 +1,5 @@
 using CsCheck;
 using Fractions;
-using ScNet.Netlists;
 
 namespace ScNet.Tests.Networks;
 

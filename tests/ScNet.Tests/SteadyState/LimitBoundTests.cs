@@ -1,7 +1,6 @@
 using Fractions;
 using ScNet.Analysis;
 using ScNet.SteadyState;
-using ScNet.Tests.Laws;
 
 namespace ScNet.Tests.SteadyState;
 

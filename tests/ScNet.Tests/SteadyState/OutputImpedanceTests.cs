@@ -1,7 +1,6 @@
 using ScNet.Analysis;
 using ScNet.Netlists;
 using ScNet.SteadyState;
-using ScNet.Tests.Networks;
 using ScNet.Topologies;
 
 namespace ScNet.Tests.SteadyState;
