@@ -26,6 +26,10 @@ public sealed class ResultRow<T>
 
     /// <summary>The result, or null where there is none.</summary>
     public T? Result { get; }
+
+    /// <summary>File and mode, and the result or that there is none.</summary>
+    public override string ToString() =>
+        $"{File ?? Outcome?.Converter.Name}{(Outcome is null ? string.Empty : $", mode {Outcome.Mode}")}: {Result?.ToString() ?? "no result"}";
 }
 
 /// <summary>Makes rows of a <see cref="ResultTable"/>.</summary>

@@ -91,7 +91,7 @@ internal sealed class ChainLoops
     public static ChainLoops? TryOf(Converter converter, PhaseForest forest, int resistors, Func<int, int> position)
     {
         SwitchedNetwork network = converter.Network;
-        if (network.HeldCurrents.Length > 0 || forest.HasSwitchLoop)
+        if (network.HeldCurrentCount > 0 || forest.HasSwitchLoop)
         {
             return null;
         }
