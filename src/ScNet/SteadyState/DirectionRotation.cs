@@ -45,11 +45,11 @@ internal sealed class DirectionRotation
         return new DirectionRotation(slowDrives, modes, slowDrives.RowCount);
     }
 
-    /// <summary>What was given, rotated: the charge of a direction in a mode times the root of the mode's rate.</summary>
-    public double SlowDrive(int direction, int mode) => _rows[direction, mode];
+    /// <summary>Whether the directions were few enough to be rotated.</summary>
+    public bool IsOrthogonal => _count <= LargestCount;
 
-    /// <summary>Whether a rotated direction moves some capacitor.</summary>
-    public bool Moves(int direction) => _rows.Row(direction)[.._modes].ContainsAnyExcept(0.0);
+    /// <summary>What was given, rotated: the charge of a direction in each mode times the root of the mode's rate.</summary>
+    public ReadOnlySpan<double> SlowDrives(int direction) => _rows.Row(direction)[.._modes];
 
     /// <summary>One value per direction, rotated.</summary>
     public double[] Rotate(double[] values)

@@ -20,6 +20,7 @@ internal sealed class ImpedanceKernel
     // A drive below this share of the flows that make it up is their rounding.
     private const double Rounding = 4e-15;
 
+    private readonly bool _isTied;
     private readonly int _directions;
     private readonly double _settledPeriod;
     private readonly double[] _rate;
@@ -33,9 +34,13 @@ internal sealed class ImpedanceKernel
     private readonly double[] _skew;
     private readonly double[] _skewParticular;
     private readonly DirectionRotation _rotation;
+    private readonly double[] _shift;
+    private readonly double _shifted;
 
-    private ImpedanceKernel(PhaseTerms[] phases, int directionCount, double[] duties, (double[] Square, double[] Particular) skew)
+    private ImpedanceKernel(
+        PhaseTerms[] phases, int directionCount, double[] duties, bool isTied, Func<DenseRows, (double[] Square, double[] Particular)> skew)
     {
+        _isTied = isTied;
         _directions = directionCount;
         int moving = phases.Sum(p => p.Rates.Count(r => r > 0));
         _rate = new double[moving];
@@ -87,21 +92,24 @@ internal sealed class ImpedanceKernel
         _rotation = DirectionRotation.Of(slowDrives, moving);
         _constantLinear = _rotation.Rotate(linear);
         _constantSquare = _rotation.RotateSquare(square);
-        _skewParticular = _rotation.Rotate(skew.Particular);
-        _skew = _rotation.RotateSquare(skew.Square);
         for (int k = 0; k < _directions; k++)
         {
-            if (!_rotation.Moves(k))
-            {
-                Still(k);
-            }
-
             for (int r = 0; r < moving; r++)
             {
-                _directionDrive[(r * _directions) + k] = Math.Sqrt(_rate[r]) * _rotation.SlowDrive(k, r);
+                _directionDrive[(r * _directions) + k] = Math.Sqrt(_rate[r]) * _rotation.SlowDrives(k)[r];
             }
         }
 
+        _shift = FastShift.Of(_rotation, _directions, _rate, _drive, _constant);
+        for (int k = 0; k < _directions; k++)
+        {
+            double amount = _shift[k];
+            _shifted += Math.Abs(amount);
+            _constant += amount * ((2 * _constantLinear[k]) + (amount * _constantSquare[(k * _directions) + k]));
+            DenseRows.AddMultiple(_constantSquare.AsSpan(k * _directions, _directions), amount, _constantLinear);
+        }
+
+        (_skew, _skewParticular) = skew(Charges(phases));
         double fastest = _rate.DefaultIfEmpty().Max();
         _settledPeriod = moving == 0 ? 0 : SettledTimeConstants / _rate.Where(r => r >= ZeroRate * fastest).Min();
     }
@@ -112,16 +120,22 @@ internal sealed class ImpedanceKernel
     /// <param name="phases">The terms of each phase.</param>
     /// <param name="directions">The number of free directions.</param>
     /// <param name="duties">The duty of each phase.</param>
-    /// <param name="skew">What <see cref="PhaseSkew"/> gives.</param>
-    public static ImpedanceKernel Of(PhaseTerms[] phases, int directions, double[] duties, (double[] Square, double[] Particular) skew) =>
-        new(phases, directions, duties, skew);
+    /// <param name="isTied">Whether the slow-switching limit is zero, since charge need not pass a capacitor.</param>
+    /// <param name="skew">What <see cref="PhaseSkew"/> gives for the charges of the flows in use.</param>
+    public static ImpedanceKernel Of(
+        PhaseTerms[] phases, int directions, double[] duties, bool isTied, Func<DenseRows, (double[] Square, double[] Particular)> skew) =>
+        new(phases, directions, duties, isTied, skew);
 
     /// <summary>The output impedance in ohms for a period in seconds.</summary>
     public double Ohms(double period)
     {
+        bool isSettled = period > _settledPeriod;
+
+        // where nothing has to pass a capacitor the impedance settles as the inverse of the period
+        period = _isTied && isSettled ? _settledPeriod : period;
         Span<double> amounts = _directions <= LargestOnStack ? stackalloc double[_directions] : new double[_directions];
         Solve(period, amounts, reversed: false);
-        double constant = _constant, excess = 0, flows = 1;
+        double constant = _constant, excess = 0, flows = 1 + _shifted;
         for (int m = 0; m < _directions; m++)
         {
             flows += Math.Abs(amounts[m]);
@@ -129,7 +143,7 @@ internal sealed class ImpedanceKernel
         }
 
         // a long period would magnify the rounding of modes that in truth are at rest
-        double share = period > _settledPeriod ? Rounding * flows : 0;
+        double share = isSettled ? Rounding * flows : 0;
         for (int r = 0; r < _rate.Length; r++)
         {
             double drive = _drive[r] + DenseRows.Dot(_directionDrive.AsSpan(r * _directions, _directions), amounts);
@@ -162,10 +176,11 @@ internal sealed class ImpedanceKernel
     public void Amounts(double period, Span<double> amounts, bool reversed)
     {
         Solve(period, amounts, reversed);
+        DenseRows.AddMultiple(_shift, 1, amounts);
         _rotation.RotateBack(amounts);
     }
 
-    // The amounts of the rotated directions.
+    // The amounts of the rotated directions on top of the shifted particular flow.
     private void Solve(double period, Span<double> amounts, bool reversed)
     {
         int n = _directions;
@@ -205,12 +220,20 @@ internal sealed class ImpedanceKernel
         SmallSolver.SolveScaled(system, amounts);
     }
 
-    private void Still(int direction)
+    // The shifted particular flow, then the rotated directions, in each exponential mode.
+    private DenseRows Charges(PhaseTerms[] phases)
     {
-        _skewParticular[direction] = 0;
-        for (int k = 0; k < _directions; k++)
+        DenseRows charges = new(1 + _directions, _rate.Length);
+        double[] ramps = [.. phases.SelectMany(p => Enumerable.Range(0, p.Count).Where(r => p.Rates[r] > 0).Select(r => p.Ramps[r]))];
+        for (int r = 0; r < _rate.Length; r++)
         {
-            _skew[(direction * _directions) + k] = _skew[(k * _directions) + direction] = 0;
+            charges[0, r] = (_drive[r] + (_duty[r] * ramps[r])) / _rate[r];
+            for (int k = 0; k < _directions; k++)
+            {
+                charges[1 + k, r] = _directionDrive[(r * _directions) + k] / _rate[r];
+            }
         }
+
+        return charges;
     }
 }

@@ -17,9 +17,12 @@ internal static class PhaseSkew
         (new double[directions * directions], new double[directions]);
 
     /// <summary>One value per pair of directions, by rows, and one per direction with the particular flow.</summary>
-    public static (double[] Square, double[] Particular) Of(PhaseModes[] phases, double[] duties)
+    /// <param name="phases">The modes of each phase.</param>
+    /// <param name="duties">The duty of each phase.</param>
+    /// <param name="charges">The particular flow in row 0, a direction in every other; one column per exponential mode, phase by phase.</param>
+    public static (double[] Square, double[] Particular) Of(PhaseModes[] phases, double[] duties, DenseRows charges)
     {
-        int directions = phases[0].Directions;
+        int directions = charges.RowCount - 1, first = 0;
         var square = new double[directions * directions];
         var particular = new double[directions];
         // column 0: the particular flow; the others: the directions
@@ -32,7 +35,8 @@ internal static class PhaseSkew
 
         for (int j = 0; j < phases.Length; j++)
         {
-            double[]?[] change = [.. Enumerable.Range(0, columns).Select(c => StateCharge(phases[j], c, c == 0 ? duties[j] : 0))];
+            double[]?[] change = [.. Enumerable.Range(0, columns).Select(c => StateCharge(phases[j], charges.Row(c)[first..], c == 0 ? duties[j] : 0))];
+            first += phases[j].Rates.Count(r => r > 0);
             for (int m = 0; m < directions; m++)
             {
                 if (change[1 + m] is not { } own)
@@ -64,15 +68,15 @@ internal static class PhaseSkew
     }
 
     // Bᵀq - D J: by how much a flow lowers the states in one phase; null where it has no part in the phase.
-    private static double[]? StateCharge(PhaseModes modes, int column, double duty)
+    private static double[]? StateCharge(PhaseModes modes, ReadOnlySpan<double> charges, double duty)
     {
         double[]? charge = null;
+        int at = 0;
 
-        // what node groups demand, in the rows before, has been taken out of the load's drive already
-        for (int row = modes.FirstMode; row < modes.ModeCount; row++)
+        // what node groups demand, in rows without a rate, has been taken out of the load's drive already
+        for (int row = 0; row < modes.ModeCount; row++)
         {
-            double amount = column == 0 ? modes.Particular(row) : modes.Direction(row, column - 1);
-            if (amount != 0)
+            if (modes.Rates[row] > 0 && charges[at++] is not 0 and var amount)
             {
                 DenseRows.AddMultiple(modes.Coupling(row), amount, charge ??= new double[modes.States]);
             }

@@ -1,4 +1,5 @@
 using ScNet.Analysis;
+using ScNet.Numerics;
 
 namespace ScNet.SteadyState;
 
@@ -51,15 +52,14 @@ internal sealed class PreparedMode
         if (_phases.IsValueCreated || !PhaseSkew.IsNone(Duties.Length, directions))
         {
             PhaseModes[] phases = _phases.IsValueCreated ? Phases : Modes(withResistors: false);
-            return ImpedanceKernel.Of(
-                [.. phases.Select(p => p.Terms)],
-                directions,
-                Duties,
-                PhaseSkew.IsNone(Duties.Length, directions) ? PhaseSkew.None(directions) : PhaseSkew.Of(phases, Duties));
+            return ImpedanceKernel.Of([.. phases.Select(p => p.Terms)], directions, Duties, _topology.IsTied, Skew(phases, directions));
         }
 
-        return ImpedanceKernel.Of([.. Enumerable.Range(0, Duties.Length).Select(Terms)], directions, Duties, PhaseSkew.None(directions));
+        return ImpedanceKernel.Of([.. Enumerable.Range(0, Duties.Length).Select(Terms)], directions, Duties, _topology.IsTied, _ => PhaseSkew.None(directions));
     }
+
+    private Func<DenseRows, (double[] Square, double[] Particular)> Skew(PhaseModes[] phases, int directions) =>
+        PhaseSkew.IsNone(Duties.Length, directions) ? _ => PhaseSkew.None(directions) : charges => PhaseSkew.Of(phases, Duties, charges);
 
     private PhaseTerms Terms(int phase) =>
         (LoopChains.TryOf(_converter, _topology.Forests[phase], Flows, phase) is { } chains

@@ -41,7 +41,7 @@ public sealed class DirectPathTests
 
     /// <summary>
     /// One capacitor joins in only to be in the way of the exact flow: the pass device can take all charge, so in
-    /// the slow limit it does, and nothing is left to round.
+    /// the slow limit it does, and nothing is left to round. The impedance stays finite as the period grows.
     /// </summary>
     [Fact]
     public void Where_charge_can_bypass_all_capacitors_the_slow_limit_is_nothing_at_all()
@@ -54,6 +54,10 @@ public sealed class DirectPathTests
         ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
         Assert.Equal(0, analysis.SlowSwitchingLimit.OhmsAtOneHertz);
         Assert.All(Enumerable.Range(1, 5), j => Assert.Equal(Quantity.Zero, analysis.ChargeFlow.Capacitors[0][j]));
-        Assert.Equal(0, OutputImpedance.Of(analysis).CornerFrequencyHz);
+        OutputImpedance impedance = OutputImpedance.Of(analysis);
+        Assert.Equal(0, impedance.CornerFrequencyHz);
+
+        // all charge in phase 3 alone, a fifth of the period, through both switches (by hand)
+        Assert.Equal(5, impedance.Ohms(1e-30), 1e-9 * 5);
     }
 }

@@ -1,4 +1,6 @@
+using Fractions;
 using ScNet.Analysis;
+using ScNet.Netlists;
 using ScNet.SteadyState;
 using ScNet.Tests.Networks;
 using Xunit.Abstractions;
@@ -39,6 +41,24 @@ public sealed class PreciseImpedanceLaws(ITestOutputHelper output)
             sample => sample.ToString());
         output.WriteLine($"{compared} networks had a result; the worst was {worst:e1} off");
         Assert.True(compared >= Count / 5, $"only {compared}");
+    }
+
+    /// <summary>Rates 16 orders apart in one mode, where amounts of slow directions drowned in the rounding of fast ones.</summary>
+    [Fact]
+    public void Slow_directions_are_not_lost_beside_fast_ones()
+    {
+        Converter converter = Converter.Create("graded").Input("vin").Output("vout", LoadKind.Current)
+            .Duties(new Fraction(3, 26), new Fraction(5, 26), new Fraction(5, 26), new Fraction(9, 26), new Fraction(2, 13))
+            .Capacitor("out", "vout", "gnd", 1.5859837968209645E-05, 0.01130888142992963)
+            .Capacitor("c0", "p0", "vout", 0.0026163447515972767, 0.1794778134700712)
+            .Capacitor("c1", "p1", "gnd", 8.668261025103808E-05).Capacitor("c2", "vin", "gnd", 4624.201427896655)
+            .Capacitor("c3", "vout", "vin", 349839.27570874523, 0.00013045600652118142)
+            .Switch("s0", "vin", "vout", on: [1, 2, 3, 5], ohms: 17184.06389745081)
+            .Build();
+        double frequencyHz = 1.2774019215232774E-13, actual = OutputImpedance.Of(ModeAnalysis.Of(converter, converter.Modes[0])).Ohms(frequencyHz);
+        double expected = PreciseNodes.Ohms(converter, converter.Modes[0], Fraction.One, frequencyHz);
+        Assert.Equal(1363772.4674553091, expected, 1e-9);
+        Assert.Equal(expected, actual, 1e-12 * expected);
     }
 
     [Fact]
