@@ -1,6 +1,5 @@
 using Fractions;
 using ScNet.Analysis;
-using ScNet.Netlists;
 using ScNet.SteadyState;
 using ScNet.Tests.Networks;
 using Xunit.Abstractions;
