@@ -75,6 +75,9 @@ public static class DiagnosticCodes
     /// <summary>Component values share charge among so many ways that all meet one another that solving for it would hang.</summary>
     public const string FlowTooDense = "flow-too-dense";
 
+    /// <summary>An impedance, operating point or sensitivities of a network so large that finding them would run for minutes or out of memory.</summary>
+    public const string SteadyStateTooLarge = "steady-state-too-large";
+
     /// <summary>A load current with no path in some phase.</summary>
     public const string LoadInterrupted = "load-interrupted";
 

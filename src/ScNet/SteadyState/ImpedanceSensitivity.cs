@@ -54,6 +54,7 @@ public sealed class ImpedanceSensitivity
     /// <param name="analysis">The analysis of the mode.</param>
     /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is not positive, or not from 1e-60 to 1e60 Hz.</exception>
+    /// <exception cref="ScNetException">The network is too large: <see cref="DiagnosticCodes.SteadyStateTooLarge"/>.</exception>
     public static ImpedanceSensitivity Of(ModeAnalysis analysis, double frequencyHz)
     {
         ArgumentNullException.ThrowIfNull(analysis);

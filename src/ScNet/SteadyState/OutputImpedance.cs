@@ -34,6 +34,7 @@ public sealed class OutputImpedance
 
     /// <summary>Prepares the impedance of one analysed mode; a <see cref="SteadyStateModel"/> shares this with its other results.</summary>
     /// <param name="analysis">The analysis of the mode.</param>
+    /// <exception cref="ScNetException">The network is too large: <see cref="DiagnosticCodes.SteadyStateTooLarge"/>.</exception>
     public static OutputImpedance Of(ModeAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);

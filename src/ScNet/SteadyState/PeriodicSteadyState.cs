@@ -108,6 +108,7 @@ public sealed class PeriodicSteadyState
     /// <summary>Solves one analysed mode at an operating point.</summary>
     /// <param name="analysis">The analysis of the mode.</param>
     /// <param name="point">The operating point.</param>
+    /// <exception cref="ScNetException">The network is too large: <see cref="DiagnosticCodes.SteadyStateTooLarge"/>.</exception>
     public static PeriodicSteadyState Of(ModeAnalysis analysis, OperatingPoint point)
     {
         ArgumentNullException.ThrowIfNull(analysis);

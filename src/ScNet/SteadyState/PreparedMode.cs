@@ -21,6 +21,8 @@ internal sealed class PreparedMode
         _converter = converter;
         _mode = mode;
         _topology = topology;
+        Size = new SteadyStateSize(converter, mode, topology);
+        Size.RequireFlows();
         Flows = ResistorFlows.Of(converter, mode, topology);
         Duties = [.. converter.Phases.Select(p => p.Duty.ToDouble())];
         _phases = new(() => Modes(withResistors: true));
@@ -31,6 +33,8 @@ internal sealed class PreparedMode
     public StateSpace Space => _space.Value;
 
     public ResistorFlows Flows { get; }
+
+    private SteadyStateSize Size { get; }
 
     /// <summary>The duty of each phase.</summary>
     public double[] Duties { get; }
@@ -45,10 +49,15 @@ internal sealed class PreparedMode
     /// <summary>The same mode with other component values.</summary>
     public PreparedMode WithValuesOf(Converter converter) => new(converter, _mode, _topology);
 
+    /// <summary>Refuses what every element would need, waveforms or derivatives, if it is too large.</summary>
+    /// <exception cref="ScNetException">It is too large.</exception>
+    public void RequireElements() => Size.RequireElements(IsChain);
+
     // Where phases do not need one another's states, those that are chains never make up the dense rows.
     private ImpedanceKernel Prepare()
     {
         int directions = Flows.Directions.Count;
+        Size.RequireImpedance(IsChain, keepsStates: !PhaseSkew.IsNone(Duties.Length, directions));
         if (_phases.IsValueCreated || !PhaseSkew.IsNone(Duties.Length, directions))
         {
             PhaseModes[] phases = _phases.IsValueCreated ? Phases : Modes(withResistors: false);
@@ -61,11 +70,21 @@ internal sealed class PreparedMode
     private Func<DenseRows, (double[] Square, double[] Particular)> Skew(PhaseModes[] phases, int directions) =>
         PhaseSkew.IsNone(Duties.Length, directions) ? _ => PhaseSkew.None(directions) : charges => PhaseSkew.Of(phases, Duties, charges);
 
-    private PhaseTerms Terms(int phase) =>
-        (LoopChains.TryOf(_converter, _topology.Forests[phase], Flows, phase) is { } chains
-            ? PhaseTerms.TryOf(chains, Flows, phase)
-            : null)
-        ?? PhaseModes.Of(Space, _converter, _topology.Forests[phase], Flows, phase, withResistors: false).Terms;
+    private LoopChains? Chains(int phase) => LoopChains.TryOf(_converter, _topology.Forests[phase], Flows, phase);
+
+    private bool IsChain(int phase) => Chains(phase) is not null;
+
+    private PhaseTerms Terms(int phase)
+    {
+        if (Chains(phase) is { } chains && PhaseTerms.TryOf(chains, Flows, phase) is { } terms)
+        {
+            return terms;
+        }
+
+        // also where rounding forbids the chains that were counted on
+        Size.RequireDense(phase);
+        return PhaseModes.Of(Space, _converter, _topology.Forests[phase], Flows, phase, withResistors: false).Terms;
+    }
 
     private PhaseModes[] Modes(bool withResistors)
     {

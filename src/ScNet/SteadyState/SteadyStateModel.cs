@@ -27,12 +27,14 @@ public sealed class SteadyStateModel
     public Mode Mode => _analysis.Mode;
 
     /// <summary>The output impedance at any frequency.</summary>
+    /// <exception cref="ScNetException">The network is too large: <see cref="DiagnosticCodes.SteadyStateTooLarge"/>.</exception>
     public OutputImpedance Impedance => _impedance.Value;
 
     internal PreparedMode Prepared { get; }
 
     /// <summary>Prepares one analysed mode.</summary>
     /// <param name="analysis">The analysis of the mode.</param>
+    /// <exception cref="ScNetException">The network is too large: <see cref="DiagnosticCodes.SteadyStateTooLarge"/>.</exception>
     public static SteadyStateModel Of(ModeAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);
@@ -55,18 +57,22 @@ public sealed class SteadyStateModel
 
     /// <summary>The periodic steady state at an operating point.</summary>
     /// <param name="point">The operating point.</param>
+    /// <exception cref="ScNetException">The network is too large: <see cref="DiagnosticCodes.SteadyStateTooLarge"/>.</exception>
     public PeriodicSteadyState At(OperatingPoint point)
     {
         ArgumentNullException.ThrowIfNull(point);
+        Prepared.RequireElements();
         return new PeriodicSteadyState(_analysis, Prepared, point);
     }
 
     /// <summary>The derivatives of the output impedance by every component value at a frequency.</summary>
     /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is not from 1e-60 to 1e60 Hz.</exception>
+    /// <exception cref="ScNetException">The network is too large: <see cref="DiagnosticCodes.SteadyStateTooLarge"/>.</exception>
     public ImpedanceSensitivity SensitivityAt(double frequencyHz)
     {
         double period = 1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz));
+        Prepared.RequireElements();
         return new ImpedanceSensitivity(new SensitivitySolution(Converter, Prepared, period), Converter);
     }
 

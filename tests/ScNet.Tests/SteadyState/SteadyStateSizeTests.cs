@@ -1,0 +1,73 @@
+using ScNet.Analysis;
+using ScNet.SteadyState;
+using ScNet.Topologies;
+
+namespace ScNet.Tests.SteadyState;
+
+/// <summary>Networks too large for dense parts are refused before any is begun; what takes seconds is not.</summary>
+public sealed class SteadyStateSizeTests
+{
+    public static TheoryData<int, int, string> Large => new()
+    {
+        { 3000, 2, "impedance" }, { 3000, 2, "operate" }, { 3000, 2, "sensitivity" }, { 100, 100, "impedance" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Large))]
+    public void What_is_too_large_is_refused_before_it_takes_memory(int cells, int phases, string what)
+    {
+        ModeAnalysis analysis = Cells(cells, phases);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        ScNetException refusal = Assert.Throws<ScNetException>(() => { Do(analysis, what); });
+        long allocated = GC.GetAllocatedBytesForCurrentThread() - before;
+        Diagnostic finding = Assert.Single(refusal.Diagnostics);
+        Assert.Equal(DiagnosticCodes.SteadyStateTooLarge, finding.Code);
+        Assert.Equal(DiagnosticSeverity.Error, finding.Severity);
+        Assert.Contains("2E+11", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("divide its impedance by their number", finding.Message, StringComparison.Ordinal);
+
+        // one state of every node alone would take more
+        Assert.InRange(allocated, 0, 20_000_000);
+    }
+
+    [Theory]
+    [InlineData(200, 2, "impedance")]
+    [InlineData(200, 2, "operate")]
+    [InlineData(1, 100, "impedance")]
+    [InlineData(1, 100, "sensitivity")]
+    public void What_takes_seconds_is_not_refused(int cells, int phases, string what) =>
+        Assert.True(Do(Cells(cells, phases), what) > 0);
+
+    // far above what dense rows may have, and a second for chains
+    [Fact]
+    public void The_impedance_of_a_ladder_beyond_the_dense_bound_is_found_by_its_chains()
+    {
+        Converter ladder = Ladder.StepDown(2000);
+        ModeAnalysis analysis = ModeAnalysis.Of(ladder, ladder.Modes[0]);
+        double ohms = OutputImpedance.Of(analysis).Ohms(1e9);
+        Assert.Equal(analysis.FastSwitchingLimit.Ohms, ohms, 1e-6 * ohms);
+    }
+
+    private static double Do(ModeAnalysis analysis, string what) => what switch
+    {
+        "impedance" => OutputImpedance.Of(analysis).Ohms(1),
+        "operate" => PeriodicSteadyState.Of(analysis, new OperatingPoint(10, 1, 1)).OutputImpedanceOhms,
+        _ => ImpedanceSensitivity.Of(analysis, 1).Ohms,
+    };
+
+    // Cells that halve the voltage, in odd phases on top of the output and in even ones across it.
+    private static ModeAnalysis Cells(int count, int phases)
+    {
+        PhaseSet odd = [.. Enumerable.Range(1, phases).Where(j => j % 2 == 1)], even = [.. Enumerable.Range(1, phases).Where(j => j % 2 == 0)];
+        ConverterBuilder builder = Converter.Create("Cells").Input("vin").Output("vout").Phases(phases);
+        for (int k = 0; k < count; k++)
+        {
+            builder.Capacitor($"fly{k}", $"p{k}", $"n{k}")
+                .Switch($"a{k}", "vin", $"p{k}", odd).Switch($"b{k}", $"n{k}", "vout", odd)
+                .Switch($"c{k}", $"p{k}", "vout", even).Switch($"d{k}", $"n{k}", "gnd", even);
+        }
+
+        Converter converter = builder.Build();
+        return ModeAnalysis.Of(converter, converter.Modes[0]);
+    }
+}
