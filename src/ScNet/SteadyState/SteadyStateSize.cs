@@ -1,6 +1,5 @@
 using System.Globalization;
 using ScNet.Analysis;
-using ScNet.Kernel;
 
 namespace ScNet.SteadyState;
 
