@@ -14,7 +14,7 @@ public sealed class TooLargeTests : IDisposable
     {
         string elements = string.Concat(Enumerable.Range(0, Cells).Select(k => FormattableString.Invariant($"c{k} = {{ between = [\"p{k}\", \"n{k}\"] }}\n")));
         string switches = string.Concat(Enumerable.Range(0, Cells).Select(k => FormattableString.Invariant(
-            $"a{k} = {{ between = [\"vin\", \"p{k}\"], on = 1 }}\nb{k} = {{ between = [\"n{k}\", \"vout\"], on = 1 }}\nc{k} = {{ between = [\"p{k}\", \"vout\"], on = 2 }}\nd{k} = {{ between = [\"n{k}\", \"gnd\"], on = 2 }}\n")));
+            $"a{k} = {{ between = [\"vin\", \"p{k}\"], on = 1 }}\nb{k} = {{ between = [\"n{k}\", \"vout\"], on = 1 }}\ne{k} = {{ between = [\"p{k}\", \"vout\"], on = 2 }}\nd{k} = {{ between = [\"n{k}\", \"gnd\"], on = 2 }}\n")));
         string path = _folder.Write("cells.toml", $"name = \"Cells\"\ninput = \"vin\"\noutput = \"vout\"\n\n[capacitors]\n{elements}\n[switches]\n{switches}");
         ToolRun run = ToolRun.Of("sweep", path, "--frequency", "1e6");
         Assert.Equal(1, run.Code);
