@@ -1,4 +1,5 @@
 using ScNet.Analysis;
+using ScNet.Results;
 
 namespace ScNet.Cli;
 
@@ -60,8 +61,24 @@ internal sealed class FileAnalysis
         {
             foreach (Diagnostic diagnostic in mode.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error))
             {
-                error.WriteLine(Rendering.Printable.Of($"{File.Path}: mode '{mode.Mode.Name}': error {diagnostic.Code}: {diagnostic.Message}"));
+                Report(File.Path, mode, diagnostic, error);
             }
         }
     }
+
+    /// <summary>The row of a mode with what is found of its analysis; why it is refused, if it is, goes to <paramref name="error"/>.</summary>
+    public static ResultRow<T> Row<T>(string path, ModeOutcome mode, TextWriter error, Func<ModeAnalysis, T> find)
+        where T : class
+    {
+        ResultRow<T> row = ResultRow.Find(path, mode, find);
+        foreach (Diagnostic diagnostic in row.Diagnostics.Except(mode.Diagnostics).Where(d => d.Severity == DiagnosticSeverity.Error))
+        {
+            Report(path, mode, diagnostic, error);
+        }
+
+        return row;
+    }
+
+    private static void Report(string path, ModeOutcome mode, Diagnostic diagnostic, TextWriter error) =>
+        error.WriteLine(Rendering.Printable.Of($"{path}: mode '{mode.Mode.Name}': error {diagnostic.Code}: {diagnostic.Message}"));
 }

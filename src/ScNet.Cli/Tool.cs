@@ -38,16 +38,6 @@ internal static class Tool
             error.WriteLine($"scnet: the output cannot be written: {exception.Message}");
             return Failure;
         }
-        catch (ScNetException refused)
-        {
-            // what a mode's size forbids is known only when its figures are asked for
-            foreach (Diagnostic finding in refused.Diagnostics)
-            {
-                error.WriteLine($"scnet: {finding}");
-            }
-
-            return Failure;
-        }
     }
 
     // A RootCommand would take its name from the executable, which is not that of the installed tool.

@@ -43,7 +43,7 @@ internal static class AnalyzeCommand
                 }
 
                 first = false;
-                AnalysisText.Write(output, analysis.File.Path, converter, analysis.Modes, frequenciesHz);
+                code = AnalysisText.Write(output, analysis.File.Path, converter, analysis.Modes, frequenciesHz) ? code : Tool.Failure;
             }
 
             code = Math.Max(code, analysis.IsComplete ? Tool.Success : Tool.Failure);
@@ -56,7 +56,7 @@ internal static class AnalyzeCommand
     {
         AnalysisDocument[] documents = [.. analyses.Select(a => ToDocument(a, frequenciesHz))];
         output.WriteLine(documents.Length == 1 ? documents[0].ToJson() : AnalysisDocument.ToJson(documents));
-        return analyses.All(a => a.IsComplete) ? Tool.Success : Tool.Failure;
+        return analyses.All(a => a.IsComplete) && documents.All(d => d.IsComplete) ? Tool.Success : Tool.Failure;
     }
 
     private static AnalysisDocument ToDocument(FileAnalysis analysis, double[]? frequenciesHz)

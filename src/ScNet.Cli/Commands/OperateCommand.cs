@@ -43,7 +43,7 @@ internal static class OperateCommand
                     break;
             }
 
-            return operations.All(o => o.Analysis.IsComplete) ? Tool.Success : Tool.Failure;
+            return operations.All(o => o.IsComplete) ? Tool.Success : Tool.Failure;
         });
         return command;
     }

@@ -29,7 +29,8 @@ internal static class SweepCommand
                 analysis.ReportFailures(error);
             }
 
-            ResultTable table = SweepTable.Of(analyses.SelectMany(a => Rows(a, frequenciesHz)));
+            ResultRow<ImpedancePoint>[] rows = [.. analyses.SelectMany(a => Rows(a, frequenciesHz, error))];
+            ResultTable table = SweepTable.Of(rows);
             if (parsed.GetValue(format) == "json")
             {
                 output.WriteLine(table.ToJson());
@@ -39,23 +40,19 @@ internal static class SweepCommand
                 output.Write(table.ToCsv());
             }
 
-            return analyses.All(a => a.IsComplete) ? Tool.Success : Tool.Failure;
+            return analyses.All(a => a.IsComplete) && rows.All(r => r.Result is not null) ? Tool.Success : Tool.Failure;
         });
         return command;
     }
 
-    private static IEnumerable<ResultRow<ImpedancePoint>> Rows(FileAnalysis analysis, double[] frequenciesHz) => analysis.File.Reading.HasResult
-        ? analysis.Modes.SelectMany(m => Rows(analysis.File.Path, m, frequenciesHz))
+    private static IEnumerable<ResultRow<ImpedancePoint>> Rows(FileAnalysis analysis, double[] frequenciesHz, TextWriter error) => analysis.File.Reading.HasResult
+        ? analysis.Modes.SelectMany(m => Rows(analysis.File.Path, m, frequenciesHz, error))
         : [ResultRow.Unreadable<ImpedancePoint>(analysis.File.Path, analysis.File.Reading.Diagnostics)];
 
-    private static IEnumerable<ResultRow<ImpedancePoint>> Rows(string path, ModeOutcome mode, double[] frequenciesHz)
+    private static IEnumerable<ResultRow<ImpedancePoint>> Rows(string path, ModeOutcome mode, double[] frequenciesHz, TextWriter error)
     {
-        if (mode.Analysis is not { } found)
-        {
-            return [ResultRow.Of<ImpedancePoint>(path, mode, null)];
-        }
-
-        OutputImpedance impedance = OutputImpedance.Of(found);
-        return frequenciesHz.Select(f => ResultRow.Of(path, mode, impedance.At(f)));
+        OutputImpedance? impedance = null;
+        ResultRow<ImpedancePoint> first = FileAnalysis.Row(path, mode, error, found => (impedance = OutputImpedance.Of(found)).At(frequenciesHz[0]));
+        return impedance is null ? [first] : [first, .. frequenciesHz[1..].Select(f => ResultRow.Of(path, mode, impedance.At(f)))];
     }
 }

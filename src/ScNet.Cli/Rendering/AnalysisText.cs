@@ -7,7 +7,8 @@ internal static class AnalysisText
 {
     private const double ExampleFrequencyHz = 1e6;
 
-    public static void Write(TextWriter output, string path, Converter converter, IEnumerable<ModeOutcome> modes, double[] frequenciesHz)
+    /// <summary>Writes the analyses; whether every mode that has one also has the impedance asked for.</summary>
+    public static bool Write(TextWriter output, string path, Converter converter, IEnumerable<ModeOutcome> modes, double[] frequenciesHz)
     {
         output.WriteLine(Printable.Of($"{converter.Name} ({path})"));
         output.WriteLine(
@@ -17,6 +18,7 @@ internal static class AnalysisText
         output.WriteLine(Printable.Of($"Input node {converter.InputNode}, output node {converter.OutputNode} ({load} load)"));
         output.WriteLine(Printable.Of($"Phases: {string.Join(", ", converter.Phases.Select(Describe))}"));
         WriteDiagnostics(output, converter.Warnings);
+        bool isComplete = true;
         foreach (ModeOutcome mode in modes)
         {
             output.WriteLine();
@@ -26,7 +28,7 @@ internal static class AnalysisText
                 WriteSummary(output, analysis);
                 WriteCapacitors(output, analysis);
                 WriteSwitches(output, analysis);
-                ImpedanceText.Write(output, analysis, frequenciesHz);
+                isComplete &= ImpedanceText.Write(output, mode, frequenciesHz);
             }
             else
             {
@@ -35,6 +37,8 @@ internal static class AnalysisText
 
             WriteDiagnostics(output, mode.Diagnostics.Except(converter.Warnings));
         }
+
+        return isComplete;
     }
 
     private static void WriteSummary(TextWriter output, ModeAnalysis mode)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ScNet.Analysis;
+using ScNet.Results;
 using ScNet.SteadyState;
 
 namespace ScNet.Cli.Rendering;
@@ -13,14 +14,27 @@ internal static class ImpedanceText
         "  the error of each is against the exact value",
     ];
 
-    public static void Write(TextWriter output, ModeAnalysis mode, double[] frequenciesHz)
+    /// <summary>Writes the impedance, or why it is refused; whether there is nothing to refuse.</summary>
+    public static bool Write(TextWriter output, ModeOutcome outcome, double[] frequenciesHz)
     {
         if (frequenciesHz.Length == 0)
         {
-            return;
+            return true;
         }
 
-        OutputImpedance impedance = OutputImpedance.Of(mode);
+        ResultRow<OutputImpedance> row = ResultRow.Find(null, outcome, OutputImpedance.Of);
+        if (row.Result is not { } impedance)
+        {
+            output.WriteLine();
+            output.WriteLine("  Output impedance      no result");
+            foreach (Diagnostic diagnostic in row.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error))
+            {
+                output.WriteLine(Printable.Of($"  {diagnostic}"));
+            }
+
+            return false;
+        }
+
         output.WriteLine();
         output.WriteLine("  Output impedance: exact, both limits, and estimates from the limits");
         TextTable table = new TextTable(indent: "  ")
@@ -51,6 +65,7 @@ internal static class ImpedanceText
         output.WriteLine(impedance.CornerFrequencyHz > 0 && double.IsFinite(impedance.CornerFrequencyHz)
             ? $"  Corner frequency      {EngineeringNumber.Of(impedance.CornerFrequencyHz, "Hz")}, where both limits are equal"
             : "  Corner frequency      none: one of the limits is zero");
+        return true;
     }
 
     private static string Error(double error) => double.IsFinite(error)

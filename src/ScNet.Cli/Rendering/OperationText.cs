@@ -37,8 +37,8 @@ internal static class OperationText
             }
 
             // the warnings of the netlist once, below its first mode
-            IEnumerable<Diagnostic> diagnostics = row.Outcome.Mode.Index == 0 ? row.Diagnostics : row.Outcome.Diagnostics;
-            foreach (Diagnostic diagnostic in diagnostics)
+            IEnumerable<Diagnostic> said = row.Outcome.Mode.Index == 0 ? [] : row.Outcome.Converter.Warnings.Except(row.Outcome.Diagnostics);
+            foreach (Diagnostic diagnostic in row.Diagnostics.Except(said))
             {
                 output.WriteLine(Printable.Of($"  {diagnostic}"));
             }

@@ -45,7 +45,8 @@ internal sealed class SnapshotReader
             }
 
             _entries = [];
-            bool hasResult = Member(mode, "status").GetString() == "ok";
+            // what is too large for its impedance has an error, and all else
+            bool hasResult = Member(mode, "status").GetString() == "ok" || Member(mode, "ratio").ValueKind != JsonValueKind.Null;
             string? determinedBy = hasResult ? Member(Member(mode, "chargeFlow"), "determinedBy").GetString() ?? throw new FormatException("Expected what decides the flow, but found null.") : null;
             if (hasResult)
             {

@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Text.Json;
 using ScNet.Analysis;
+using ScNet.SteadyState;
 
 namespace ScNet.Results;
 
@@ -20,7 +21,8 @@ public sealed class AnalysisDocument
     private readonly ModeOutcome[] _modes;
     private readonly string? _file;
     private readonly Diagnostic[] _diagnostics;
-    private readonly double[]? _frequenciesHz;
+    private readonly double[] _frequenciesHz;
+    private readonly ResultRow<OutputImpedance>[]? _impedances;
 
     private AnalysisDocument(
         Converter? converter, ModeOutcome[] modes, string? file, Diagnostic[] diagnostics, double[]? frequenciesHz = null)
@@ -29,8 +31,15 @@ public sealed class AnalysisDocument
         _modes = modes;
         _file = file;
         _diagnostics = diagnostics;
-        _frequenciesHz = frequenciesHz;
+        _frequenciesHz = frequenciesHz ?? [];
+        _impedances = frequenciesHz is null ? null : [.. modes.Select(m => ResultRow.Find(null, m, OutputImpedance.Of))];
     }
+
+    /// <summary>
+    /// Whether the document has everything asked for: the file could be read and every mode has a result, and its
+    /// output impedance where frequencies are given, which a mode that is too large for it has not.
+    /// </summary>
+    public bool IsComplete => _converter is not null && _modes.All(m => m.HasResult) && (_impedances?.All(r => r.Result is not null) ?? true);
 
     /// <summary>The document of an analysis with all its modes.</summary>
     /// <param name="analysis">The analysis.</param>
@@ -59,7 +68,10 @@ public sealed class AnalysisDocument
         return new AnalysisDocument(null, [], file, [.. diagnostics]);
     }
 
-    /// <summary>The same document with the exact output impedance of every mode, under the key "outputImpedance".</summary>
+    /// <summary>
+    /// The same document with the exact output impedance of every mode, under the key "outputImpedance". A mode that is
+    /// too large for it has null there, an error that says so, and the status "error" beside its other results.
+    /// </summary>
     /// <param name="frequenciesHz">Switching frequencies in hertz (Hz), in the order of the entries.</param>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is not positive, or not from 1e-60 to 1e60.</exception>
     public AnalysisDocument WithOutputImpedance(IEnumerable<double> frequenciesHz)
@@ -145,9 +157,16 @@ public sealed class AnalysisDocument
         writer.WriteStartObject();
         writer.WriteString("converter", _converter?.Name);
         writer.WriteStartArray("modes");
-        foreach (ModeOutcome mode in _modes)
+        for (int m = 0; m < _modes.Length; m++)
         {
-            ModeJson.Write(writer, mode, _frequenciesHz);
+            if (_impedances is null)
+            {
+                ModeJson.Write(writer, _modes[m]);
+            }
+            else
+            {
+                ModeJson.Write(writer, _impedances[m], _frequenciesHz);
+            }
         }
 
         writer.WriteEndArray();

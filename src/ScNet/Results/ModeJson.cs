@@ -10,13 +10,37 @@ internal static class ModeJson
     private static readonly string[] s_resultKeys =
         ["ratio", "chargeFlow", "slowSwitchingLimit", "fastSwitchingLimit", "capacitorVoltages", "blockingVoltages"];
 
-    /// <summary>Writes a mode; with output impedances where frequencies in hertz are given.</summary>
-    public static void Write(Utf8JsonWriter writer, ModeOutcome mode, double[]? frequenciesHz)
+    /// <summary>Writes a mode without output impedances.</summary>
+    public static void Write(Utf8JsonWriter writer, ModeOutcome mode)
     {
         writer.WriteStartObject();
+        // a warning about the netlist holds for every mode, so that a program finds all warnings in one place
+        WriteResults(writer, mode, mode.HasResult, mode.Diagnostics.Union(mode.Converter.Warnings));
+        writer.WriteEndObject();
+    }
+
+    /// <summary>Writes a mode with its output impedances at frequencies in hertz; null where it has none.</summary>
+    public static void Write(Utf8JsonWriter writer, ResultRow<OutputImpedance> row, double[] frequenciesHz)
+    {
+        writer.WriteStartObject();
+        WriteResults(writer, row.Outcome!, row.Result is not null, row.Diagnostics);
+        if (row.Result is { } impedance)
+        {
+            WriteOutputImpedance(writer, impedance, frequenciesHz);
+        }
+        else
+        {
+            writer.WriteNull("outputImpedance");
+        }
+
+        writer.WriteEndObject();
+    }
+
+    private static void WriteResults(Utf8JsonWriter writer, ModeOutcome mode, bool isComplete, IEnumerable<Diagnostic> diagnostics)
+    {
         writer.WriteString("mode", mode.Mode.Name);
-        writer.WriteString("status", mode.HasResult ? "ok" : "error");
-        WriteDiagnostics(writer, mode);
+        writer.WriteString("status", isComplete ? "ok" : "error");
+        WriteDiagnostics(writer, diagnostics);
         if (mode.Analysis is { } analysis)
         {
             writer.WritePropertyName("ratio");
@@ -26,10 +50,6 @@ internal static class ModeJson
             WriteFastSwitchingLimit(writer, mode.Converter, analysis.FastSwitchingLimit);
             WriteCapacitorVoltages(writer, mode.Converter, analysis.IdealPoint);
             WriteBlockingVoltages(writer, mode.Converter, analysis.BlockingVoltages);
-            if (frequenciesHz is not null)
-            {
-                WriteOutputImpedance(writer, OutputImpedance.Of(analysis), frequenciesHz);
-            }
         }
         else
         {
@@ -37,21 +57,13 @@ internal static class ModeJson
             {
                 writer.WriteNull(key);
             }
-
-            if (frequenciesHz is not null)
-            {
-                writer.WriteNull("outputImpedance");
-            }
         }
-
-        writer.WriteEndObject();
     }
 
-    // A warning about the netlist holds for every mode, so that a program finds all warnings in one place.
-    private static void WriteDiagnostics(Utf8JsonWriter writer, ModeOutcome mode)
+    private static void WriteDiagnostics(Utf8JsonWriter writer, IEnumerable<Diagnostic> diagnostics)
     {
         writer.WriteStartArray("diagnostics");
-        foreach (Diagnostic diagnostic in mode.Diagnostics.Union(mode.Converter.Warnings))
+        foreach (Diagnostic diagnostic in diagnostics)
         {
             DiagnosticJson.Write(writer, diagnostic, diagnostic.Position);
         }

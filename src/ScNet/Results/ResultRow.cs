@@ -46,6 +46,28 @@ public static class ResultRow
         return new ResultRow<T>(file, outcome, outcome.Diagnostics.Union(outcome.Converter.Warnings), result);
     }
 
+    /// <summary>
+    /// The row of a mode with what is found of its analysis. Where that is refused, as a network may be too large for it,
+    /// the row has no result and the reasons come first among its findings.
+    /// </summary>
+    /// <param name="file">The file as the caller named it, or null where there is none.</param>
+    /// <param name="outcome">The analysis of the mode; without one nothing is looked for.</param>
+    /// <param name="find">Finds the result of an analysis.</param>
+    public static ResultRow<T> Find<T>(string? file, ModeOutcome outcome, Func<ModeAnalysis, T> find)
+        where T : class
+    {
+        ArgumentNullException.ThrowIfNull(outcome);
+        ArgumentNullException.ThrowIfNull(find);
+        try
+        {
+            return Of(file, outcome, outcome.Analysis is { } analysis ? find(analysis) : null);
+        }
+        catch (ScNetException refusal)
+        {
+            return new ResultRow<T>(file, outcome, refusal.Diagnostics.Union(outcome.Diagnostics).Union(outcome.Converter.Warnings), null);
+        }
+    }
+
     /// <summary>The row of a file that could not be read.</summary>
     /// <param name="file">The file as the caller named it.</param>
     /// <param name="diagnostics">The reasons.</param>
