@@ -9,8 +9,8 @@ internal static class ElementCheck
         foreach (DeclaredCapacitor capacitor in declaration.Capacitors)
         {
             string name = capacitor.Name.Value;
-            CheckValue(name, "capacitance", "farads", capacitor.Farads, allowZero: false, findings);
-            CheckValue(name, "series resistance", "ohms", capacitor.EsrOhms, allowZero: true, findings);
+            CheckValue(name, ElementQuantity.Capacitance, capacitor.Farads, findings);
+            CheckValue(name, ElementQuantity.SeriesResistance, capacitor.EsrOhms, findings);
             if (capacitor.Positive == capacitor.Bottom && capacitor.Positive.Length > 0)
             {
                 findings.Error(DiagnosticCodes.SameNode, $"Both plates of capacitor {Quoted.Name(name)} are on node {Quoted.Name(capacitor.Positive)}. Move one of them.", capacitor.Name.Position, [name]);
@@ -20,7 +20,7 @@ internal static class ElementCheck
         foreach (DeclaredSwitch @switch in declaration.Switches)
         {
             string name = @switch.Name.Value;
-            CheckValue(name, "on-resistance", "ohms", @switch.Ohms, allowZero: false, findings);
+            CheckValue(name, ElementQuantity.OnResistance, @switch.Ohms, findings);
             if (@switch.First == @switch.Second)
             {
                 findings.Warning(DiagnosticCodes.SameNode, $"Both terminals of switch {Quoted.Name(name)} are on node {Quoted.Name(@switch.First)}, so it does nothing. Move one of them, or leave it out.", @switch.Name.Position, [name]);
@@ -61,13 +61,13 @@ internal static class ElementCheck
         findings.Error(DiagnosticCodes.DuplicateName, $"Two {what} are named {Quoted.Name(name.Value)}{first}. Rename one.", name.Position, elements);
     }
 
-    private static void CheckValue(
-        string element, string what, string unit, Declared<double> value, bool allowZero, DiagnosticList findings)
+    private static void CheckValue(string element, ElementQuantity quantity, Declared<double> value, DiagnosticList findings)
     {
+        bool allowZero = quantity.Default == 0;
         if (!Guard.IsInRange(value.Value, allowZero))
         {
             string expected = allowZero ? "zero, or finite and positive" : "finite and positive";
-            findings.Error(DiagnosticCodes.ValueOutOfRange, $"The {what} of {Quoted.Name(element)} is {value.Value} {unit}. Give a value that is {expected}, from {Guard.MinimumValue} to {Guard.MaximumValue}.", value.Position, [element]);
+            findings.Error(DiagnosticCodes.ValueOutOfRange, $"The {quantity.What} of {Quoted.Name(element)} is {value.Value} {quantity.Unit}. Give a value that is {expected}, from {Guard.MinimumValue} to {Guard.MaximumValue}.", value.Position, [element]);
         }
     }
 }

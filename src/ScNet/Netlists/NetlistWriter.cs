@@ -32,8 +32,7 @@ public static class NetlistWriter
         }
 
         WritePhases(text, converter);
-        WriteCapacitors(text, converter);
-        WriteSwitches(text, converter);
+        WriteElements(text, converter);
         if (!HasDefaultMode(converter))
         {
             WriteModes(text, converter);
@@ -73,41 +72,27 @@ public static class NetlistWriter
             $"Expected equal phases, or duties that are decimals or fractions of at most {ExactDecimal.MaximumLength} characters, but phase {phase} of '{converter.Name}' lasts {phase.Duty} of the period. Round the duties before writing.",
             nameof(converter));
 
-    private static void WriteCapacitors(StringBuilder text, Converter converter)
+    private static void WriteElements(StringBuilder text, Converter converter)
     {
-        if (converter.Capacitors.Count > 0)
-        {
-            Header(text, NetlistKeys.Capacitors);
-        }
-
-        foreach (Capacitor capacitor in converter.Capacitors)
-        {
-            Element(
-                text,
-                capacitor.Name,
-                Between(capacitor.PositiveNode, capacitor.BottomNode),
-                Value(NetlistKeys.Farads, capacitor.Farads, 1),
-                Value(NetlistKeys.EsrOhms, capacitor.EsrOhms, 0));
-        }
+        IReadOnlyList<PhaseSet>? on = HasDefaultMode(converter) ? converter.Modes[0].ClosedPhases : null;
+        WriteElements(text, ElementShape.Capacitor, converter.Capacitors, (c, _) =>
+            [c.Name, Between(c.PositiveNode, c.BottomNode), Value(QuantityKey.Farads, c.Farads), Value(QuantityKey.EsrOhms, c.EsrOhms)]);
+        WriteElements(text, ElementShape.Switch, converter.Switches, (s, i) =>
+            [s.Name, Between(s.FirstNode, s.SecondNode), Value(QuantityKey.Ohms, s.Ohms), on is null ? null : $"{NetlistKeys.On} = {Closed(on[i])}"]);
     }
 
-    private static void WriteSwitches(StringBuilder text, Converter converter)
+    // the parts of an element: its name, then its entries, null where one is left out
+    private static void WriteElements<T>(StringBuilder text, ElementShape shape, IReadOnlyList<T> elements, Func<T, int, string?[]> parts)
     {
-        if (converter.Switches.Count > 0)
+        for (int i = 0; i < elements.Count; i++)
         {
-            Header(text, NetlistKeys.Switches);
-        }
+            if (i == 0)
+            {
+                Header(text, shape.Table);
+            }
 
-        IReadOnlyList<PhaseSet>? on = HasDefaultMode(converter) ? converter.Modes[0].ClosedPhases : null;
-        for (int s = 0; s < converter.Switches.Count; s++)
-        {
-            Switch @switch = converter.Switches[s];
-            Element(
-                text,
-                @switch.Name,
-                Between(@switch.FirstNode, @switch.SecondNode),
-                Value(NetlistKeys.Ohms, @switch.Ohms, 1),
-                on is null ? null : $"{NetlistKeys.On} = {Closed(on[s])}");
+            string?[] written = parts(elements[i], i);
+            Line(text, $"{TomlLiteral.Key(written[0]!)} = {{ {string.Join(", ", written.Skip(1).Where(e => e is not null))} }}");
         }
     }
 
@@ -130,18 +115,12 @@ public static class NetlistWriter
 
     private static void Header(StringBuilder text, string table) => Line(text, $"\n[{table}]");
 
-    private static void Element(StringBuilder text, string name, params ReadOnlySpan<string?> entries)
-    {
-        string body = string.Join(", ", entries.ToArray().Where(e => e is not null));
-        Line(text, $"{TomlLiteral.Key(name)} = {{ {body} }}");
-    }
-
     private static string Between(string first, string second) =>
         $"{NetlistKeys.Between} = [{TomlLiteral.Text(first)}, {TomlLiteral.Text(second)}]";
 
     // null where the value is the default
-    private static string? Value(string key, double value, double defaultValue) =>
-        value == defaultValue ? null : $"{key} = {TomlLiteral.Number(value)}";
+    private static string? Value(QuantityKey key, double value) =>
+        value == key.Quantity.Default ? null : $"{key.Key} = {TomlLiteral.Number(value)}";
 
     private static string Closed(PhaseSet phases) => phases.Count == 1
         ? TomlLiteral.Number(phases[0])

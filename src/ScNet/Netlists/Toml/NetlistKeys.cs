@@ -11,32 +11,25 @@ internal static class NetlistKeys
     public const string Count = "count";
     public const string Duty = "duty";
     public const string Names = "names";
-    public const string Capacitors = "capacitors";
-    public const string Switches = "switches";
     public const string Modes = "modes";
     public const string Between = "between";
-    public const string Farads = "farads";
-    public const string EsrOhms = "esr_ohms";
-    public const string Ohms = "ohms";
     public const string On = "on";
 
-    public static readonly string[] Root = [Name, Input, Output, Load, Phases, Capacitors, Switches, Modes];
+    public static readonly string[] Root = [Name, Input, Output, Load, Phases, .. ElementShape.All.Select(s => s.Table), Modes];
     public static readonly string[] Phase = [Count, Duty, Names];
-    public static readonly string[] Capacitor = [Between, Farads, EsrOhms];
-    public static readonly string[] Switch = [Between, Ohms, On];
 
     // what else people call the same, without signs and in lower case; the first key that the table has is meant
     private static readonly (string Key, string[] Others)[] s_meanings =
     [
-        (Farads, ["c", "f", "cap", "capacity", "capacitance", "value", "nf", "uf", "pf"]),
-        (Ohms, ["r", "ron", "rdson", "rdon", "resistance", "onresistance", "ohm", "value", "mohm", "mohms", "kohm", "kohms"]),
-        (EsrOhms, ["r", "rs", "rc", "ohms", "ohm", "resistance", "seriesresistance", "esr"]),
+        (QuantityKey.Farads.Key, ["c", "f", "cap", "capacity", "capacitance", "value", "nf", "uf", "pf"]),
+        (QuantityKey.Ohms.Key, ["r", "ron", "rdson", "rdon", "resistance", "onresistance", "ohm", "value", "mohm", "mohms", "kohm", "kohms"]),
+        (QuantityKey.EsrOhms.Key, ["r", "rs", "rc", "ohms", "ohm", "resistance", "seriesresistance", "esr"]),
         (On, ["closed", "closedin", "phase", "phases", "when", "active"]),
         (Between, ["node", "nodes", "terminals", "pins", "plates", "ends", "connects"]),
         (Input, ["vin", "in", "source", "supply"]),
         (Output, ["vout", "out"]),
-        (Capacitors, ["c", "cap", "caps"]),
-        (Switches, ["s", "sw", "transistors", "fets", "mosfets"]),
+        (ElementShape.Capacitor.Table, ["c", "cap", "caps"]),
+        (ElementShape.Switch.Table, ["s", "sw", "transistors", "fets", "mosfets"]),
         (Modes, ["configurations", "ratios"]),
         (Duty, ["d", "duties", "dutycycle", "dutycycles", "fractions"]),
         (Count, ["n", "number"]),

@@ -105,7 +105,7 @@ internal sealed class TomlTree
     private void ReportTwice(TomlEntry table, TomlEntry first, SourcePosition position)
     {
         TomlEntry? section = table.Parent is { Parent: not null } above ? above : table;
-        bool isElement = section == table && table is { Parent: not null, Key: NetlistKeys.Capacitors or NetlistKeys.Switches };
+        bool isElement = section == table && table.Parent is not null && ElementShape.All.Any(s => s.Table == table.Key);
         bool isNamed = isElement || section is { Key: NetlistKeys.Modes, Parent.Parent: null };
         _findings.Error(
             isNamed ? DiagnosticCodes.DuplicateName : DiagnosticCodes.Syntax,

@@ -6,8 +6,6 @@ namespace ScNet.Netlists.Toml;
 /// <summary>Reads single values and says, for one of another type, what was expected and what is there.</summary>
 internal sealed class TomlValues(DiagnosticList findings)
 {
-    public DiagnosticList Findings => findings;
-
     /// <summary>The place of a node of the syntax tree, counted from 1.</summary>
     public static SourcePosition PositionOf(SyntaxNodeBase node, DiagnosticList findings) =>
         new(findings.File, node.Span.Start.Line + 1, node.Span.Start.Column + 1);
@@ -54,16 +52,13 @@ internal sealed class TomlValues(DiagnosticList findings)
         return new Declared<string>(text, PositionOf(value, findings));
     }
 
-    /// <summary>A quantity of an element: a finite number, whole or not; null where it is not there or was reported.</summary>
-    /// <param name="element">The element.</param>
-    /// <param name="key">The key, which names the unit.</param>
-    /// <param name="what">What the quantity is.</param>
-    /// <param name="unit">The unit in the plural.</param>
-    public Declared<double>? Quantity(TomlEntry element, string key, string what, string unit)
+    /// <summary>A quantity of an element, a finite number, whole or not; its default where it is not there or was reported.</summary>
+    public Declared<double> Quantity(TomlEntry element, QuantityKey key)
     {
-        if (element.Find(key) is not { } entry)
+        ElementQuantity quantity = key.Quantity;
+        if (element.Find(key.Key) is not { } entry)
         {
-            return null;
+            return new Declared<double>(quantity.Default);
         }
 
         double? number = entry.Value switch { IntegerValueSyntax whole => whole.Value, FloatValueSyntax real => real.Value, _ => null };
@@ -72,10 +67,10 @@ internal sealed class TomlValues(DiagnosticList findings)
             return new Declared<double>(finite, PositionOf(entry.Value!, findings));
         }
 
-        string whose = $"the {what} ({unit}) of {Quoted.Name(element.Key)}";
+        string whose = $"the {quantity.What} ({quantity.Unit}) of {Quoted.Name(element.Key)}";
         if (number is null)
         {
-            string advice = entry.Value is StringValueSyntax text ? QuantityHint.For(TextOf(text, findings), unit) : string.Empty;
+            string advice = entry.Value is StringValueSyntax text ? QuantityHint.For(TextOf(text, findings), quantity.Unit) : string.Empty;
             Wrong("a number", entry, entry.Value, whose, [element.Key], advice);
         }
         else
@@ -83,7 +78,7 @@ internal sealed class TomlValues(DiagnosticList findings)
             findings.Error(DiagnosticCodes.ValueOutOfRange, $"Expected a finite number for {whose}, but got {Written(entry.Value!)}.", PositionOf(entry.Value!, findings), [element.Key]);
         }
 
-        return null;
+        return new Declared<double>(quantity.Default);
     }
 
     /// <summary>A number as the exact decimal written, or a fraction in quotation marks; null where it was reported.</summary>
@@ -128,6 +123,21 @@ internal sealed class TomlValues(DiagnosticList findings)
         }
 
         return new([.. items], PositionOf(array, findings));
+    }
+
+    /// <summary>Whether an entry has a name and is a table; reported where not.</summary>
+    public bool IsNamedTable(TomlEntry entry, string expected, string kind, string[]? elements = null)
+    {
+        if (entry.Key.Length == 0)
+        {
+            findings.Error(DiagnosticCodes.WrongValue, $"Expected a non-empty name of a {kind}, but got an empty one.", entry.Position);
+        }
+        else if (!entry.IsTable)
+        {
+            Wrong(expected, entry, entry.Value, $"{kind} {Quoted.Name(entry.Key)}", elements);
+        }
+
+        return entry.Key.Length > 0 && entry.IsTable;
     }
 
     /// <summary>Reports a value of another type than expected.</summary>
