@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace ScNet.Numerics;
 
 /// <summary>
@@ -48,6 +50,20 @@ internal static class ModalFunctions
         }
 
         return (1 / Math.Tanh(x)) - (1 / x);
+    }
+
+    /// <summary>L(x) of several arguments at once; coth x is (1 + e) / (1 - e) with e = exp(-2x).</summary>
+    public static Vector<double> Langevin(Vector<double> x)
+    {
+        Vector<double> y = x * x, sum = Vector<double>.Zero;
+        for (int n = s_langevin.Length - 1; n >= 0; n--)
+        {
+            sum = Vector.FusedMultiplyAdd(sum, y, new Vector<double>(s_langevin[n]));
+        }
+
+        Vector<double> isSmall = Vector.LessThan(x, new Vector<double>(SeriesLimit)).As<long, double>();
+        Vector<double> e = Vector.Exp(-2 * x), one = Vector<double>.One;
+        return Vector.ConditionalSelect(isSmall, x * sum, ((one + e) / (one - e)) - (one / x));
     }
 
     /// <summary>L'(x) = 1/x² - 1/sinh² x, from 1/3 at 0 to 0 at infinity.</summary>

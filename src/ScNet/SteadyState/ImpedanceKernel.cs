@@ -28,6 +28,7 @@ internal sealed class ImpedanceKernel
     private readonly double[] _drive;
     private readonly double[] _directionDrive;
     private readonly double[] _scale;
+    private readonly ModalExcess _excess;
     private readonly double _constant;
     private readonly double[] _constantLinear;
     private readonly double[] _constantSquare;
@@ -89,6 +90,7 @@ internal sealed class ImpedanceKernel
             }
         }
 
+        _excess = new ModalExcess(_rate, _duty);
         _rotation = DirectionRotation.Of(slowDrives, moving);
         _constantLinear = _rotation.Rotate(linear);
         _constantSquare = _rotation.RotateSquare(square);
@@ -144,13 +146,11 @@ internal sealed class ImpedanceKernel
 
         // a long period would magnify the rounding of modes that in truth are at rest
         double share = isSettled ? Rounding * flows : 0;
-        for (int r = 0; r < _rate.Length; r++)
+        Span<double> turn = stackalloc double[ModalExcess.Turn];
+        for (int first = 0; first < _rate.Length; first += turn.Length)
         {
-            double drive = _drive[r] + DenseRows.Dot(_directionDrive.AsSpan(r * _directions, _directions), amounts);
-            if (Math.Abs(drive) > share * _scale[r])
-            {
-                excess += ModalFunctions.Excess(_rate[r], _duty[r] * period) * drive * drive;
-            }
+            _excess.Evaluate(period, first, turn);
+            excess += Sum(turn, first, amounts, share);
         }
 
         return constant + (period * excess);
@@ -180,6 +180,30 @@ internal sealed class ImpedanceKernel
         _rotation.RotateBack(amounts);
     }
 
+    // The excess of the modes from one on, each times the square of its drive.
+    private double Sum(ReadOnlySpan<double> excess, int first, ReadOnlySpan<double> amounts, double share)
+    {
+        int count = Math.Min(excess.Length, _rate.Length - first), n = amounts.Length;
+        ReadOnlySpan<double> drives = _drive.AsSpan(first, count), scales = _scale.AsSpan(first, count);
+        ReadOnlySpan<double> directions = _directionDrive.AsSpan(first * n, count * n);
+        double sum = 0;
+        for (int r = 0; r < count; r++)
+        {
+            double drive = drives[r];
+            if (n > 0)
+            {
+                drive += DenseRows.Dot(directions.Slice(r * n, n), amounts);
+            }
+
+            if (Math.Abs(drive) > share * scales[r])
+            {
+                sum += excess[r] * drive * drive;
+            }
+        }
+
+        return sum;
+    }
+
     // The amounts of the rotated directions on top of the shifted particular flow.
     private void Solve(double period, Span<double> amounts, bool reversed)
     {
@@ -202,9 +226,16 @@ internal sealed class ImpedanceKernel
             }
         }
 
+        Span<double> turn = stackalloc double[ModalExcess.Turn];
         for (int r = 0; r < _rate.Length; r++)
         {
-            double weight = period * ModalFunctions.Excess(_rate[r], _duty[r] * period);
+            int inTurn = r % ModalExcess.Turn;
+            if (inTurn == 0)
+            {
+                _excess.Evaluate(period, r, turn);
+            }
+
+            double weight = period * turn[inTurn];
             ReadOnlySpan<double> drives = _directionDrive.AsSpan(r * n, n);
             for (int m = 0; m < n; m++)
             {

@@ -148,6 +148,45 @@ public sealed class ModalFunctionsTests
         }
     }
 
+    [Fact]
+    public void Many_modes_at_once_are_as_accurate_as_one() =>
+        Gen.Select(s_rate.Array[1, 70], s_argument, Gen.Double[0.05, 0.95]).Holds((rates, period, duty) =>
+        {
+            double[] duties = [.. rates.Select((_, r) => r % 2 == 0 ? duty : 1 - duty)];
+            double[] excess = AllAtOnce(rates, duties, period);
+            for (int r = 0; r < rates.Length; r++)
+            {
+                BigReal x = (BigReal)rates[r] * duties[r] * period / 2;
+                AssertNear(Langevin(x) / (2 * (BigReal)rates[r]), excess[r]);
+            }
+        });
+
+    [Theory]
+    [InlineData(5e-324)]
+    [InlineData(1e-160)]
+    [InlineData(1e290)]
+    public void Many_modes_at_once_stay_finite_at_extremes(double rate)
+    {
+        foreach (double period in new[] { 1e-60, 1.0, 1e60 })
+        {
+            Assert.True(double.IsFinite(AllAtOnce([rate], [0.5], period)[0]), $"{rate}, {period}");
+        }
+    }
+
+    private static double[] AllAtOnce(double[] rates, double[] duties, double period)
+    {
+        ModalExcess modes = new(rates, duties);
+        var turn = new double[ModalExcess.Turn];
+        List<double> all = [];
+        for (int first = 0; first < rates.Length; first += turn.Length)
+        {
+            modes.Evaluate(period, first, turn);
+            all.AddRange(turn);
+        }
+
+        return [.. all.Take(rates.Length)];
+    }
+
     private static BigReal Decay(double rate) => BigReal.Exp(-((BigReal)rate * Duration));
 
     private static BigReal Langevin(BigReal x)
