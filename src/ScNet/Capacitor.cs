@@ -8,13 +8,15 @@ public sealed class Capacitor
     // worked out at first use; threads that meet here find the same value
     private double _elastance;
 
-    internal Capacitor(string name, string positiveNode, string bottomNode, double farads, double esrOhms)
+    internal Capacitor(string name, string positiveNode, string bottomNode, double farads, double esrOhms, CapacitorPlates plates, Fraction? controlled)
     {
         Name = name;
         PositiveNode = positiveNode;
         BottomNode = bottomNode;
         Farads = farads;
         EsrOhms = esrOhms;
+        Plates = plates;
+        Controlled = controlled;
     }
 
     /// <summary>The name, unique among all elements of the converter.</summary>
@@ -35,8 +37,19 @@ public sealed class Capacitor
     /// <summary>Equivalent series resistance in ohms (Ω); 0 for an ideal capacitor.</summary>
     public double EsrOhms { get; }
 
+    /// <summary>The parasitic capacitances of the plates to the body.</summary>
+    public CapacitorPlates Plates { get; }
+
+    /// <summary>
+    /// The share of the input voltage that a controller outside the netlist keeps this capacitor at; null where none does.
+    /// </summary>
+    public Fraction? Controlled { get; }
+
     /// <summary>The name and the two nodes.</summary>
     public override string ToString() => $"{Name} ({PositiveNode} – {BottomNode})";
+
+    internal Capacitor With(double farads, double esrOhms) =>
+        new(Name, PositiveNode, BottomNode, farads, esrOhms, Plates, Controlled);
 
     private static double Inverse(double farads)
     {

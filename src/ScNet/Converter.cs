@@ -3,8 +3,8 @@ using ScNet.Kernel;
 namespace ScNet;
 
 /// <summary>
-/// A switched-capacitor converter: an input, an output, the reference node, capacitors, switches, two
-/// or more phases and one or more modes. Immutable and safe on many threads.
+/// A switched-capacitor or hybrid converter: an input, an output, the reference node, capacitors, inductors,
+/// switches, two or more phases and one or more modes. Immutable and safe on many threads.
 /// </summary>
 /// <example><code>
 /// Converter half = Converter.Create("Half")
@@ -19,91 +19,73 @@ public sealed class Converter
     /// <summary>The node to which input voltage, output voltage and node potentials refer.</summary>
     public const string ReferenceNode = "gnd";
 
-    internal Converter(
-        string name,
-        string inputNode,
-        string outputNode,
-        LoadKind load,
-        Phase[] phases,
-        Capacitor[] capacitors,
-        Switch[] switches,
-        Mode[] modes,
-        string[] nodes,
-        SwitchedNetwork network,
-        IReadOnlyList<Diagnostic> warnings)
-        : this(
-            name,
-            inputNode,
-            outputNode,
-            load,
-            new NamedList<Phase>(phases, new NameIndex(name, "phase", Array.ConvertAll(phases, p => p.Name))),
-            new NamedList<Capacitor>(capacitors, new NameIndex(name, "capacitor", Array.ConvertAll(capacitors, c => c.Name))),
-            new NamedList<Switch>(switches, new NameIndex(name, "switch", Array.ConvertAll(switches, s => s.Name))),
-            ModeList(name, modes),
-            new NamedList<string>(nodes, new NameIndex(name, "node", nodes)),
-            network,
-            [.. warnings])
-    {
-    }
-
-    private Converter(
-        string name,
-        string inputNode,
-        string outputNode,
-        LoadKind load,
-        NamedList<Phase> phases,
-        NamedList<Capacitor> capacitors,
-        NamedList<Switch> switches,
-        NamedList<Mode> modes,
-        NamedList<string> nodes,
-        SwitchedNetwork network,
-        IReadOnlyList<Diagnostic> warnings)
+    internal Converter(string name, SwitchedNetwork network)
     {
         Name = name;
-        InputNode = inputNode;
-        OutputNode = outputNode;
-        Load = load;
-        Phases = phases;
-        Capacitors = capacitors;
-        Switches = switches;
-        Modes = modes;
-        Nodes = nodes;
         Network = network;
-        Warnings = warnings;
+    }
+
+    // the same elements, to be given other ones
+    private Converter(Converter other, SwitchedNetwork network)
+        : this(other.Name, network)
+    {
+        (InputNode, OutputNode, Load) = (other.InputNode, other.OutputNode, other.Load);
+        (Phases, Modes, Nodes, Warnings) = (other.Phases, other.Modes, other.Nodes, other.Warnings);
+        (Capacitors, Switches, Inductors, Parasitics) = (other.Capacitors, other.Switches, other.Inductors, other.Parasitics);
+        ParasiticBranches = other.ParasiticBranches;
     }
 
     /// <summary>The name, for people.</summary>
     public string Name { get; }
 
     /// <summary>The node held by the input source.</summary>
-    public string InputNode { get; }
+    public string InputNode { get; internal init; } = null!;
 
     /// <summary>The node that the load is connected to.</summary>
-    public string OutputNode { get; }
+    public string OutputNode { get; internal init; } = null!;
 
     /// <summary>What is connected to the output node.</summary>
-    public LoadKind Load { get; }
+    public LoadKind Load { get; internal init; }
 
     /// <summary>The phases of the period in their order, phase 1 first; at least two.</summary>
-    public NamedList<Phase> Phases { get; }
+    public NamedList<Phase> Phases { get; internal init; } = null!;
 
     /// <summary>The capacitors in the order in which they were added.</summary>
-    public NamedList<Capacitor> Capacitors { get; }
+    public NamedList<Capacitor> Capacitors { get; internal init; } = null!;
 
     /// <summary>The switches in the order in which they were added.</summary>
-    public NamedList<Switch> Switches { get; }
+    public NamedList<Switch> Switches { get; internal init; } = null!;
+
+    /// <summary>The inductors in the order in which they were added; none in a converter of switches and capacitors alone.</summary>
+    public NamedList<Inductor> Inductors { get; internal init; } = null!;
+
+    /// <summary>
+    /// The parasitic capacitances listed by themselves, in the order in which they were added; those from a capacitor's
+    /// plates to its body are the capacitor's own.
+    /// </summary>
+    public NamedList<Parasitic> Parasitics { get; internal init; } = null!;
 
     /// <summary>The modes in the order in which they were added; at least one.</summary>
-    public NamedList<Mode> Modes { get; }
+    public NamedList<Mode> Modes { get; internal init; } = null!;
 
     /// <summary>Every node, the reference node first, then input, output and the others in order of appearance.</summary>
-    public NamedList<string> Nodes { get; }
+    public NamedList<string> Nodes { get; internal init; } = null!;
 
     /// <summary>Harmless oddities of the netlist itself, such as a node that only one terminal touches.</summary>
-    public IReadOnlyList<Diagnostic> Warnings { get; }
+    public IReadOnlyList<Diagnostic> Warnings { get; internal init; } = null!;
 
     /// <summary>The connections as plain integers, shared by every converter of the same topology.</summary>
     internal SwitchedNetwork Network { get; }
+
+    /// <summary>The nodes of <see cref="ParasiticCapacitances"/>, in their order.</summary>
+    internal IReadOnlyList<NodePair> ParasiticBranches { get; init; } = [];
+
+    /// <summary>
+    /// Every parasitic capacitance by its nodes: bottom and positive plates of the capacitors, where they have one, then
+    /// those of <see cref="Parasitics"/>.
+    /// </summary>
+    internal IEnumerable<ParasiticCapacitance> ParasiticCapacitances =>
+        ParasiticCapacitance.FaradsOf(Capacitors, Parasitics).Zip(ParasiticBranches, (farads, nodes) => new ParasiticCapacitance(nodes, farads));
 
     /// <summary>Starts the description of a converter.</summary>
     /// <param name="name">The name, for people.</param>
@@ -122,31 +104,27 @@ public sealed class Converter
     /// <param name="farads">Capacitances in farads, index as in <see cref="Capacitors"/>; null keeps them.</param>
     /// <param name="ohms">On-resistances in ohms, index as in <see cref="Switches"/>; null keeps them.</param>
     /// <param name="esrOhms">Series resistances in ohms, index as in <see cref="Capacitors"/>; null keeps them.</param>
+    /// <param name="henries">Inductances in henries, index as in <see cref="Inductors"/>; null keeps them.</param>
+    /// <param name="windingOhms">Winding resistances in ohms, index as in <see cref="Inductors"/>; null keeps them.</param>
     /// <exception cref="ArgumentException">An array has the wrong length or a value is out of range.</exception>
     public Converter WithValues(
         IReadOnlyList<double>? farads = null,
         IReadOnlyList<double>? ohms = null,
-        IReadOnlyList<double>? esrOhms = null)
+        IReadOnlyList<double>? esrOhms = null,
+        IReadOnlyList<double>? henries = null,
+        IReadOnlyList<double>? windingOhms = null)
     {
         Guard.Values(farads, Capacitors.Count, allowZero: false, nameof(farads));
         Guard.Values(ohms, Switches.Count, allowZero: false, nameof(ohms));
         Guard.Values(esrOhms, Capacitors.Count, allowZero: true, nameof(esrOhms));
-        Capacitor[] capacitors = [.. Capacitors.Select((c, i) => new Capacitor(
-            c.Name, c.PositiveNode, c.BottomNode, farads?[i] ?? c.Farads, esrOhms?[i] ?? c.EsrOhms))];
-        Switch[] switches = [.. Switches.Select((s, i) => new Switch(
-            s.Name, s.FirstNode, s.SecondNode, ohms?[i] ?? s.Ohms))];
-        return new Converter(
-            Name,
-            InputNode,
-            OutputNode,
-            Load,
-            Phases,
-            new NamedList<Capacitor>(capacitors, Capacitors.Names),
-            new NamedList<Switch>(switches, Switches.Names),
-            Modes,
-            Nodes,
-            Network,
-            Warnings);
+        Guard.Values(henries, Inductors.Count, allowZero: false, nameof(henries));
+        Guard.Values(windingOhms, Inductors.Count, allowZero: true, nameof(windingOhms));
+        return new Converter(this, Network)
+        {
+            Capacitors = new([.. Capacitors.Select((c, i) => c.With(farads?[i] ?? c.Farads, esrOhms?[i] ?? c.EsrOhms))], Capacitors.Names),
+            Switches = new([.. Switches.Select((s, i) => s.With(ohms?[i] ?? s.Ohms))], Switches.Names),
+            Inductors = new([.. Inductors.Select((l, i) => l.With(henries?[i] ?? l.Henries, windingOhms?[i] ?? l.Ohms))], Inductors.Names),
+        };
     }
 
     /// <summary>Throws where a mode is not one of this converter's.</summary>
@@ -176,16 +154,12 @@ public sealed class Converter
             throw new ArgumentException($"Expected {Switches.Count} sets of phases per mode, one per switch, with numbers from 1 to {Phases.Count}.", nameof(modes));
         }
 
-        Mode[] made = [.. modes.Select((m, i) => new Mode(m.Name, i, [.. m.ClosedPhases]))];
+        Mode[] made = [.. modes.Select((m, i) => new Mode(m.Name, i, [.. m.ClosedPhases], new PhaseSet[Inductors.Count]))];
         SwitchedNetwork network = Network.WithClosed([.. made.Select(m => m.ClosedFlags(Phases.Count))]);
-        return new Converter(
-            Name, InputNode, OutputNode, Load, Phases, Capacitors, Switches, ModeList(Name, made), Nodes, network, Warnings);
+        return new Converter(this, network) { Modes = NameIndex.ListOf(Name, "mode", made, m => m.Name) };
     }
 
     /// <summary>The name and the element counts.</summary>
     public override string ToString() =>
-        $"{Name}: {UnitText.Count(Capacitors.Count, "capacitor", "capacitors")}, {UnitText.Count(Switches.Count, "switch", "switches")}, {Phases.Count} phases, {UnitText.Count(Modes.Count, "mode", "modes")}";
-
-    private static NamedList<Mode> ModeList(string converter, Mode[] modes) =>
-        new(modes, new NameIndex(converter, "mode", Array.ConvertAll(modes, m => m.Name)));
+        $"{Name}: {UnitText.Count(Capacitors.Count, "capacitor", "capacitors")}, {(Inductors.Count > 0 ? UnitText.Count(Inductors.Count, "inductor", "inductors") + ", " : string.Empty)}{UnitText.Count(Switches.Count, "switch", "switches")}, {Phases.Count} phases, {UnitText.Count(Modes.Count, "mode", "modes")}";
 }

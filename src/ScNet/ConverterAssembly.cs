@@ -22,17 +22,36 @@ internal static class ConverterAssembly
         SwitchedNetwork network = nodes.Network(declaration, phases.Phases, modes);
         nodes.WarnOfFloatingTerminals(declaration, network, findings);
         nodes.WarnOfReferenceSpellings(declaration, findings);
-        return new Converter(
-            declaration.Name,
-            declaration.Input!.Value.Value,
-            declaration.Output!.Value.Value,
-            declaration.Load,
-            phases.Phases,
-            [.. declaration.Capacitors.Select(c => new Capacitor(c.Name.Value, c.Positive, c.Bottom, c.Farads.Value, c.EsrOhms.Value))],
-            [.. declaration.Switches.Select(s => new Switch(s.Name.Value, s.First, s.Second, s.Ohms.Value))],
-            modes,
-            nodes.Names,
-            network,
-            findings.Warnings);
+        string name = declaration.Name;
+        return new Converter(name, network)
+        {
+            InputNode = declaration.Input!.Value.Value,
+            OutputNode = declaration.Output!.Value.Value,
+            Load = declaration.Load,
+            Phases = NameIndex.ListOf(name, "phase", phases.Phases, p => p.Name),
+            Capacitors = NameIndex.ListOf(name, "capacitor", [.. declaration.Capacitors.Select(Made)], c => c.Name),
+            Switches = NameIndex.ListOf(name, "switch", [.. declaration.Switches.Select(Made)], s => s.Name),
+            Inductors = NameIndex.ListOf(name, "inductor", [.. declaration.Inductors.Select(Made)], l => l.Name),
+            Parasitics = NameIndex.ListOf(name, "parasitic capacitance", [.. declaration.Parasitics.Select(Made)], p => p.Name),
+            Modes = NameIndex.ListOf(name, "mode", modes, m => m.Name),
+            Nodes = NameIndex.ListOf(name, "node", nodes.Names, n => n),
+            ParasiticBranches = nodes.ParasiticBranches,
+            Warnings = findings.Warnings,
+        };
     }
+
+    private static Capacitor Made(DeclaredCapacitor c) => new(
+        c.Name.Value,
+        c.Positive,
+        c.Bottom,
+        c.Farads.Value,
+        c.EsrOhms.Value,
+        new CapacitorPlates(c.BottomFarads.Value, c.TopFarads.Value, c.Body.Value),
+        c.Controlled?.Value);
+
+    private static Switch Made(DeclaredSwitch s) => new(s.Name.Value, s.First, s.Second, s.Ohms.Value, s.DiodeVolts?.Value);
+
+    private static Inductor Made(DeclaredInductor l) => new(l.Name.Value, l.First, l.Second, l.Henries.Value, l.Ohms.Value);
+
+    private static Parasitic Made(DeclaredParasitic p) => new(p.Name.Value, p.First, p.Second, p.Farads.Value);
 }

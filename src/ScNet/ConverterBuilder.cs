@@ -78,12 +78,57 @@ public sealed class ConverterBuilder
     /// <param name="bottomNode">The node of the bottom plate.</param>
     /// <param name="farads">Capacitance in farads (F).</param>
     /// <param name="esrOhms">Equivalent series resistance in ohms (Ω).</param>
-    public ConverterBuilder Capacitor(string name, string positiveNode, string bottomNode, double farads = 1, double esrOhms = 0)
+    /// <param name="plates">The parasitic capacitances of the plates; none where left out.</param>
+    /// <param name="controlled">The share of the input voltage that a controller outside the netlist keeps the capacitor at; null for none.</param>
+    public ConverterBuilder Capacitor(
+        string name, string positiveNode, string bottomNode, double farads = 1, double esrOhms = 0, CapacitorPlates? plates = null, Fraction? controlled = null)
     {
         ArgumentException.ThrowIfNullOrEmpty(name);
         ArgumentException.ThrowIfNullOrEmpty(positiveNode);
         ArgumentException.ThrowIfNullOrEmpty(bottomNode);
-        _declaration.Capacitors.Add(new(new(name), positiveNode, bottomNode, new(farads), new(esrOhms)));
+        plates ??= CapacitorPlates.None;
+        ArgumentException.ThrowIfNullOrEmpty(plates.BodyNode, nameof(plates));
+        _declaration.Capacitors.Add(new(new(name), positiveNode, bottomNode, new(farads), new(esrOhms))
+        {
+            BottomFarads = new(plates.BottomFarads),
+            TopFarads = new(plates.TopFarads),
+            Body = new(plates.BodyNode),
+            Controlled = controlled is { } share ? new(share) : null,
+        });
+        return this;
+    }
+
+    /// <summary>Adds an inductor.</summary>
+    /// <param name="name">The name, unique among all elements.</param>
+    /// <param name="firstNode">The node of the first terminal.</param>
+    /// <param name="secondNode">The node of the second terminal.</param>
+    /// <param name="henries">Inductance in henries (H).</param>
+    /// <param name="ohms">Winding resistance in ohms (Ω).</param>
+    /// <param name="untilZero">
+    /// The phases that last only until this inductor's current is zero, after which every switch is open until the next
+    /// phase; left out where <see cref="Mode"/> says it.
+    /// </param>
+    public ConverterBuilder Inductor(string name, string firstNode, string secondNode, double henries = 1, double ohms = 0, PhaseSet untilZero = default)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(name);
+        ArgumentException.ThrowIfNullOrEmpty(firstNode);
+        ArgumentException.ThrowIfNullOrEmpty(secondNode);
+        _declaration.Inductors.Add(new(
+            new(name), firstNode, secondNode, new(henries), new(ohms), untilZero.Count > 0 ? new(Declare(untilZero)) : null));
+        return this;
+    }
+
+    /// <summary>Adds a parasitic capacitance, such as a junction or a wire.</summary>
+    /// <param name="name">The name, unique among all elements.</param>
+    /// <param name="firstNode">One of its nodes.</param>
+    /// <param name="secondNode">The other node.</param>
+    /// <param name="farads">Capacitance in farads (F).</param>
+    public ConverterBuilder Parasitic(string name, string firstNode, string secondNode, double farads)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(name);
+        ArgumentException.ThrowIfNullOrEmpty(firstNode);
+        ArgumentException.ThrowIfNullOrEmpty(secondNode);
+        _declaration.Parasitics.Add(new(new(name), firstNode, secondNode, new(farads)));
         return this;
     }
 
@@ -93,19 +138,23 @@ public sealed class ConverterBuilder
     /// <param name="secondNode">The node of the second terminal.</param>
     /// <param name="on">The phases in which it is closed; left out where <see cref="Mode"/> says it.</param>
     /// <param name="ohms">On-resistance in ohms (Ω).</param>
-    public ConverterBuilder Switch(string name, string firstNode, string secondNode, PhaseSet on = default, double ohms = 1)
+    /// <param name="diodeVolts">
+    /// Forward voltage in volts (V) of a body diode that conducts from the second terminal to the first while the switch
+    /// is open; null for none.
+    /// </param>
+    public ConverterBuilder Switch(string name, string firstNode, string secondNode, PhaseSet on = default, double ohms = 1, double? diodeVolts = null)
     {
         ArgumentException.ThrowIfNullOrEmpty(name);
         ArgumentException.ThrowIfNullOrEmpty(firstNode);
         ArgumentException.ThrowIfNullOrEmpty(secondNode);
         Declared<DeclaredPhase[]>? phases = on.Count > 0 ? new(Declare(on)) : null;
-        _declaration.Switches.Add(new(new(name), firstNode, secondNode, new(ohms), phases));
+        _declaration.Switches.Add(new(new(name), firstNode, secondNode, new(ohms), phases) { DiodeVolts = diodeVolts is { } volts ? new(volts) : null });
         return this;
     }
 
     /// <summary>Adds a mode of a converter that can be reconfigured. A switch that it does not name stays open in it.</summary>
     /// <param name="name">The name, unique among the modes.</param>
-    /// <param name="closed">Each switch that closes, with the phases in which it does.</param>
+    /// <param name="closed">Each switch that closes, with the phases in which it does; an inductor's name stands for the phases that its current ends.</param>
     public ConverterBuilder Mode(string name, params (string Switch, PhaseSet On)[] closed)
     {
         ArgumentException.ThrowIfNullOrEmpty(name);

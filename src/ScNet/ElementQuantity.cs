@@ -11,4 +11,14 @@ internal sealed record ElementQuantity(string What, string Unit, double Default)
     public static readonly ElementQuantity SeriesResistance = new("series resistance", "ohms", 0);
 
     public static readonly ElementQuantity OnResistance = new("on-resistance", "ohms", 1);
+
+    public static readonly ElementQuantity BottomCapacitance = new("capacitance of the bottom plate", "farads", 0);
+
+    public static readonly ElementQuantity TopCapacitance = new("capacitance of the positive plate", "farads", 0);
+
+    public static readonly ElementQuantity ForwardVoltage = new("forward voltage of the diode", "volts", 0);
+
+    public static readonly ElementQuantity Inductance = new("inductance", "henries", 1);
+
+    public static readonly ElementQuantity WindingResistance = new("winding resistance", "ohms", 0);
 }

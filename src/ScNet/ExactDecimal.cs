@@ -38,8 +38,8 @@ internal static class ExactDecimal
     {
         value = Fraction.Zero;
         int slash = text.IndexOf('/', StringComparison.Ordinal);
-        if (slash < 0 || text.Length > 2 * MaximumLength
-            || !BigInteger.TryParse(text.AsSpan(0, slash), NumberStyles.None, CultureInfo.InvariantCulture, out BigInteger numerator)
+        if (slash < 0 || text[0] == '+' || text.Length > 2 * MaximumLength
+            || !BigInteger.TryParse(text.AsSpan(0, slash), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out BigInteger numerator)
             || !BigInteger.TryParse(text.AsSpan(slash + 1), NumberStyles.None, CultureInfo.InvariantCulture, out BigInteger denominator)
             || denominator.IsZero)
         {

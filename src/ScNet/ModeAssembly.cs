@@ -7,6 +7,7 @@ internal sealed class ModeAssembly(NetlistDeclaration declaration, PhaseAssembly
     public const long MaximumTableSize = 100_000_000;
 
     private readonly List<DeclaredSwitch> _switches = declaration.Switches;
+    private readonly List<DeclaredInductor> _inductors = declaration.Inductors;
 
     public Mode[] Read()
     {
@@ -28,7 +29,13 @@ internal sealed class ModeAssembly(NetlistDeclaration declaration, PhaseAssembly
             closed[s] = phases.Resolve(_switches[s].On?.Value ?? [], _switches[s].Name.Value);
         }
 
-        return new Mode(Mode.DefaultName, 0, closed);
+        var untilZero = new PhaseSet[_inductors.Count];
+        for (int l = 0; l < untilZero.Length; l++)
+        {
+            untilZero[l] = phases.Resolve(_inductors[l].UntilZero?.Value ?? [], _inductors[l].Name.Value, isInductor: true);
+        }
+
+        return Checked(new Mode(Mode.DefaultName, 0, closed, untilZero), declaration.Position);
     }
 
     private Mode[] ReadModes()
@@ -44,6 +51,16 @@ internal sealed class ModeAssembly(NetlistDeclaration declaration, PhaseAssembly
             }
         }
 
+        for (int l = 0; l < _inductors.Count; l++)
+        {
+            DeclaredInductor inductor = _inductors[l];
+            index.TryAdd(inductor.Name.Value, _switches.Count + l);
+            if (inductor.UntilZero is { } ended)
+            {
+                findings.Error(DiagnosticCodes.OnAndModes, $"Inductor {Quoted.Name(inductor.Name.Value)} says which phases its current ends, but the converter has modes that say so. Leave one of the two out.", ended.Position, [inductor.Name.Value]);
+            }
+        }
+
         var modes = new Mode[declaration.Modes.Count];
         for (int m = 0; m < modes.Length; m++)
         {
@@ -56,24 +73,38 @@ internal sealed class ModeAssembly(NetlistDeclaration declaration, PhaseAssembly
     private Mode ReadMode(DeclaredMode mode, int position, Dictionary<string, int> index)
     {
         var closed = new PhaseSet[_switches.Count];
+        var untilZero = new PhaseSet[_inductors.Count];
         HashSet<string> named = new(mode.Closings.Count, StringComparer.Ordinal);
         foreach (DeclaredClosing closing in mode.Closings)
         {
-            string name = closing.Switch.Value;
+            string name = closing.Element.Value;
             if (!named.Add(name))
             {
-                findings.Error(DiagnosticCodes.DuplicateName, $"Mode {Quoted.Name(mode.Name.Value)} names switch {Quoted.Name(name)} twice. Leave one out.", closing.Switch.Position, [name]);
+                findings.Error(DiagnosticCodes.DuplicateName, $"Mode {Quoted.Name(mode.Name.Value)} names {Quoted.Name(name)} twice. Leave one out.", closing.Element.Position, [name]);
             }
             else if (index.TryGetValue(name, out int s))
             {
-                closed[s] = phases.Resolve(closing.Phases, name);
+                bool isInductor = s >= closed.Length;
+                (isInductor ? untilZero : closed)[isInductor ? s - closed.Length : s] = phases.Resolve(closing.Phases, name, isInductor);
             }
             else if (!declaration.Gaps.HasFlag(DeclarationGaps.Switches))
             {
-                findings.Error(DiagnosticCodes.UnknownSwitch, $"Mode {Quoted.Name(mode.Name.Value)} closes switch {Quoted.Name(name)}, which the converter does not have. Correct the name, or add the switch.", closing.Switch.Position, [name]);
+                findings.Error(DiagnosticCodes.UnknownSwitch, $"Mode {Quoted.Name(mode.Name.Value)} closes switch {Quoted.Name(name)}, which the converter does not have. Correct the name, or add the switch.", closing.Element.Position, [name]);
             }
         }
 
-        return new Mode(mode.Name.Value, position, closed);
+        return Checked(new Mode(mode.Name.Value, position, closed, untilZero), mode.Name.Position);
+    }
+
+    private Mode Checked(Mode mode, SourcePosition? position)
+    {
+        foreach (IGrouping<int, (int Phase, int Inductor)> phase in mode.UntilZeroPhases
+            .SelectMany((set, l) => set.Select(p => (Phase: p, Inductor: l))).GroupBy(e => e.Phase).Where(g => g.Count() > 1))
+        {
+            string[] names = [.. phase.Select(e => _inductors[e.Inductor].Name.Value)];
+            findings.Error(DiagnosticCodes.WrongValue, $"Inductors {Quoted.List(names)} both end phase {phase.Key}. One of them can.", position, names, phase.Key);
+        }
+
+        return mode;
     }
 }

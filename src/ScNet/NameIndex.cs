@@ -25,6 +25,14 @@ internal sealed class NameIndex
         _names = names;
     }
 
+    /// <summary>A list by position and name, with an index of its own.</summary>
+    /// <param name="owner">What has the elements, for messages.</param>
+    /// <param name="kind">What an element is, for messages.</param>
+    /// <param name="items">The elements.</param>
+    /// <param name="name">The name of an element.</param>
+    public static NamedList<T> ListOf<T>(string owner, string kind, T[] items, Converter<T, string> name) =>
+        new(items, new NameIndex(owner, kind, Array.ConvertAll(items, name)));
+
     /// <summary>The number of names.</summary>
     public int Count => _names.Length;
 

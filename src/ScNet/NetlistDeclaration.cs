@@ -8,6 +8,13 @@ namespace ScNet;
 /// </summary>
 internal sealed class NetlistDeclaration
 {
+    /// <summary>Every element with its name and its nodes; parasitic capacitances last.</summary>
+    public IEnumerable<(Declared<string> Name, string First, string Second)> Elements =>
+        Capacitors.Select(c => (c.Name, c.Positive, c.Bottom))
+            .Concat(Switches.Select(s => (s.Name, s.First, s.Second)))
+            .Concat(Inductors.Select(l => (l.Name, l.First, l.Second)))
+            .Concat(Parasitics.Select(p => (p.Name, p.First, p.Second)));
+
     public required string Name { get; init; }
 
     public Declared<string>? Input { get; set; }
@@ -25,6 +32,10 @@ internal sealed class NetlistDeclaration
     public List<DeclaredCapacitor> Capacitors { get; } = [];
 
     public List<DeclaredSwitch> Switches { get; } = [];
+
+    public List<DeclaredInductor> Inductors { get; } = [];
+
+    public List<DeclaredParasitic> Parasitics { get; } = [];
 
     public List<DeclaredMode> Modes { get; } = [];
 
@@ -44,7 +55,7 @@ internal enum DeclarationGaps
     /// <summary>The list of elements, or a node of one of them.</summary>
     Elements = 1,
 
-    /// <summary>The list of switches.</summary>
+    /// <summary>The list of switches or of inductors.</summary>
     Switches = 2,
 
     /// <summary>The number or the names of the phases.</summary>
@@ -61,16 +72,35 @@ internal readonly record struct Declared<T>(T Value, SourcePosition? Position = 
 
 /// <summary>A capacitor; a node that could not be read is empty.</summary>
 internal sealed record DeclaredCapacitor(
-    Declared<string> Name, string Positive, string Bottom, Declared<double> Farads, Declared<double> EsrOhms);
+    Declared<string> Name, string Positive, string Bottom, Declared<double> Farads, Declared<double> EsrOhms)
+{
+    public Declared<double> BottomFarads { get; init; }
+
+    public Declared<double> TopFarads { get; init; }
+
+    public Declared<string> Body { get; init; } = new(Converter.ReferenceNode);
+
+    public Declared<Fraction>? Controlled { get; init; }
+}
 
 /// <summary>A switch; a node that could not be read is empty.</summary>
 internal sealed record DeclaredSwitch(
-    Declared<string> Name, string First, string Second, Declared<double> Ohms, Declared<DeclaredPhase[]>? On);
+    Declared<string> Name, string First, string Second, Declared<double> Ohms, Declared<DeclaredPhase[]>? On)
+{
+    public Declared<double>? DiodeVolts { get; init; }
+}
+
+/// <summary>An inductor; a node that could not be read is empty.</summary>
+internal sealed record DeclaredInductor(
+    Declared<string> Name, string First, string Second, Declared<double> Henries, Declared<double> Ohms, Declared<DeclaredPhase[]>? UntilZero);
+
+/// <summary>A parasitic capacitance; a node that could not be read is empty.</summary>
+internal sealed record DeclaredParasitic(Declared<string> Name, string First, string Second, Declared<double> Farads);
 
 internal sealed record DeclaredMode(Declared<string> Name, IReadOnlyList<DeclaredClosing> Closings);
 
-/// <summary>The phases in which a mode closes one switch.</summary>
-internal readonly record struct DeclaredClosing(Declared<string> Switch, DeclaredPhase[] Phases);
+/// <summary>The phases in which a mode closes one switch, or that the current of one inductor ends.</summary>
+internal readonly record struct DeclaredClosing(Declared<string> Element, DeclaredPhase[] Phases);
 
 /// <summary>A phase by number, or by name where <paramref name="Name"/> is not null.</summary>
 internal readonly record struct DeclaredPhase(long Number, string? Name = null, SourcePosition? Position = null);

@@ -54,14 +54,15 @@ internal sealed class PhaseAssembly
     /// <summary>The phases in their order; empty where they are not known.</summary>
     public Phase[] Phases { get; } = [];
 
-    /// <summary>The phases meant in the list of a switch; what is not a phase is reported and left out.</summary>
-    public PhaseSet Resolve(DeclaredPhase[] phases, string element)
+    /// <summary>The phases meant in the list of a switch, or of an inductor whose current ends them; what is not a phase is reported and left out.</summary>
+    public PhaseSet Resolve(DeclaredPhase[] phases, string element, bool isInductor = false)
     {
         if (!_known || phases.Length == 0)
         {
             return PhaseSet.None;
         }
 
+        string what = isInductor ? $"Inductor {Quoted.Name(element)} ends" : $"Switch {Quoted.Name(element)} is closed in";
         Span<int> numbers = phases.Length <= 64 ? stackalloc int[phases.Length] : new int[phases.Length];
         int count = 0;
         foreach (DeclaredPhase phase in phases)
@@ -73,13 +74,13 @@ internal sealed class PhaseAssembly
                 if (number == 0)
                 {
                     FormattableString known = _number.Count > 0 ? (FormattableString)$"named {Quoted.List(_number.Keys)}" : $"not named";
-                    _findings.Error(DiagnosticCodes.UnknownPhase, $"Switch {Quoted.Name(element)} is closed in phase {Quoted.Name(name)}, but the phases are {FormattableString.Invariant(known)}. Correct the name, or use numbers from 1 to {Phases.Length}.", phase.Position, [element]);
+                    _findings.Error(DiagnosticCodes.UnknownPhase, $"{what} phase {Quoted.Name(name)}, but the phases are {FormattableString.Invariant(known)}. Correct the name, or use numbers from 1 to {Phases.Length}.", phase.Position, [element]);
                     continue;
                 }
             }
             else if (number < 1 || number > Phases.Length)
             {
-                _findings.Error(DiagnosticCodes.UnknownPhase, $"Switch {Quoted.Name(element)} is closed in phase {number}, but the phases are numbered from 1 to {Phases.Length}. Correct the number, or declare more phases.", phase.Position, [element]);
+                _findings.Error(DiagnosticCodes.UnknownPhase, $"{what} phase {number}, but the phases are numbered from 1 to {Phases.Length}. Correct the number, or declare more phases.", phase.Position, [element]);
                 continue;
             }
 

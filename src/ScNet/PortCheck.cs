@@ -17,7 +17,7 @@ internal static class PortCheck
         }
 
         bool complete = !declaration.Gaps.HasFlag(DeclarationGaps.Elements);
-        if (complete && declaration.Capacitors.Count + declaration.Switches.Count == 0)
+        if (complete && !declaration.Elements.Any())
         {
             findings.Error(DiagnosticCodes.MissingKey, $"The converter has no capacitors and no switches. Add them.", declaration.Position);
             complete = false;
@@ -46,8 +46,7 @@ internal static class PortCheck
             findings.Error(DiagnosticCodes.PortClash, $"The {port} is the reference node '{name}'. Choose another node.", declared.Position);
         }
         else if (complete
-            && !declaration.Capacitors.Exists(c => c.Positive == name || c.Bottom == name)
-            && !declaration.Switches.Exists(s => s.First == name || s.Second == name))
+            && !declaration.Elements.SkipLast(declaration.Parasitics.Count).Any(e => e.First == name || e.Second == name))
         {
             findings.Error(DiagnosticCodes.PortUnconnected, $"No element touches the {port} node {Quoted.Name(name)}. Connect one, or correct the node's name.", declared.Position);
         }

@@ -3,12 +3,13 @@ namespace ScNet;
 /// <summary>A switch of a <see cref="Converter"/>, known by its name.</summary>
 public sealed class Switch
 {
-    internal Switch(string name, string firstNode, string secondNode, double ohms)
+    internal Switch(string name, string firstNode, string secondNode, double ohms, double? diodeVolts)
     {
         Name = name;
         FirstNode = firstNode;
         SecondNode = secondNode;
         Ohms = ohms;
+        DiodeVolts = diodeVolts;
     }
 
     /// <summary>The name, unique among all elements of the converter.</summary>
@@ -22,6 +23,14 @@ public sealed class Switch
 
     /// <summary>On-resistance in ohms (Ω).</summary>
     public double Ohms { get; }
+
+    /// <summary>
+    /// The forward voltage in volts (V) of the body diode, which conducts from <see cref="SecondNode"/> to
+    /// <see cref="FirstNode"/> while the switch is open; null where the switch has none.
+    /// </summary>
+    public double? DiodeVolts { get; }
+
+    internal Switch With(double ohms) => new(Name, FirstNode, SecondNode, ohms, DiodeVolts);
 
     /// <summary>The name and the two nodes.</summary>
     public override string ToString() => $"{Name} ({FirstNode} – {SecondNode})";

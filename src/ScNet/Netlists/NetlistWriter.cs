@@ -74,12 +74,42 @@ public static class NetlistWriter
 
     private static void WriteElements(StringBuilder text, Converter converter)
     {
-        IReadOnlyList<PhaseSet>? on = HasDefaultMode(converter) ? converter.Modes[0].ClosedPhases : null;
+        Mode? only = HasDefaultMode(converter) ? converter.Modes[0] : null;
         WriteElements(text, ElementShape.Capacitor, converter.Capacitors, (c, _) =>
-            [c.Name, Between(c.PositiveNode, c.BottomNode), Value(QuantityKey.Farads, c.Farads), Value(QuantityKey.EsrOhms, c.EsrOhms)]);
+        [
+            c.Name,
+            Between(c.PositiveNode, c.BottomNode),
+            Value(QuantityKey.Farads, c.Farads),
+            Value(QuantityKey.EsrOhms, c.EsrOhms),
+            Value(QuantityKey.BottomFarads, c.Plates.BottomFarads),
+            Value(QuantityKey.TopFarads, c.Plates.TopFarads),
+            c.Plates.BodyNode == Converter.ReferenceNode ? null : $"{NetlistKeys.Body} = {TomlLiteral.Text(c.Plates.BodyNode)}",
+            c.Controlled is { } share ? $"{NetlistKeys.Controlled} = {Share(share, c)}" : null,
+        ]);
+        WriteElements(text, ElementShape.Inductor, converter.Inductors, (l, i) =>
+        [
+            l.Name,
+            Between(l.FirstNode, l.SecondNode),
+            Value(QuantityKey.Henries, l.Henries),
+            Value(QuantityKey.WindingOhms, l.Ohms),
+            only?.UntilZeroPhases[i] is { Count: > 0 } ended ? $"{NetlistKeys.UntilZero} = {Closed(ended)}" : null,
+        ]);
         WriteElements(text, ElementShape.Switch, converter.Switches, (s, i) =>
-            [s.Name, Between(s.FirstNode, s.SecondNode), Value(QuantityKey.Ohms, s.Ohms), on is null ? null : $"{NetlistKeys.On} = {Closed(on[i])}"]);
+        [
+            s.Name,
+            Between(s.FirstNode, s.SecondNode),
+            Value(QuantityKey.Ohms, s.Ohms),
+            only is null ? null : $"{NetlistKeys.On} = {Closed(only.ClosedPhases[i])}",
+            s.DiodeVolts is { } volts ? $"{QuantityKey.DiodeVolts.Key} = {TomlLiteral.Number(volts)}" : null,
+        ]);
+        WriteElements(text, ElementShape.Parasitic, converter.Parasitics, (p, _) =>
+            [p.Name, Between(p.FirstNode, p.SecondNode), $"{QuantityKey.Farads.Key} = {TomlLiteral.Number(p.Farads)}"]);
     }
+
+    private static string Share(Fraction share, Capacitor capacitor) => TomlLiteral.Exact(share)
+        ?? throw new ArgumentException(
+            $"Expected a share that is a decimal or a fraction of at most {ExactDecimal.MaximumLength} characters, but capacitor '{capacitor.Name}' is controlled at {share}. Round it before writing.",
+            nameof(capacitor));
 
     // the parts of an element: its name, then its entries, null where one is left out
     private static void WriteElements<T>(StringBuilder text, ElementShape shape, IReadOnlyList<T> elements, Func<T, int, string?[]> parts)
@@ -101,12 +131,11 @@ public static class NetlistWriter
         foreach (Mode mode in converter.Modes)
         {
             Header(text, $"{NetlistKeys.Modes}.{TomlLiteral.Key(mode.Name)}");
-            for (int s = 0; s < converter.Switches.Count; s++)
+            IEnumerable<(string Name, PhaseSet Phases)> entries = converter.Switches.Select((s, i) => (s.Name, mode.ClosedPhases[i]))
+                .Concat(converter.Inductors.Select((l, i) => (l.Name, mode.UntilZeroPhases[i])));
+            foreach ((string name, PhaseSet phases) in entries.Where(e => e.Phases.Count > 0))
             {
-                if (mode.ClosedPhases[s].Count > 0)
-                {
-                    Line(text, $"{TomlLiteral.Key(converter.Switches[s].Name)} = {Closed(mode.ClosedPhases[s])}");
-                }
+                Line(text, $"{TomlLiteral.Key(name)} = {Closed(phases)}");
             }
         }
     }

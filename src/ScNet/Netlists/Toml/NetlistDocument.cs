@@ -47,13 +47,38 @@ internal sealed class NetlistDocument
         foreach (ElementEntry c in Elements(ElementShape.Capacitor))
         {
             _declaration.Capacitors.Add(new DeclaredCapacitor(
-                c.Name, c.First, c.Second, _values.Quantity(c.Entry, QuantityKey.Farads), _values.Quantity(c.Entry, QuantityKey.EsrOhms)));
+                c.Name, c.First, c.Second, _values.Quantity(c.Entry, QuantityKey.Farads), _values.Quantity(c.Entry, QuantityKey.EsrOhms))
+            {
+                BottomFarads = _values.Quantity(c.Entry, QuantityKey.BottomFarads),
+                TopFarads = _values.Quantity(c.Entry, QuantityKey.TopFarads),
+                Body = Body(c.Entry),
+                Controlled = Controlled(c.Entry),
+            });
         }
 
         foreach (ElementEntry s in Elements(ElementShape.Switch, DeclarationGaps.Switches))
         {
             _declaration.Switches.Add(new DeclaredSwitch(
-                s.Name, s.First, s.Second, _values.Quantity(s.Entry, QuantityKey.Ohms), On(s.Entry)));
+                s.Name, s.First, s.Second, _values.Quantity(s.Entry, QuantityKey.Ohms), On(s.Entry))
+            {
+                DiodeVolts = s.Entry.Find(QuantityKey.DiodeVolts.Key) is null ? null : _values.Quantity(s.Entry, QuantityKey.DiodeVolts),
+            });
+        }
+
+        foreach (ElementEntry l in Elements(ElementShape.Inductor, DeclarationGaps.Switches))
+        {
+            _declaration.Inductors.Add(new DeclaredInductor(
+                l.Name, l.First, l.Second, _values.Quantity(l.Entry, QuantityKey.Henries), _values.Quantity(l.Entry, QuantityKey.WindingOhms), UntilZero(l.Entry)));
+        }
+
+        foreach (ElementEntry p in Elements(ElementShape.Parasitic))
+        {
+            if (p.Entry.Find(QuantityKey.Farads.Key) is null && TomlKeys.AreKnown(p.Entry, ElementShape.Parasitic.Keys))
+            {
+                _findings.Error(DiagnosticCodes.MissingKey, $"The parasitic capacitance {Quoted.Name(p.Entry.Key)} has no key 'farads'. Give its capacitance: farads = 1e-12.", p.Entry.Position, [p.Entry.Key]);
+            }
+
+            _declaration.Parasitics.Add(new DeclaredParasitic(p.Name, p.First, p.Second, _values.Quantity(p.Entry, QuantityKey.Farads)));
         }
 
         if (Table(NetlistKeys.Modes, DeclarationGaps.None) is { } modes)
@@ -140,6 +165,19 @@ internal sealed class NetlistDocument
         AddGaps(gaps, elements.Count < table.Entries.Count);
         return elements;
     }
+
+    private Declared<string> Body(TomlEntry capacitor) => capacitor.Find(NetlistKeys.Body) is { } body
+        && _values.Text(body, body.Value, $"the body of capacitor {Quoted.Name(capacitor.Key)}", [capacitor.Key]) is { } node
+        ? node
+        : new Declared<string>(Converter.ReferenceNode);
+
+    private Declared<Fraction>? Controlled(TomlEntry capacitor) => capacitor.Find(NetlistKeys.Controlled) is { } share
+        ? _values.Exact(share, share.Value, $"the controlled share of capacitor {Quoted.Name(capacitor.Key)}")
+        : null;
+
+    private Declared<DeclaredPhase[]>? UntilZero(TomlEntry inductor) => inductor.Find(NetlistKeys.UntilZero) is { } ended
+        ? new Declared<DeclaredPhase[]>(_phases.Closed(ended, inductor.Key, ElementShape.Inductor.Kind), ended.Position)
+        : null;
 
     private Declared<DeclaredPhase[]>? On(TomlEntry @switch)
     {

@@ -14,6 +14,9 @@ internal static class NetlistKeys
     public const string Modes = "modes";
     public const string Between = "between";
     public const string On = "on";
+    public const string Body = "body";
+    public const string Controlled = "controlled";
+    public const string UntilZero = "until_zero";
 
     public static readonly string[] Root = [Name, Input, Output, Load, Phases, .. ElementShape.All.Select(s => s.Table), Modes];
     public static readonly string[] Phase = [Count, Duty, Names];
@@ -24,12 +27,19 @@ internal static class NetlistKeys
         (QuantityKey.Farads.Key, ["c", "f", "cap", "capacity", "capacitance", "value", "nf", "uf", "pf"]),
         (QuantityKey.Ohms.Key, ["r", "ron", "rdson", "rdon", "resistance", "onresistance", "ohm", "value", "mohm", "mohms", "kohm", "kohms"]),
         (QuantityKey.EsrOhms.Key, ["r", "rs", "rc", "ohms", "ohm", "resistance", "seriesresistance", "esr"]),
+        (QuantityKey.Henries.Key, ["l", "h", "ind", "inductance", "value", "nh", "uh", "mh"]),
+        (QuantityKey.BottomFarads.Key, ["cbp", "cb", "bottom", "bottomplate", "bottomplatefarads", "plate"]),
+        (QuantityKey.TopFarads.Key, ["ctp", "top", "topplate", "topplatefarads"]),
+        (QuantityKey.DiodeVolts.Key, ["vf", "diode", "forwardvolts", "bodydiode"]),
+        (Body, ["bulk", "substrate", "well"]),
         (On, ["closed", "closedin", "phase", "phases", "when", "active"]),
         (Between, ["node", "nodes", "terminals", "pins", "plates", "ends", "connects"]),
         (Input, ["vin", "in", "source", "supply"]),
         (Output, ["vout", "out"]),
         (ElementShape.Capacitor.Table, ["c", "cap", "caps"]),
         (ElementShape.Switch.Table, ["s", "sw", "transistors", "fets", "mosfets"]),
+        (ElementShape.Inductor.Table, ["l", "ind", "coils"]),
+        (ElementShape.Parasitic.Table, ["parasitic", "junctions", "strays"]),
         (Modes, ["configurations", "ratios"]),
         (Duty, ["d", "duties", "dutycycle", "dutycycles", "fractions"]),
         (Count, ["n", "number"]),

@@ -2,7 +2,7 @@ using Tomlyn.Syntax;
 
 namespace ScNet.Netlists.Toml;
 
-/// <summary>Reads in which phases switches are closed: of a switch by itself, and in every mode.</summary>
+/// <summary>Reads in which phases switches are closed and which an inductor ends: of an element by itself, and in every mode.</summary>
 internal sealed class PhaseEntries(TomlValues values, DiagnosticList findings)
 {
     /// <summary>The modes of a table; an entry that is none is reported and left out.</summary>
@@ -25,17 +25,17 @@ internal sealed class PhaseEntries(TomlValues values, DiagnosticList findings)
     }
 
     /// <summary>A phase or an array of phases, each by number or name; what is neither is reported and left out.</summary>
-    public DeclaredPhase[] Closed(TomlEntry entry, string switchName)
+    public DeclaredPhase[] Closed(TomlEntry entry, string element, string? kind = null)
     {
         if (entry.Value is not ArraySyntax array)
         {
-            return Phase(entry, entry.Value, switchName, "a phase or an array of phases") is { } only ? [only] : [];
+            return Phase(entry, entry.Value, element, kind, "a phase or an array of phases") is { } only ? [only] : [];
         }
 
         var phases = new List<DeclaredPhase>(array.Items.ChildrenCount);
         foreach (ArrayItemSyntax item in array.Items)
         {
-            if (Phase(entry, item.Value, switchName, "a phase") is { } phase)
+            if (Phase(entry, item.Value, element, kind, "a phase") is { } phase)
             {
                 phases.Add(phase);
             }
@@ -44,7 +44,7 @@ internal sealed class PhaseEntries(TomlValues values, DiagnosticList findings)
         return [.. phases];
     }
 
-    private DeclaredPhase? Phase(TomlEntry entry, ValueSyntax? value, string switchName, string expected)
+    private DeclaredPhase? Phase(TomlEntry entry, ValueSyntax? value, string element, string? kind, string expected)
     {
         switch (value)
         {
@@ -53,7 +53,7 @@ internal sealed class PhaseEntries(TomlValues values, DiagnosticList findings)
             case StringValueSyntax { Value.Length: > 0 } name:
                 return new DeclaredPhase(0, TomlValues.TextOf(name, findings), TomlValues.PositionOf(value, findings));
             default:
-                values.Wrong($"{expected} (a number from 1, or a name)", entry, value, $"when switch {Quoted.Name(switchName)} is closed", [switchName]);
+                values.Wrong($"{expected} (a number from 1, or a name)", entry, value, kind is null ? $"when switch {Quoted.Name(element)} is closed" : $"the phases that {kind} {Quoted.Name(element)} ends", [element]);
                 return null;
         }
     }
