@@ -46,11 +46,38 @@ internal static class Documents
         s3 = [1, 2]
         """;
 
+    public const string Hybrid = """
+        name   = "Three levels"
+        input  = "vin"
+        output = "vout"
+        phases.duty = ["1/6", 0.25, "1/6", "5/12"]
+        [capacitors]
+        fly = { between = ["p", "n"], farads = 1e-6, bottom_farads = 3e-8, top_farads = 5e-9, body = "well", controlled = "1/2" }
+        [inductors]
+        coil = { between = ["x", "vout"], henries = 1e-6, ohms = 0.02, until_zero = 4 }
+        [switches]
+        s1 = { between = ["vin", "p"], on = [1] }
+        s2 = { between = ["p", "x"], on = [3] }
+        s3 = { between = ["n", "x"], on = [1] }
+        s4 = { between = ["n", "gnd"], on = [3] }
+        s5 = { between = ["x", "gnd"], on = [2, 4], diode_volts = 0.7 }
+        tie = { between = ["well", "gnd"], on = [1, 2, 3, 4] }
+        [parasitics]
+        junction = { between = ["x", "gnd"], farads = 1e-12 }
+        """;
+
     /// <summary>The sound document with one piece of it replaced.</summary>
     public static string HalfWith(string old, string replacement)
     {
         Assert.Contains(old, Half, StringComparison.Ordinal);
         return Half.Replace(old, replacement, StringComparison.Ordinal);
+    }
+
+    /// <summary>The sound document with inductors and parasitic capacitances, with one piece of it replaced.</summary>
+    public static string HybridWith(string old, string replacement)
+    {
+        Assert.Contains(old, Hybrid, StringComparison.Ordinal);
+        return Hybrid.Replace(old, replacement, StringComparison.Ordinal);
     }
 
     /// <summary>The only error of a document.</summary>

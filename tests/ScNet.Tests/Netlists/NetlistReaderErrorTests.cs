@@ -60,7 +60,7 @@ public sealed class NetlistReaderErrorTests
         { "ohms = 2.0, on = 2 ", "ohms = 2.0, closed = 2 ", DiagnosticCodes.UnknownKey, 12, 45, "Did you mean 'on'?" },
         { "farads = 1e-9", "capacitance = 1e-9", DiagnosticCodes.UnknownKey, 6, 31, "Did you mean 'farads'?" },
         { "farads = 1e-9", "esr = 1e-3", DiagnosticCodes.UnknownKey, 6, 31, "Did you mean 'esr_ohms'?" },
-        { "farads = 1e-9", "colour = 1", DiagnosticCodes.UnknownKey, 6, 31, "The keys are between, farads, esr_ohms." },
+        { "farads = 1e-9", "colour = 1", DiagnosticCodes.UnknownKey, 6, 31, "The keys are between, farads, esr_ohms, bottom_farads, top_farads, body, controlled." },
         { "farads = 1e-9", "farads = 0", DiagnosticCodes.ValueOutOfRange, 6, 40, "finite and positive" },
         { "farads = 1e-9", "farads = 1e400", DiagnosticCodes.ValueOutOfRange, 6, 40, "1e400" },
         { "farads = 1e-9", "farads = -nan", DiagnosticCodes.ValueOutOfRange, 6, 40, "-nan" },
@@ -89,6 +89,32 @@ public sealed class NetlistReaderErrorTests
         { "output = \"vout\"", "output = \"vout\"\ninput = \"vin\"", DiagnosticCodes.Syntax, 4, 1, "first at line 2" },
         { "[switches]", "[capacitors]", DiagnosticCodes.Syntax, 8, 2, "first at line 5" },
     };
+
+    public static TheoryData<string, string, string, int, int, string> HybridMistakes => new()
+    {
+        { "henries = 1e-6", "henries = 0", DiagnosticCodes.ValueOutOfRange, 8, 45, "The inductance of 'coil' is 0 henries" },
+        { "henries = 1e-6", "l = 1e-6", DiagnosticCodes.UnknownKey, 8, 35, "Did you mean 'henries'?" },
+        { "ohms = 0.02", "ohms = \"20m\"", DiagnosticCodes.WrongValue, 8, 58, "the winding resistance (ohms) of 'coil', but got the string \"20m\". Write 20e-3," },
+        { "[\"x\", \"vout\"]", "[\"vout\", \"vout\"]", DiagnosticCodes.SameNode, 8, 1, "Both terminals of inductor 'coil'" },
+        { "until_zero = 4", "until_zero = 5", DiagnosticCodes.UnknownPhase, 8, 77, "Inductor 'coil' ends phase 5" },
+        { "until_zero = 4", "until_zero = 1.5", DiagnosticCodes.WrongValue, 8, 77, "the phases that inductor 'coil' ends" },
+        { "controlled = \"1/2\"", "controlled = \"half\"", DiagnosticCodes.WrongValue, 6, 115, "the controlled share of capacitor 'fly'" },
+        { "body = \"well\"", "bulk = \"well\"", DiagnosticCodes.UnknownKey, 6, 87, "Did you mean 'body'?" },
+        { ", farads = 1e-12", "", DiagnosticCodes.MissingKey, 17, 1, "has no key 'farads'" },
+        { "junction =", "coil =", DiagnosticCodes.DuplicateName, 17, 1, "(first at line 8)" },
+        { "diode_volts = 0.7", "diode_volts = -1", DiagnosticCodes.ValueOutOfRange, 14, 59, "forward voltage of the diode" },
+    };
+
+    [Theory]
+    [MemberData(nameof(HybridMistakes))]
+    public void A_mistake_about_inductors_and_parasitics_gives_one_message_at_its_place(
+        string old, string replacement, string code, int line, int column, string part)
+    {
+        Diagnostic error = Documents.OnlyError(Documents.HybridWith(old, replacement));
+
+        Assert.Equal((code, line, column), (error.Code, error.Position!.Value.Line, error.Position.Value.Column));
+        Assert.Contains(part, error.Message, StringComparison.Ordinal);
+    }
 
     [Theory]
     [MemberData(nameof(SingleMistakes))]

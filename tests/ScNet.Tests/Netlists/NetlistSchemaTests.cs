@@ -15,6 +15,9 @@ public sealed class NetlistSchemaTests
     {
         { Documents.Half },
         { Documents.Reconfigurable },
+        { Documents.Hybrid },
+        { Documents.HybridWith("\"1/2\"", "0.5") },
+        { Documents.HybridWith("\"1/2\"", "\"-1/2\"") },
         { Documents.HalfWith("farads = 1e-9", "farads = 1, esr_ohms = 0") },
         { Documents.HalfWith("[capacitors]", "load = \"current\"\nphases.names = [\"a\", \"b\"]\n[capacitors]") },
         { Documents.HalfWith("[capacitors]", "[phases]\ncount = 3\n[capacitors]") },
@@ -33,6 +36,11 @@ public sealed class NetlistSchemaTests
             foreach ((string old, string replacement) in Replacements)
             {
                 bad.Add(Documents.HalfWith(old, replacement));
+            }
+
+            foreach ((string old, string replacement) in HybridReplacements)
+            {
+                bad.Add(Documents.HybridWith(old, replacement));
             }
 
             bad.Add("name='n'\ninput='a'\noutput='b'");
@@ -56,6 +64,10 @@ public sealed class NetlistSchemaTests
         { Documents.HalfWith("fly =", "s1 ="), DiagnosticCodes.DuplicateName },
         { Documents.HalfWith("\"vout\"\n", "\"vin\"\n"), DiagnosticCodes.PortClash },
         { Documents.HalfWith("\"vout\"\n", "\"vuot\"\n"), DiagnosticCodes.PortUnconnected },
+        { Documents.HybridWith("until_zero = 4", "until_zero = 5"), DiagnosticCodes.UnknownPhase },
+        { Documents.HybridWith("until_zero = 4", "until_zero = \"last\""), DiagnosticCodes.UnknownPhase },
+        { Documents.HybridWith("junction =", "coil ="), DiagnosticCodes.DuplicateName },
+        { Documents.HybridWith("[parasitics]", "twin = { between = [\"x\", \"vout\"], on = [] }\n[parasitics]").Replace("[switches]", "second = { between = [\"x\", \"gnd\"], until_zero = 4 }\n[switches]", StringComparison.Ordinal), DiagnosticCodes.WrongValue },
         { Documents.Reconfigurable.Replace("s4 = [2]", "s5 = [2]", StringComparison.Ordinal), DiagnosticCodes.UnknownSwitch },
     };
 
@@ -71,6 +83,14 @@ public sealed class NetlistSchemaTests
         ("between = [\"p\", \"n\"], ", ""), ("farads = 1e-9", "farads = 0"), ("farads = 1e-9", "farads = -1"), ("farads = 1e-9", "farads = \"1n\""),
         ("farads = 1e-9", "esr_ohms = -0.1"), ("farads = 1e-9", "farad = 1"), ("fly =", "\"\" ="), ("fly = { between = [\"p\", \"n\"], farads = 1e-9 }", "fly = 1"),
         (", on = 2 }", " }"), ("on = 2 }", "on = 0 }"), ("on = 2 }", "on = true }"), ("on = 2 }", "on = \"\" }"), ("on = 2 }", "on = [[2]] }"), ("on = 2 }", "on = [1.5] }"),
+    ];
+
+    private static (string Old, string Replacement)[] HybridReplacements =>
+    [
+        ("henries = 1e-6", "henries = 0"), ("henries = 1e-6", "henry = 1"), ("ohms = 0.02", "ohms = -1"), ("[\"x\", \"vout\"]", "[\"x\", \"x\"]"), ("[\"x\", \"vout\"]", "[\"x\"]"),
+        ("until_zero = 4", "until_zero = true"), ("until_zero = 4", "until_zero = 0"), ("bottom_farads = 3e-8", "bottom_farads = -1"), ("top_farads = 5e-9", "top_farads = \"5n\""),
+        ("body = \"well\"", "body = \"\""), ("body = \"well\"", "body = 1"), ("controlled = \"1/2\"", "controlled = \"half\""), ("controlled = \"1/2\"", "controlled = \"1/0\""),
+        ("diode_volts = 0.7", "diode_volts = -0.7"), (", farads = 1e-12", ""), ("farads = 1e-12", "farads = 0"), ("farads = 1e-12", "farads = 1e-12, ohms = 1"),
     ];
 
     [Theory]

@@ -62,7 +62,15 @@ public sealed class NetlistWriterLaws
         Assert.Equal(
             a.Switches.Select(s => (s.Name, s.FirstNode, s.SecondNode, s.Ohms)),
             b.Switches.Select(s => (s.Name, s.FirstNode, s.SecondNode, s.Ohms)));
+        Assert.Equal(a.Capacitors.Select(c => (c.Plates, c.Controlled)), b.Capacitors.Select(c => (c.Plates, c.Controlled)));
+        Assert.Equal(a.Switches.Select(s => s.DiodeVolts), b.Switches.Select(s => s.DiodeVolts));
+        Assert.Equal(
+            a.Inductors.Select(l => (l.Name, l.FirstNode, l.SecondNode, l.Henries, l.Ohms)),
+            b.Inductors.Select(l => (l.Name, l.FirstNode, l.SecondNode, l.Henries, l.Ohms)));
+        Assert.Equal(a.Parasitics.Select(p => (p.Name, p.FirstNode, p.SecondNode, p.Farads)), b.Parasitics.Select(p => (p.Name, p.FirstNode, p.SecondNode, p.Farads)));
+        Assert.Equal(a.ParasiticCapacitances, b.ParasiticCapacitances);
         Assert.Equal(a.Modes.Select(m => m.Name), b.Modes.Select(m => m.Name));
+        Assert.All(a.Modes.Zip(b.Modes), m => Assert.Equal(m.First.UntilZeroPhases, m.Second.UntilZeroPhases));
         Assert.All(a.Modes.Zip(b.Modes), m => Assert.Equal(m.First.ClosedPhases, m.Second.ClosedPhases));
         Assert.Equal(a.Warnings.Select(w => (w.Code, w.Message)), b.Warnings.Select(w => (w.Code, w.Message)));
     }
@@ -104,19 +112,25 @@ public sealed class NetlistWriterLaws
 
         foreach (Capacitor c in plain.Capacitors)
         {
-            builder.Capacitor(c.Name + stem, Node(c.PositiveNode), Node(c.BottomNode), c.Farads * scale, c.EsrOhms / scale);
+            CapacitorPlates? plates = phaseNames ? new(c.Farads * scale / 30, c.EsrOhms, Node(plain.OutputNode)) : null;
+            builder.Capacitor(c.Name + stem, Node(c.PositiveNode), Node(c.BottomNode), c.Farads * scale, c.EsrOhms / scale, plates);
         }
 
         bool hasModes = modes.Length > 0;
         for (int s = 0; s < plain.Switches.Count; s++)
         {
             Switch @switch = plain.Switches[s];
-            builder.Switch(@switch.Name + stem, Node(@switch.FirstNode), Node(@switch.SecondNode), hasModes ? PhaseSet.None : plain.Modes[0].ClosedPhases[s], @switch.Ohms / scale);
+            builder.Switch(@switch.Name + stem, Node(@switch.FirstNode), Node(@switch.SecondNode), hasModes ? PhaseSet.None : plain.Modes[0].ClosedPhases[s], @switch.Ohms / scale, hasModes ? scale : null);
         }
 
         for (int m = 0; m < modes.Length; m++)
         {
             builder.Mode($"{modes[m].Name}{m}", [.. modes[m].Phases.Select((bits, s) => ($"s{s}{stem}", Set(bits, duties.Length)))]);
+        }
+
+        if (phaseNames)
+        {
+            builder.Parasitic("wire" + stem, Node(plain.InputNode), Node(Converter.ReferenceNode), scale);
         }
 
         return builder.Build();
