@@ -159,6 +159,35 @@ public sealed class Converter
         return new Converter(this, network) { Modes = NameIndex.ListOf(Name, "mode", made, m => m.Name) };
     }
 
+    /// <summary>Some of the elements, with one mode.</summary>
+    /// <param name="mode">The mode.</param>
+    /// <param name="capacitors">The positions of the capacitors.</param>
+    /// <param name="switches">The positions of the switches.</param>
+    internal Converter Part(Mode mode, int[] capacitors, int[] switches)
+    {
+        Capacitor[] ownCapacitors = Array.ConvertAll(capacitors, c => Capacitors[c]);
+        Switch[] ownSwitches = Array.ConvertAll(switches, s => Switches[s]);
+        List<string> nodes = [ReferenceNode, InputNode, OutputNode];
+        Dictionary<string, int> index = nodes.Select((n, i) => (n, i)).ToDictionary(StringComparer.Ordinal);
+        NodePair[] capacitorNodes = Array.ConvertAll(ownCapacitors, c => new NodePair(NodeOf(c.PositiveNode), NodeOf(c.BottomNode)));
+        NodePair[] switchNodes = Array.ConvertAll(ownSwitches, s => new NodePair(NodeOf(s.FirstNode), NodeOf(s.SecondNode)));
+        Mode ownMode = new(mode.Name, 0, Array.ConvertAll(switches, s => mode.ClosedPhases[s]));
+        SwitchedNetwork network = new(
+            nodes.Count, capacitorNodes, ConverterPorts.Of(index[InputNode], index[OutputNode], Load), switchNodes, Network.Duties, [ownMode.ClosedFlags(Phases.Count)]);
+        return new Converter(Name, InputNode, OutputNode, Load, [.. Phases], ownCapacitors, ownSwitches, [ownMode], [.. nodes], network, []);
+
+        int NodeOf(string name)
+        {
+            if (!index.TryGetValue(name, out int node))
+            {
+                node = index[name] = nodes.Count;
+                nodes.Add(name);
+            }
+
+            return node;
+        }
+    }
+
     /// <summary>The name and the element counts.</summary>
     public override string ToString() =>
         $"{Name}: {UnitText.Count(Capacitors.Count, "capacitor", "capacitors")}, {(Inductors.Count > 0 ? UnitText.Count(Inductors.Count, "inductor", "inductors") + ", " : string.Empty)}{UnitText.Count(Switches.Count, "switch", "switches")}, {Phases.Count} phases, {UnitText.Count(Modes.Count, "mode", "modes")}";

@@ -13,6 +13,9 @@ namespace ScNet.Analysis;
 /// </remarks>
 internal sealed class TopologySolution
 {
+    // threads that meet here find the same parts
+    private IndependentParts? _parts;
+
     public required Mode Mode { get; init; }
 
     public required IReadOnlyList<Diagnostic> Diagnostics { get; init; }
@@ -54,6 +57,10 @@ internal sealed class TopologySolution
 
     /// <summary>The freedom that component values settle; empty where topology does it all.</summary>
     public IReadOnlyList<FlowDirection> Directions { get; init; } = [];
+
+    /// <summary>What falls apart where the voltages of input, output and reference are given; found when first asked for.</summary>
+    /// <param name="converter">A converter of this topology, with any component values.</param>
+    public IndependentParts PartsOf(Converter converter) => _parts ??= IndependentParts.Of(converter, Mode, this);
 
     /// <summary>The same topology as one without a result.</summary>
     /// <param name="reason">Why there is none.</param>

@@ -62,7 +62,7 @@ internal sealed class ImpedanceBound
         }
 
         Converter nominal = _analysis.Converter, fastest = _tolerances.Apply(nominal, capacitance: -1, onResistance: -1, esr: -1);
-        double largest = PreparedMode.Of(fastest, _analysis.Mode, _analysis.Topology).Kernel.LargestExponent(1 / _frequencyHz);
+        double largest = PreparedMode.Of(fastest, _analysis.Topology).LargestExponent(1 / _frequencyHz);
         double share = largest < 0.01 ? largest / 3 : Math.Min(1, (1 / Math.Tanh(largest)) - (1 / largest));
         return LeastOfBothForms(_tolerances.Apply(nominal, capacitance: -1, onResistance: 1, esr: 1), share);
     }
@@ -115,7 +115,7 @@ internal sealed class ImpedanceBound
         double exponent = Math.Atanh(Math.Max(_tolerances.OnResistance, _tolerances.Esr)) + (share * Math.Atanh(_tolerances.Capacitance));
         Converter middle = _tolerances.Apply(
             _analysis.Converter, Middle(_tolerances.Capacitance), Middle(_tolerances.OnResistance), Middle(_tolerances.Esr));
-        double ohms = PreparedMode.Of(middle, _analysis.Mode, _analysis.Topology).Kernel.Ohms(1 / _frequencyHz);
+        double ohms = PreparedMode.Of(middle, _analysis.Topology).Ohms(1 / _frequencyHz);
         return (ohms * Math.Exp(-exponent), ohms * Math.Exp(exponent));
     }
 

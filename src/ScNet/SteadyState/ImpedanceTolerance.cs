@@ -87,7 +87,7 @@ public static class ImpedanceTolerance
     private static int DeviationCount(Converter converter) => (2 * converter.Capacitors.Count) + converter.Switches.Count;
 
     private static double Ohms(ModeAnalysis analysis, Converter converter, double frequencyHz) =>
-        PreparedMode.Of(converter, analysis.Mode, analysis.Topology).Kernel
+        PreparedMode.Of(converter, analysis.Topology)
             .Ohms(1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz)));
 
     // Blocks must not overlap for neighbouring seeds: a multiplicative hash (Knuth, from memory) spreads them.

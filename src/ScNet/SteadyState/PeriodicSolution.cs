@@ -4,8 +4,8 @@ using ScNet.Numerics;
 namespace ScNet.SteadyState;
 
 /// <summary>
-/// The periodic solution at one operating point in the coordinates of the phases: charge and drive of
-/// every mode, and the state at the start of every phase. Signals are read off it as waveforms.
+/// The periodic solution of an independent part at one operating point in the coordinates of the phases: charge and
+/// drive of every mode, and the state at the start of every phase. Signals are read off it as waveforms.
 /// </summary>
 /// <remarks>Symbols and equations: docs/theory/output-impedance.md.</remarks>
 internal sealed class PeriodicSolution
@@ -22,18 +22,16 @@ internal sealed class PeriodicSolution
     private readonly ModeFlow[] _flow;
     private readonly double[][] _startState;
 
-    public PeriodicSolution(SwitchedNetwork network, PreparedMode prepared, double outputVoltage, OperatingPoint point)
+    public PeriodicSolution(SwitchedNetwork network, PreparedPart prepared, OperatingPoint point, double outputVoltage, double share)
     {
         _phases = prepared.Phases;
         Space = prepared.Space;
         Flows = prepared.Flows;
-        ImpedanceKernel kernel = prepared.Kernel;
         _network = network;
-        _loadCurrent = point.LoadCurrentAmperes;
+        _loadCurrent = share * point.LoadCurrentAmperes;
         double period = 1 / point.FrequencyHz;
         _sources = [point.InputVoltageVolts, _network.Load == LoadKind.Stiff ? outputVoltage : 0];
-        var amounts = new double[kernel.Directions];
-        kernel.Amounts(period, amounts, reversed: false);
+        double[] amounts = prepared.Amounts(period, reversed: false);
         _flow = new ModeFlow[_phases.Length];
         Bases = new PhaseBasis[_phases.Length];
         for (int j = 0; j < _phases.Length; j++)

@@ -19,7 +19,7 @@ public sealed class PeriodicSteadyState
 
     private readonly ModeAnalysis _analysis;
     private readonly SwitchedNetwork _network;
-    private readonly Lazy<PeriodicSolution> _solution;
+    private readonly Lazy<PeriodicSignals> _signals;
     private readonly Lazy<NamedList<SwitchOperation>> _switches;
     private readonly Lazy<NamedList<CapacitorOperation>> _capacitors;
 
@@ -28,9 +28,9 @@ public sealed class PeriodicSteadyState
         _analysis = analysis;
         _network = analysis.Converter.Network;
         Point = point;
-        OutputImpedanceOhms = prepared.Kernel.Ohms(1 / point.FrequencyHz);
+        OutputImpedanceOhms = prepared.WithImpedance().Ohms(1 / point.FrequencyHz);
         AverageOutputVoltageVolts = (analysis.Ratio.ToDouble() * point.InputVoltageVolts) - (OutputImpedanceOhms * point.LoadCurrentAmperes);
-        _solution = new(() => new PeriodicSolution(_network, prepared, AverageOutputVoltageVolts, point));
+        _signals = new(() => new PeriodicSignals(Converter, prepared, point, AverageOutputVoltageVolts));
         _switches = new(() => new([.. Enumerable.Range(0, _network.SwitchCount).Select(Operate)], Converter.Switches.Names));
         _capacitors = new(() => new([.. Enumerable.Range(0, _network.CapacitorCount).Select(OperateCapacitor)], Converter.Capacitors.Names));
     }
@@ -102,7 +102,7 @@ public sealed class PeriodicSteadyState
     /// </summary>
     public double? OutputRippleVolts => _network.Load == LoadKind.Stiff ? 0
         : _analysis.IdealPoint.NodePotentials[_network.Output].All(v => v.IsDetermined)
-            ? PeakToPeak(j => Solution.Difference(j, _network.Output, SwitchedNetwork.Reference))
+            ? PeakToPeak(j => Signals.Potential(j, Converter.OutputNode))
             : null;
 
     /// <summary>Solves one analysed mode at an operating point.</summary>
@@ -125,7 +125,7 @@ public sealed class PeriodicSteadyState
     {
         int index = Converter.Capacitors.PositionOf(capacitor);
         return _analysis.IdealPoint.CapacitorVoltages[index].IsDetermined
-            ? Sample(timesSeconds, j => Solution.CapacitorVoltage(j, index))
+            ? Sample(timesSeconds, j => Signals.CapacitorVoltage(j, index))
             : Sample(timesSeconds, _ => null);
     }
 
@@ -136,7 +136,7 @@ public sealed class PeriodicSteadyState
     public double[] SampleCapacitorCurrent(string capacitor, IReadOnlyList<double> timesSeconds)
     {
         int index = Converter.Capacitors.PositionOf(capacitor);
-        return Determined(Sample(timesSeconds, j => CapacitorCurrent(j, index)));
+        return Determined(Sample(timesSeconds, j => Signals.CapacitorCurrent(j, index)));
     }
 
     /// <summary>The current through a switch from its first terminal to its second, sampled over one period, in amperes (A).</summary>
@@ -146,7 +146,7 @@ public sealed class PeriodicSteadyState
     public double[] SampleSwitchCurrent(string @switch, IReadOnlyList<double> timesSeconds)
     {
         int index = Converter.Switches.PositionOf(@switch);
-        return [.. Sample(timesSeconds, j => SwitchCurrent(j, index)).Select(i => i ?? 0)];
+        return [.. Sample(timesSeconds, j => Signals.SwitchCurrent(j, index)).Select(i => i ?? 0)];
     }
 
     /// <summary>The voltage across a switch, first terminal minus second, sampled over one period, in volts (V).</summary>
@@ -162,7 +162,7 @@ public sealed class PeriodicSteadyState
         int index = Converter.Switches.PositionOf(@switch);
         PhaseValues ideal = _analysis.BlockingVoltages.Switches[index];
         return Sample(timesSeconds, j => ideal[j + 1].IsDetermined
-            ? Solution.Difference(j, _network.SwitchFirst[index], _network.SwitchSecond[index])
+            ? Signals.SwitchVoltage(j, index)
             : null);
     }
 
@@ -175,26 +175,26 @@ public sealed class PeriodicSteadyState
     {
         int index = Converter.Nodes.PositionOf(node);
         PhaseValues ideal = _analysis.IdealPoint.NodePotentials[index];
-        return Sample(timesSeconds, j => ideal[j + 1].IsDetermined ? Solution.Difference(j, index, SwitchedNetwork.Reference) : null);
+        return Sample(timesSeconds, j => ideal[j + 1].IsDetermined ? Signals.Potential(j, node) : null);
     }
 
     /// <summary>The operating point, the output voltage and the powers.</summary>
     public override string ToString() =>
         $"{Converter.Name}, mode {Mode}, {Point}: {UnitText.Of(AverageOutputVoltageVolts, "V")} output, {UnitText.Of(InputPowerWatts, "W")} in, {UnitText.Of(OutputPowerWatts, "W")} out";
 
-    private PeriodicSolution Solution => _solution.Value;
+    private PeriodicSignals Signals => _signals.Value;
 
     private SwitchOperation Operate(int index)
     {
         Switch @switch = Converter.Switches[index];
-        PhaseWaveform?[] currents = [.. Phases().Select(j => SwitchCurrent(j, index))];
+        PhaseWaveform?[] currents = [.. Phases().Select(j => Signals.SwitchCurrent(j, index))];
         double square = Point.FrequencyHz * currents.Sum(w => w?.SquareIntegral() ?? 0);
         PhaseValues ideal = _analysis.BlockingVoltages.Switches[index];
         int[] open = [.. Phases().Where(j => !IsClosed(j, index))];
         Interval<double> known = Intervals.Empty<double>();
         foreach (int phase in open.Where(j => ideal[j + 1].IsDetermined))
         {
-            known = known.Hull(ToInterval(Solution.Difference(phase, _network.SwitchFirst[index], _network.SwitchSecond[index])));
+            known = known.Hull(ToInterval(Signals.SwitchVoltage(phase, index)));
         }
 
         known = known.IsDetermined ? known : default;
@@ -205,11 +205,11 @@ public sealed class PeriodicSteadyState
     private CapacitorOperation OperateCapacitor(int index)
     {
         Capacitor capacitor = Converter.Capacitors[index];
-        PhaseWaveform[] currents = [.. Phases().Select(j => CapacitorCurrent(j, index))];
-        PhaseWaveform[] voltages = [.. Phases().Select(j => Solution.CapacitorVoltage(j, index))];
+        PhaseWaveform[] currents = [.. Phases().Select(j => Signals.CapacitorCurrent(j, index))];
+        PhaseWaveform[] voltages = [.. Phases().Select(j => Signals.CapacitorVoltage(j, index))];
         double square = Point.FrequencyHz * currents.Sum(w => w.SquareIntegral());
         double? average = _analysis.IdealPoint.CapacitorVoltages[index].IsDetermined
-            ? voltages.Select((w, j) => w.Mean() * Solution.Bases[j].Duration).Sum() * Point.FrequencyHz
+            ? voltages.Select((w, j) => w.Mean() * Signals.Durations[j]).Sum() * Point.FrequencyHz
             : null;
 
         // a square beyond the range of numbers is infinite, and loses nothing in no resistance
@@ -221,14 +221,6 @@ public sealed class PeriodicSteadyState
     private IEnumerable<int> Phases() => Enumerable.Range(0, _network.PhaseCount);
 
     private bool IsClosed(int phase, int index) => _network.ClosedIn(Mode.Index, phase)[index];
-
-    private PhaseWaveform? SwitchCurrent(int phase, int index) =>
-        Solution.Flows.Position(phase, index) is var position and >= 0
-            ? Solution.ResistorCurrent(phase, position)
-            : null;
-
-    private PhaseWaveform CapacitorCurrent(int phase, int index) =>
-        Solution.CapacitorCurrent(phase, index, Converter.Capacitors[index].Farads);
 
     private double PeakToPeak(Func<int, PhaseWaveform> waveform)
     {
@@ -286,9 +278,9 @@ public sealed class PeriodicSteadyState
 
         double rounding = BoundaryRounding * Math.Max(1, Math.Abs(periods)) / Point.FrequencyHz;
         double rest = (periods - Math.Floor(periods)) / Point.FrequencyHz;
-        for (int phase = 0; phase < Solution.Bases.Length; phase++)
+        for (int phase = 0; phase < Signals.Durations.Length; phase++)
         {
-            double duration = Solution.Bases[phase].Duration;
+            double duration = Signals.Durations[phase];
             if (rest < duration - Math.Min(rounding, 0.5 * duration))
             {
                 return (phase, Math.Max(0, rest));

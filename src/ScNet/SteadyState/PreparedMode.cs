@@ -1,99 +1,107 @@
 using ScNet.Analysis;
-using ScNet.Numerics;
 
 namespace ScNet.SteadyState;
 
 /// <summary>
-/// What the steady state of a mode needs at every frequency, each part worked out on first use. The
-/// impedance needs less than waveforms and sensitivities, which also read what each resistor carries.
+/// The independent parts of a mode, prepared, and what follows of them for the whole: conductances to the load add up.
 /// </summary>
+/// <remarks>Derivation: docs/theory/output-impedance.md, "Independent parts".</remarks>
 internal sealed class PreparedMode
 {
-    private readonly Converter _converter;
-    private readonly Mode _mode;
     private readonly TopologySolution _topology;
-    private readonly Lazy<StateSpace> _space;
-    private readonly Lazy<PhaseModes[]> _phases;
-    private readonly Lazy<ImpedanceKernel> _kernel;
+    private readonly SteadyStateSize _size;
+    private readonly PreparedPart[] _delivering;
+    private readonly Lazy<ImpedanceKernel[]> _kernels;
 
-    private PreparedMode(Converter converter, Mode mode, TopologySolution topology)
+    private PreparedMode(Converter converter, TopologySolution topology)
     {
-        _converter = converter;
-        _mode = mode;
         _topology = topology;
-        Size = new SteadyStateSize(converter, mode, topology);
-        Size.RequireFlows();
-        Flows = ResistorFlows.Of(converter, mode, topology);
+        Places = topology.PartsOf(converter);
+        Converters = Array.ConvertAll(Places.Parts, p => p.With(converter));
+        _size = SteadyStateSize.Of(converter, topology, Places.Parts.Zip(Converters, (p, c) => new PartSize(c, p.Topology)));
+        _size.RequireFlows();
         Duties = [.. converter.Phases.Select(p => p.Duty.ToDouble())];
-        _phases = new(() => Modes(withResistors: true));
-        _space = new(() => StateSpace.Of(converter));
-        _kernel = new(Prepare);
+        Parts = [.. Places.Parts.Select((p, k) => PreparedPart.Of(Converters[k], p.Topology, Duties, _size))];
+        _delivering = [.. Parts.Where((_, k) => Places.Parts[k].Delivers)];
+        _kernels = new(Prepare);
     }
 
-    public StateSpace Space => _space.Value;
+    /// <summary>Which element is where.</summary>
+    public IndependentParts Places { get; }
 
-    public ResistorFlows Flows { get; }
+    /// <summary>The parts with their component values.</summary>
+    public Converter[] Converters { get; }
 
-    private SteadyStateSize Size { get; }
+    /// <summary>The parts, prepared; at least one.</summary>
+    public PreparedPart[] Parts { get; }
 
     /// <summary>The duty of each phase.</summary>
     public double[] Duties { get; }
 
-    /// <summary>Each phase in its own coordinates, with the share of every resistor.</summary>
-    public PhaseModes[] Phases => _phases.Value;
-
-    public ImpedanceKernel Kernel => _kernel.Value;
-
-    public static PreparedMode Of(Converter converter, Mode mode, TopologySolution topology) => new(converter, mode, topology);
+    /// <summary>Prepares a mode.</summary>
+    /// <param name="converter">The converter.</param>
+    /// <param name="topology">The topology of the mode.</param>
+    /// <exception cref="ScNetException">The network is too large.</exception>
+    public static PreparedMode Of(Converter converter, TopologySolution topology) => new(converter, topology);
 
     /// <summary>The same mode with other component values.</summary>
-    public PreparedMode WithValuesOf(Converter converter) => new(converter, _mode, _topology);
+    public PreparedMode WithValuesOf(Converter converter) => new(converter, _topology);
 
     /// <summary>Refuses what every element would need, waveforms or derivatives, if it is too large.</summary>
     /// <exception cref="ScNetException">It is too large.</exception>
-    public void RequireElements() => Size.RequireElements(IsChain);
+    public void RequireElements() => _size.RequireElements(IsChain);
 
-    // Where phases do not need one another's states, those that are chains never make up the dense rows.
-    private ImpedanceKernel Prepare()
+    /// <summary>Prepares the impedance at any frequency.</summary>
+    /// <exception cref="ScNetException">It is too large.</exception>
+    public PreparedMode WithImpedance()
     {
-        int directions = Flows.Directions.Count;
-        Size.RequireImpedance(IsChain, keepsStates: !PhaseSkew.IsNone(Duties.Length, directions));
-        if (_phases.IsValueCreated || !PhaseSkew.IsNone(Duties.Length, directions))
-        {
-            PhaseModes[] phases = _phases.IsValueCreated ? Phases : Modes(withResistors: false);
-            return ImpedanceKernel.Of([.. phases.Select(p => p.Terms)], directions, Duties, _topology.IsTied, Skew(phases, directions));
-        }
-
-        return ImpedanceKernel.Of([.. Enumerable.Range(0, Duties.Length).Select(Terms)], directions, Duties, _topology.IsTied, _ => PhaseSkew.None(directions));
+        _ = _kernels.Value;
+        return this;
     }
 
-    private Func<DenseRows, (double[] Square, double[] Particular)> Skew(PhaseModes[] phases, int directions) =>
-        PhaseSkew.IsNone(Duties.Length, directions) ? _ => PhaseSkew.None(directions) : charges => PhaseSkew.Of(phases, Duties, charges);
-
-    private LoopChains? Chains(int phase) => LoopChains.TryOf(_converter, _topology.Forests[phase], Flows, phase);
-
-    private bool IsChain(int phase) => Chains(phase) is not null;
-
-    private PhaseTerms Terms(int phase)
+    /// <summary>The output impedance in ohms for a period in seconds.</summary>
+    public double Ohms(double periodSeconds)
     {
-        if (Chains(phase) is { } chains && PhaseTerms.TryOf(chains, Flows, phase) is { } terms)
+        ImpedanceKernel[] kernels = _kernels.Value;
+        if (kernels.Length == 1)
         {
-            return terms;
+            return kernels[0].Ohms(periodSeconds);
         }
 
-        // also where rounding forbids the chains that were counted on
-        Size.RequireDense(phase);
-        return PhaseModes.Of(Space, _converter, _topology.Forests[phase], Flows, phase, withResistors: false).Terms;
-    }
-
-    private PhaseModes[] Modes(bool withResistors)
-    {
-        var phases = new PhaseModes[Duties.Length];
-        for (int phase = 0; phase < phases.Length; phase++)
+        double siemens = 0;
+        foreach (ImpedanceKernel kernel in kernels)
         {
-            phases[phase] = PhaseModes.Of(Space, _converter, _topology.Forests[phase], Flows, phase, withResistors);
+            siemens += 1 / kernel.Ohms(periodSeconds);
         }
 
-        return phases;
+        return 1 / siemens;
     }
+
+    /// <summary>
+    /// Of every part the share of the charge to the load that flows through it; the part's impedance times its share is
+    /// the impedance of the whole.
+    /// </summary>
+    /// <param name="periodSeconds">The period in seconds.</param>
+    public double[] Shares(double periodSeconds)
+    {
+        if (Parts.Length == 1)
+        {
+            return [1];
+        }
+
+        double ohms = Ohms(periodSeconds);
+        return [.. Parts.Select((p, k) => Places.Parts[k].Delivers ? ohms / p.Kernel.Ohms(periodSeconds) : 0)];
+    }
+
+    /// <summary>The largest product of a rate and half the length of its phase; zero where no current changes.</summary>
+    /// <param name="periodSeconds">The period in seconds.</param>
+    public double LargestExponent(double periodSeconds) => _kernels.Value.Max(k => k.LargestExponent(periodSeconds));
+
+    private ImpedanceKernel[] Prepare()
+    {
+        _size.RequireImpedance(IsChain);
+        return Array.ConvertAll(_delivering, p => p.Kernel);
+    }
+
+    private bool IsChain(int part, int phase) => Parts[part].IsChain(phase);
 }

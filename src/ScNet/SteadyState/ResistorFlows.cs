@@ -19,7 +19,7 @@ internal sealed class ResistorFlows
     private readonly double[] _duties;
     private readonly Lazy<int[][]> _positions;
 
-    private ResistorFlows(Converter converter, Mode mode, TopologySolution exact)
+    private ResistorFlows(Converter converter, TopologySolution exact)
     {
         _converter = converter;
         _network = _converter.Network;
@@ -28,10 +28,17 @@ internal sealed class ResistorFlows
         Resistors = new int[_phases][];
         for (int phase = 0; phase < _phases; phase++)
         {
-            Resistors[phase] = Conducting(_network.ClosedIn(mode.Index, phase));
+            Resistors[phase] = Conducting(_network.ClosedIn(exact.Mode.Index, phase));
         }
 
         _positions = new(() => [.. Resistors.Select(Invert)]);
+
+        if (exact.IdealPoint is null)
+        {
+            Particular = [.. Resistors.Select(r => new double[r.Length])];
+            Directions = [];
+            return;
+        }
 
         Particular = Charges([.. exact.Branches.Select(q => q.ToDouble())], [.. exact.Switches.Select(q => q.ToDouble())]);
         Directions = Independent(exact.Directions.Select(d => Charges(d.Branches.ToArray(_network.BranchCount * _phases), d.Switches.ToArray(_network.SwitchCount * _phases))));
@@ -45,14 +52,15 @@ internal sealed class ResistorFlows
 
     /// <summary>
     /// Per phase the charge through each resistor, from first to second terminal, times the root of its
-    /// ohms: of all flows of one unit into the load the one that dissipates least as constant currents.
+    /// ohms: of all flows of one unit into the load the one that dissipates least as constant currents; nothing
+    /// in a part that delivers nothing.
     /// </summary>
     public double[][] Particular { get; }
 
     /// <summary>The same for each independent direction; constant currents of any two dissipate independently.</summary>
     public IReadOnlyList<double[][]> Directions { get; }
 
-    public static ResistorFlows Of(Converter converter, Mode mode, TopologySolution exact) => new(converter, mode, exact);
+    public static ResistorFlows Of(Converter converter, TopologySolution exact) => new(converter, exact);
 
     /// <summary>The position of a resistor in the list of a phase, or -1 where it does not conduct there.</summary>
     public int Position(int phase, int resistor) => _positions.Value[phase][resistor];

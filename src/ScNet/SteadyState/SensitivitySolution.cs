@@ -1,36 +1,24 @@
-using ScNet.Numerics;
-
 namespace ScNet.SteadyState;
 
 /// <summary>
-/// The charges and drives of every mode per unit of load charge, of the network and of the one with its
-/// phases in the opposite order ("reversed"), and the sums that make derivatives of them.
+/// The derivatives of the impedance of all independent parts together: those of each, times the square of the share of
+/// the load's charge that flows through it.
 /// </summary>
-/// <remarks>Symbols as in docs/theory/output-impedance.md: charge q, drive w = λq - DBJ, weight ε.</remarks>
+/// <remarks>Derivation: docs/theory/output-impedance.md, "Independent parts".</remarks>
 internal sealed class SensitivitySolution
 {
-    private readonly Converter _converter;
-    private readonly StateSpace _space;
-    private readonly ResistorFlows _flows;
-    private readonly PhaseModes[] _phases;
-    private readonly double[] _duty;
-    private readonly ModeFlow[] _forward;
-    private readonly ModeFlow[] _reversed;
-    private readonly ModePairs[] _pairs;
+    private readonly PreparedMode _prepared;
+    private readonly PartSensitivity?[] _parts;
+    private readonly double[] _weights;
 
-    public SensitivitySolution(Converter converter, PreparedMode prepared, double period)
+    public SensitivitySolution(PreparedMode prepared, double period)
     {
-        _phases = prepared.Phases;
-        _space = prepared.Space;
-        _flows = prepared.Flows;
-        _duty = prepared.Duties;
-        _converter = converter;
-        ImpedanceKernel kernel = prepared.Kernel;
+        _prepared = prepared;
         Period = period;
-        Ohms = kernel.Ohms(period);
-        _forward = Flow(kernel, reversed: false);
-        _reversed = Flow(kernel, reversed: true);
-        _pairs = [.. _phases.Select((modes, j) => new ModePairs(modes, _forward[j].Drive, _reversed[j].Drive, Duration(j)))];
+        Ohms = prepared.Ohms(period);
+        double[] shares = prepared.Shares(period);
+        _weights = Array.ConvertAll(shares, s => s * s);
+        _parts = [.. shares.Select((s, p) => s == 0 ? null : new PartSensitivity(prepared.Converters[p], prepared.Parts[p], period))];
     }
 
     /// <summary>The period in seconds.</summary>
@@ -39,141 +27,23 @@ internal sealed class SensitivitySolution
     public double Ohms { get; }
 
     /// <summary>The derivative by a switch's on-resistance.</summary>
-    public double ByOnResistance(int index)
-    {
-        double sum = 0;
-        for (int j = 0; j < _phases.Length; j++)
-        {
-            if (_flows.Position(j, index) is var position and >= 0)
-            {
-                sum += CurrentProduct(j, ResistorCurrent(j, position), 0);
-            }
-        }
-
-        return sum / _converter.Switches[index].Ohms;
-    }
+    public double ByOnResistance(int index) => Of(_prepared.Places.SwitchPlaces[index], (part, own) => part.ByOnResistance(own));
 
     /// <summary>The derivative by a capacitor's series resistance: the product of its currents.</summary>
-    public double ByEsr(int index)
-    {
-        (int State, double Weight)[] voltage = _space.CapacitorRow(index);
-        double farads = _converter.Capacitors[index].Farads, sum = 0;
-        for (int j = 0; j < _phases.Length; j++)
-        {
-            double[] current = Couplings(j, voltage);
-            for (int k = 0; k < current.Length; k++)
-            {
-                current[k] *= -farads;
-            }
-
-            sum += CurrentProduct(j, current, farads * StateSpace.Dot(voltage, _phases[j].Load));
-        }
-
-        return sum;
-    }
+    public double ByEsr(int index) => Of(_prepared.Places.CapacitorPlaces[index], (part, own) => part.ByEsr(own));
 
     /// <summary>The derivative by a capacitance in ohms per farad.</summary>
-    public double ByCapacitance(int index)
-    {
-        (int State, double Weight)[] voltage = _space.CapacitorRow(index);
-        double sum = 0, before = 0;
-        for (int j = 0; j < _phases.Length; j++)
-        {
-            double[] coupling = Couplings(j, voltage);
-            double load = _duty[j] * StateSpace.Dot(voltage, _phases[j].Load);
-            double fall = DenseRows.Dot(coupling, _forward[j].Charge) - load;
-            double reversedFall = DenseRows.Dot(coupling, _reversed[j].Charge) - load;
-            double[] excess = _pairs[j].Excess;
-            for (int k = _phases[j].FirstMode; k < coupling.Length; k++)
-            {
-                sum -= coupling[k] * excess[k] * ((reversedFall * _forward[j].Drive[k]) + (fall * _reversed[j].Drive[k]));
-            }
-
-            sum -= _pairs[j].ExcessProduct(coupling) + (reversedFall * (before + (0.5 * fall)));
-            before += fall;
-        }
-
-        return Period * sum;
-    }
+    public double ByCapacitance(int index) => Of(_prepared.Places.CapacitorPlaces[index], (part, own) => part.ByCapacitance(own));
 
     /// <summary>The derivative by the duty of a phase, all else and the period unchanged.</summary>
-    public double ByDuty(int phase)
-    {
-        double sum = 0;
-        for (int k = 0; k < _forward[phase].Charge.Length; k++)
-        {
-            sum -= _forward[phase].Charge[k] * _reversed[phase].Charge[k] / (_duty[phase] * _duty[phase]);
-            sum += Period * Period * _forward[phase].Drive[k] * _reversed[phase].Drive[k]
-                * ModalFunctions.ExcessByDuration(_phases[phase].Rates[k], Duration(phase));
-        }
-
-        return sum;
-    }
+    public double ByDuty(int phase) => Sum(part => part.ByDuty(phase));
 
     /// <summary>The derivative by the period in ohms per second, duties unchanged.</summary>
-    public double ByPeriod()
-    {
-        double sum = 0;
-        var before = new double[_space.StateCount];
-        for (int j = 0; j < _phases.Length; j++)
-        {
-            for (int k = _phases[j].FirstMode; k < _phases[j].ModeCount; k++)
-            {
-                double rate = _phases[j].Rates[k];
-                sum += _forward[j].Drive[k] * _reversed[j].Drive[k]
-                    * (ModalFunctions.Excess(rate, Duration(j)) + (Duration(j) * ModalFunctions.ExcessByDuration(rate, Duration(j))));
-            }
+    public double ByPeriod() => Sum(part => part.ByPeriod());
 
-            double[] fall = _forward[j].Fall(), reversedFall = _reversed[j].Fall();
-            sum += DenseRows.Dot(reversedFall, before) + (0.5 * DenseRows.Dot(reversedFall, fall));
-            for (int x = 0; x < before.Length; x++)
-            {
-                before[x] += fall[x];
-            }
-        }
+    private double Of((int Part, int Position) place, Func<PartSensitivity, int, double> derivative) =>
+        _parts[place.Part] is { } part ? _weights[place.Part] * derivative(part, place.Position) : 0;
 
-        return sum;
-    }
-
-    private double Duration(int phase) => _duty[phase] * Period;
-
-    private ModeFlow[] Flow(ImpedanceKernel kernel, bool reversed)
-    {
-        var amounts = new double[kernel.Directions];
-        kernel.Amounts(Period, amounts, reversed);
-        return [.. _phases.Select((modes, j) => ModeFlow.Of(modes, amounts, _duty[j]))];
-    }
-
-    // How a voltage over the states falls with each mode's current.
-    private double[] Couplings(int phase, (int State, double Weight)[] voltage)
-    {
-        PhaseModes modes = _phases[phase];
-        var couplings = new double[modes.ModeCount];
-        for (int k = modes.FirstMode; k < couplings.Length; k++)
-        {
-            couplings[k] = StateSpace.Dot(voltage, modes.Coupling(k));
-        }
-
-        return couplings;
-    }
-
-    private double[] ResistorCurrent(int phase, int position)
-    {
-        PhaseModes modes = _phases[phase];
-        var current = new double[modes.ModeCount];
-        for (int k = 0; k < current.Length; k++)
-        {
-            current[k] = modes.Rows[k, modes.ResistorColumn + position];
-        }
-
-        return current;
-    }
-
-    // T times the integral of a current and its counterpart in reversed time, both per unit of load charge.
-    private double CurrentProduct(int phase, double[] current, double constant)
-    {
-        double charge = (constant * _duty[phase]) + DenseRows.Dot(current, _forward[phase].Charge);
-        double reversedCharge = (constant * _duty[phase]) + DenseRows.Dot(current, _reversed[phase].Charge);
-        return (charge * reversedCharge / _duty[phase]) + (Period * _pairs[phase].OverlapProduct(current));
-    }
+    private double Sum(Func<PartSensitivity, double> derivative) =>
+        _parts.Select((part, p) => part is null ? 0 : _weights[p] * derivative(part)).Sum();
 }

@@ -17,7 +17,7 @@ public sealed class SteadyStateModel
     {
         _analysis = analysis;
         Prepared = prepared;
-        _impedance = new(() => new OutputImpedance(_analysis, Prepared.Kernel));
+        _impedance = new(() => new OutputImpedance(_analysis, Prepared));
     }
 
     /// <summary>The converter.</summary>
@@ -38,7 +38,7 @@ public sealed class SteadyStateModel
     public static SteadyStateModel Of(ModeAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        return new SteadyStateModel(analysis, PreparedMode.Of(analysis.Converter, analysis.Mode, analysis.Topology));
+        return new SteadyStateModel(analysis, PreparedMode.Of(analysis.Converter, analysis.Topology));
     }
 
     /// <summary>The same mode with the component values of another converter of the same topology.</summary>
@@ -73,7 +73,7 @@ public sealed class SteadyStateModel
     {
         double period = 1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz));
         Prepared.RequireElements();
-        return new ImpedanceSensitivity(new SensitivitySolution(Converter, Prepared, period), Converter);
+        return new ImpedanceSensitivity(new SensitivitySolution(Prepared, period), Converter);
     }
 
     /// <summary>The mode and its limits.</summary>

@@ -128,13 +128,13 @@ internal sealed class WorstCaseSearch
         return false;
     }
 
-    private double Ohms(double[] deviations) => Prepare(deviations).Prepared.Kernel.Ohms(_period);
+    private double Ohms(double[] deviations) => Prepare(deviations).Prepared.Ohms(_period);
 
     // Per value the impedance's change with its deviation, zero where that is too small to matter.
     private double[] Slopes(double[] deviations, double ohms)
     {
         (Converter converter, PreparedMode prepared) = Prepare(deviations);
-        SensitivitySolution solution = new(converter, prepared, _period);
+        SensitivitySolution solution = new(prepared, _period);
         int capacitors = converter.Capacitors.Count, switches = converter.Switches.Count;
         var slopes = new double[_deviationCount];
         foreach (int k in _free)
@@ -151,6 +151,6 @@ internal sealed class WorstCaseSearch
     private (Converter Converter, PreparedMode Prepared) Prepare(double[] deviations)
     {
         Converter converter = _tolerances.Apply(_analysis.Converter, deviations);
-        return (converter, PreparedMode.Of(converter, _analysis.Mode, _analysis.Topology));
+        return (converter, PreparedMode.Of(converter, _analysis.Topology));
     }
 }

@@ -103,6 +103,6 @@ public sealed class ToleranceLaws
             deviations[free[k]] = deviation(k);
         }
 
-        return PreparedMode.Of(tolerances.Apply(analysis.Converter, deviations), analysis.Mode, analysis.Topology).Kernel.Ohms(1 / frequencyHz);
+        return PreparedMode.Of(tolerances.Apply(analysis.Converter, deviations), analysis.Topology).Ohms(1 / frequencyHz);
     }
 }
