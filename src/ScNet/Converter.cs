@@ -159,7 +159,7 @@ public sealed class Converter
         return new Converter(this, network) { Modes = NameIndex.ListOf(Name, "mode", made, m => m.Name) };
     }
 
-    /// <summary>Some of the elements, with one mode.</summary>
+    /// <summary>Some of the elements, with one mode; without inductors and parasitic capacitances.</summary>
     /// <param name="mode">The mode.</param>
     /// <param name="capacitors">The positions of the capacitors.</param>
     /// <param name="switches">The positions of the switches.</param>
@@ -171,10 +171,20 @@ public sealed class Converter
         Dictionary<string, int> index = nodes.Select((n, i) => (n, i)).ToDictionary(StringComparer.Ordinal);
         NodePair[] capacitorNodes = Array.ConvertAll(ownCapacitors, c => new NodePair(NodeOf(c.PositiveNode), NodeOf(c.BottomNode)));
         NodePair[] switchNodes = Array.ConvertAll(ownSwitches, s => new NodePair(NodeOf(s.FirstNode), NodeOf(s.SecondNode)));
-        Mode ownMode = new(mode.Name, 0, Array.ConvertAll(switches, s => mode.ClosedPhases[s]));
+        Mode ownMode = new(mode.Name, 0, Array.ConvertAll(switches, s => mode.ClosedPhases[s]), []);
         SwitchedNetwork network = new(
             nodes.Count, capacitorNodes, ConverterPorts.Of(index[InputNode], index[OutputNode], Load), switchNodes, Network.Duties, [ownMode.ClosedFlags(Phases.Count)]);
-        return new Converter(Name, InputNode, OutputNode, Load, [.. Phases], ownCapacitors, ownSwitches, [ownMode], [.. nodes], network, []);
+        return new Converter(this, network)
+        {
+            Capacitors = NameIndex.ListOf(Name, "capacitor", ownCapacitors, c => c.Name),
+            Switches = NameIndex.ListOf(Name, "switch", ownSwitches, s => s.Name),
+            Inductors = NameIndex.ListOf<Inductor>(Name, "inductor", [], l => l.Name),
+            Parasitics = NameIndex.ListOf<Parasitic>(Name, "parasitic capacitance", [], p => p.Name),
+            Modes = NameIndex.ListOf(Name, "mode", [ownMode], m => m.Name),
+            Nodes = NameIndex.ListOf(Name, "node", [.. nodes], n => n),
+            ParasiticBranches = [],
+            Warnings = [],
+        };
 
         int NodeOf(string name)
         {

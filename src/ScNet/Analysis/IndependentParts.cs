@@ -4,7 +4,7 @@ namespace ScNet.Analysis;
 
 /// <summary>
 /// The parts of a converter that meet at nodes of given voltage only: the reference, the input, and the output of a
-/// stiff load. Of a load current, which holds all together, there is one.
+/// stiff load. Of a converter with held currents or parasitic capacitances, which may hold all together, there is one.
 /// </summary>
 /// <remarks>
 /// Every switch of the converter joins its nodes, also one that the mode never closes, so that what it blocks is a
@@ -45,7 +45,7 @@ internal sealed class IndependentParts
     private ConverterPart[]? Find(Converter converter, Mode mode)
     {
         SwitchedNetwork network = converter.Network;
-        if (network.HeldCurrentCount > 0)
+        if (network.HeldCurrentCount > 0 || converter.ParasiticBranches.Count > 0)
         {
             return null;
         }
