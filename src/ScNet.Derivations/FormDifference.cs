@@ -6,7 +6,7 @@ namespace ScNet.Derivations;
 /// <summary>One term in which a stated closed form differs from the derived one.</summary>
 /// <param name="Stated">The term as stated; null where it is missing.</param>
 /// <param name="Derived">The term of the derived form; null where the stated one is too many. With the same symbols where both are there.</param>
-public sealed record FormDifference(Term? Stated, Term? Derived)
+internal sealed record FormDifference(Term? Stated, Term? Derived)
 {
     /// <summary>The coefficient as stated; 0 where the term is missing.</summary>
     public Fraction StatedCoefficient => Stated?.Coefficient ?? Fraction.Zero;

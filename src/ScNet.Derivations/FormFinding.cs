@@ -10,7 +10,7 @@ public sealed class FormFinding : IEquatable<FormFinding>
         Statement = statement;
         Verdict = verdict;
         Derived = derived;
-        Differences = [.. differences];
+        TermDifferences = [.. differences];
         Slips = [.. slips];
     }
 
@@ -26,8 +26,11 @@ public sealed class FormFinding : IEquatable<FormFinding>
     /// </summary>
     public ClosedForm? Derived { get; }
 
-    /// <summary>The terms that are wrong, missing or too many; none where the statement is not wrong.</summary>
-    public IReadOnlyList<FormDifference> Differences { get; }
+    /// <summary>The terms that are wrong, missing or too many, as in "missing 1/(9·C_fly2·f)"; none where the statement is not wrong.</summary>
+    public IReadOnlyList<string> Differences => [.. TermDifferences.Select(d => d.ToString())];
+
+    /// <summary>The same as terms.</summary>
+    internal IReadOnlyList<FormDifference> TermDifferences { get; }
 
     /// <summary>The suspected slips, the likeliest first; several where they would give the same expression.</summary>
     public IReadOnlyList<Slip> Slips { get; }

@@ -1,3 +1,4 @@
+using Fractions;
 using ScNet.Kernel;
 
 namespace ScNet;
@@ -197,6 +198,15 @@ public sealed class Converter
             return node;
         }
     }
+
+    /// <summary>
+    /// The same converter with an interval in which all switches are open after each phase, taken from
+    /// that phase. Phase j becomes phase 2j - 1, the interval after it phase 2j. Names are kept; where phases
+    /// have names, the interval is called "NAME, dead time".
+    /// </summary>
+    /// <param name="fractionOfPeriod">The length of each interval as a fraction of the period: dead time in seconds times the switching frequency in hertz.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The interval is not positive, or not shorter than the shortest phase.</exception>
+    public Converter WithDeadTime(Fraction fractionOfPeriod) => DeadTime.Add(this, fractionOfPeriod);
 
     /// <summary>The name and the element counts.</summary>
     public override string ToString() =>

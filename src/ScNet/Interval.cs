@@ -45,21 +45,6 @@ public readonly struct Interval<T> : IEquatable<Interval<T>>
     /// <summary>The largest value; null where the interval is undetermined.</summary>
     public T? Maximum => IsDetermined ? _maximum : null;
 
-    /// <summary>The smallest value of an interval that must be determined.</summary>
-    internal T Low => End(_minimum);
-
-    /// <summary>The largest value of an interval that must be determined.</summary>
-    internal T High => End(_maximum);
-
-    /// <summary>Gives both ends, or returns false where the interval is undetermined.</summary>
-    /// <param name="minimum">The smallest value.</param>
-    /// <param name="maximum">The largest value.</param>
-    public bool TryGetEnds(out T minimum, out T maximum)
-    {
-        (minimum, maximum) = (_minimum, _maximum);
-        return IsDetermined;
-    }
-
     /// <summary>Whether nothing is in it: where a hull starts from.</summary>
     internal bool IsEmpty => _state == IntervalState.Empty;
 
@@ -114,6 +99,4 @@ public readonly struct Interval<T> : IEquatable<Interval<T>>
     private static T Finite(T value, string name) => value is double number && !double.IsFinite(number)
         ? throw new ArgumentOutOfRangeException(name, value, "Expected a finite number.")
         : value;
-
-    private T End(T end) => IsDetermined ? end : throw new InvalidOperationException("An undetermined interval has no ends.");
 }

@@ -16,21 +16,21 @@ internal static class Intervals
     /// <summary>All sums of a value of the one and a value of the other.</summary>
     public static Interval<Fraction> Plus(this Interval<Fraction> left, Interval<Fraction> right) =>
         left.IsDetermined && right.IsDetermined
-            ? new(left.Low + right.Low, left.High + right.High, IntervalState.Determined)
+            ? new(left.Minimum!.Value + right.Minimum!.Value, left.Maximum!.Value + right.Maximum!.Value, IntervalState.Determined)
             : left.IsEmpty || right.IsEmpty ? Empty<Fraction>() : default;
 
     /// <summary>All differences of a value of the one and a value of the other.</summary>
     public static Interval<Fraction> Minus(this Interval<Fraction> left, Interval<Fraction> right) =>
-        left.Plus(right.IsDetermined ? new(-right.High, -right.Low, IntervalState.Determined) : right);
+        left.Plus(right.IsDetermined ? new(-right.Maximum!.Value, -right.Minimum!.Value, IntervalState.Determined) : right);
 
     /// <summary>The interval moved by a value.</summary>
     public static Interval<Fraction> Plus(this Interval<Fraction> interval, Fraction value) =>
-        interval.IsDetermined ? new(interval.Low + value, interval.High + value, IntervalState.Determined) : interval;
+        interval.IsDetermined ? new(interval.Minimum!.Value + value, interval.Maximum!.Value + value, IntervalState.Determined) : interval;
 
     /// <summary>The interval moved by a value the other way.</summary>
     public static Interval<Fraction> Minus(this Interval<Fraction> interval, Fraction value) => interval.Plus(-value);
 
     /// <summary>The nearest doubles to both ends.</summary>
     public static Interval<double> ToDouble(this Interval<Fraction> interval) =>
-        interval.IsDetermined ? new(interval.Low.ToDouble(), interval.High.ToDouble()) : default;
+        interval.IsDetermined ? new(interval.Minimum!.Value.ToDouble(), interval.Maximum!.Value.ToDouble()) : default;
 }

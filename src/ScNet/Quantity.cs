@@ -36,7 +36,7 @@ public readonly struct Quantity : IEquatable<Quantity>, IFormattable
     public static Quantity Zero => new(0, 1, null);
 
     /// <summary>What decided this value.</summary>
-    public QuantityKind Kind => _large is not null || _denominator > 0 ? QuantityKind.Exact
+    internal QuantityKind Kind => _large is not null || _denominator > 0 ? QuantityKind.Exact
         : _denominator == NumericMark ? QuantityKind.Numeric : QuantityKind.Undetermined;
 
     /// <summary>Whether there is a value at all.</summary>

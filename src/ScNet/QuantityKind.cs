@@ -1,7 +1,7 @@
 namespace ScNet;
 
 /// <summary>What decided the value of a <see cref="Quantity"/>.</summary>
-public enum QuantityKind
+internal enum QuantityKind
 {
     /// <summary>Nothing in the circuit determines the value (a floating node, say). It is not zero.</summary>
     Undetermined,

@@ -39,7 +39,7 @@ public sealed class FormCheckTests
     {
         const string Switches = "14/9*R";
         Assert.True(Third.FastSwitchingLimit(Switches).FastSwitchingLimit($"{Switches} + 8/9*ESR").Check().IsRight);
-        Assert.Equal("8/9·ESR", Third.FastSwitchingLimit($"{Switches} + 7/9*ESR").Check().Forms[0].Differences[0].Derived!.ToString());
+        Assert.Equal("8/9·ESR", Third.FastSwitchingLimit($"{Switches} + 7/9*ESR").Check().Forms[0].TermDifferences[0].Derived!.ToString());
         Expression byElement = ClosedForms.Of(ModeAnalysis.Of(s_third, s_third.Modes[0])).FastSwitchingLimit.Require();
         Assert.True(Third.FastSwitchingLimit(byElement + Expression.Parse("4/9*ESR_fly1")).Check().IsRight);
     }
@@ -120,7 +120,7 @@ public sealed class FormCheckTests
                     {
                         Expression altered = right + (Expression.Of(factor) * Expression.Parse(term.ToString()));
                         FormFinding finding = Assert.Single(State(Derivation.Of(converter), kind, altered.ToString()).Check().Forms);
-                        FormDifference difference = Assert.Single(finding.Differences);
+                        FormDifference difference = Assert.Single(finding.TermDifferences);
                         Assert.Equal(Verdict.Wrong, finding.Verdict);
                         Assert.Equal(term, difference.Derived);
                         Assert.Equal(term.Coefficient * (1 + factor), difference.StatedCoefficient);

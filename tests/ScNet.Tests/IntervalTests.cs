@@ -46,9 +46,7 @@ public sealed class IntervalTests
         Assert.Throws<ArgumentOutOfRangeException>(() => new Interval<double>(0, double.PositiveInfinity));
         Assert.Null(default(Interval<double>).Minimum);
         Assert.Null(default(Interval<double>).Maximum);
-        Assert.False(default(Interval<double>).TryGetEnds(out _, out _));
-        Assert.True(new Interval<double>(1, 2).TryGetEnds(out double minimum, out double maximum));
-        Assert.Equal((1, 2), (minimum, maximum));
+        Assert.Equal((1, 2), (new Interval<double>(1, 2).Minimum, new Interval<double>(1, 2).Maximum));
     }
 
     [Fact]

@@ -38,8 +38,8 @@ internal static class CompareCommand
                 result.AddError("Expected at least one FILE or --family.");
             }
 
-            if (!result.GetValue(silicon) && result.GetValue(sort) is { } column && !ComparisonTable.Columns(hasSilicon: false).Contains(column)
-                && ComparisonTable.Columns(hasSilicon: true).Contains(column))
+            if (!result.GetValue(silicon) && result.GetValue(sort) is { } column && !ResultTable.ComparisonColumns(hasSilicon: false).Contains(column)
+                && ResultTable.ComparisonColumns(hasSilicon: true).Contains(column))
             {
                 result.AddError($"The column {column} is there with --silicon only.");
             }
@@ -60,17 +60,17 @@ internal static class CompareCommand
             IReadOnlyList<ResultRow<ComparedMode>> rows = [.. comparisons.SelectMany(c => c.Rows)];
             if (parsed.GetValue(sort) is { } column)
             {
-                rows = ComparisonTable.Sorted(rows, column);
+                rows = ResultTable.SortedComparisons(rows, column);
             }
 
             TextWriter output = parsed.InvocationConfiguration.Output;
             switch (parsed.GetValue(format))
             {
                 case "json":
-                    output.WriteLine(ComparisonTable.Of(conditions, rows, isSilicon).ToJson());
+                    output.WriteLine(ResultTable.OfComparisons(conditions, rows, isSilicon).ToJson());
                     break;
                 case "csv":
-                    output.Write(ComparisonTable.Of(conditions, rows, isSilicon).ToCsv());
+                    output.Write(ResultTable.OfComparisons(conditions, rows, isSilicon).ToCsv());
                     break;
                 default:
                     ComparisonText.Write(output, conditions, isSilicon, comparisons, rows);
@@ -115,7 +115,7 @@ internal static class CompareCommand
         };
         sort.Validators.Add(result =>
         {
-            IReadOnlyList<string> columns = ComparisonTable.Columns(hasSilicon: true);
+            IReadOnlyList<string> columns = ResultTable.ComparisonColumns(hasSilicon: true);
             foreach (Token token in result.Tokens.Where(t => !columns.Contains(t.Value)))
             {
                 result.AddError($"Expected one of {string.Join(", ", columns)} after --sort, but got '{token.Value}'.");

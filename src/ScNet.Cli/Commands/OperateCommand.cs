@@ -33,10 +33,10 @@ internal static class OperateCommand
             switch (parsed.GetValue(format))
             {
                 case "json":
-                    output.WriteLine(OperationTable.Of(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows).ToJson());
+                    output.WriteLine(ResultTable.OfOperation(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows).ToJson());
                     break;
                 case "csv":
-                    output.Write(OperationTable.Of(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows).ToCsv());
+                    output.Write(ResultTable.OfOperation(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows).ToCsv());
                     break;
                 default:
                     OperationText.Write(output, conditions, rows);

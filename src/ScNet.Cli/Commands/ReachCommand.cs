@@ -32,10 +32,10 @@ internal static class ReachCommand
             switch (parsed.GetValue(format))
             {
                 case "json":
-                    output.WriteLine(ReachTable.Of(netlist.Path, converter, reachable, parsed.GetValue(patterns)).ToJson());
+                    output.WriteLine(ResultTable.OfReach(netlist.Path, converter, reachable, parsed.GetValue(patterns)).ToJson());
                     break;
                 case "csv":
-                    output.Write(ReachTable.Of(netlist.Path, converter, reachable, parsed.GetValue(patterns)).ToCsv());
+                    output.Write(ResultTable.OfReach(netlist.Path, converter, reachable, parsed.GetValue(patterns)).ToCsv());
                     break;
                 default:
                     ReachText.Write(output, netlist.Path, converter, reachable, parsed.GetValue(patterns));

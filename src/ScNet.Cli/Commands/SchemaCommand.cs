@@ -11,7 +11,7 @@ internal static class SchemaCommand
         Command command = new("schema", "The JSON schema of the netlist document, for an editor that completes and checks TOML.");
         command.SetAction(parsed =>
         {
-            parsed.InvocationConfiguration.Output.WriteLine(NetlistSchema.Json.TrimEnd());
+            parsed.InvocationConfiguration.Output.WriteLine(NetlistReader.JsonSchema.TrimEnd());
             return Tool.Success;
         });
         return command;

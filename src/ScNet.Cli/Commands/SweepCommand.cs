@@ -30,7 +30,7 @@ internal static class SweepCommand
             }
 
             ResultRow<ImpedancePoint>[] rows = [.. analyses.SelectMany(a => Rows(a, frequenciesHz, error))];
-            ResultTable table = SweepTable.Of(rows);
+            ResultTable table = ResultTable.OfSweep(rows);
             if (parsed.GetValue(format) == "json")
             {
                 output.WriteLine(table.ToJson());

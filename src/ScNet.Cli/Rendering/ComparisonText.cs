@@ -71,7 +71,7 @@ internal static class ComparisonText
         :
         [
             QuantityText.Short(comparison.Ratio),
-            EngineeringNumber.Of(comparison.OutputVoltageVolts, "V"),
+            EngineeringNumber.Of(comparison.IdealOutputVoltageVolts, "V"),
             result.Silicon is { } slow ? Bound(slow) + Best(slow.SlowSwitchingLimit) : EngineeringNumber.Of(comparison.SlowSwitchingLimit.OwnProportionsOhms, "Ω"),
             Best(comparison.SlowSwitchingLimit),
             result.Silicon is { } fast ? Bound(fast) + Best(fast.FastSwitchingLimit) : EngineeringNumber.Of(comparison.FastSwitchingLimit.OwnProportionsOhms, "Ω"),

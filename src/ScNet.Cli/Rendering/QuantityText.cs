@@ -17,7 +17,7 @@ internal static class QuantityText
 
     /// <summary>As <see cref="WithDecimal"/>, but but only the decimal where the fraction is long.</summary>
     public static string Short(Quantity value) =>
-        value.Kind == QuantityKind.Numeric || value.ToString().Length > LongestFraction ? Decimal(value) : WithDecimal(value);
+        (value.IsDetermined && !value.IsExact) || value.ToString().Length > LongestFraction ? Decimal(value) : WithDecimal(value);
 
     /// <summary>Four significant digits; "?" where the value is undetermined.</summary>
     public static string Decimal(Quantity value) => !value.IsDetermined ? value.ToString() : value.ToDouble().ToString("G4", CultureInfo.InvariantCulture);

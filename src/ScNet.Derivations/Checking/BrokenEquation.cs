@@ -84,6 +84,6 @@ internal sealed record BrokenEquation(Equation Equation, bool IsAllStated, bool 
         }
 
         // a long equation shows nothing, even where all of it is stated
-        return (unstated + (equation.Terms.Length > EquationText.MostTerms ? 2 : 0), wrong, equation.Terms.Length);
+        return (unstated + (equation.Terms.Length > EquationText.MaximumTerms ? 2 : 0), wrong, equation.Terms.Length);
     }
 }

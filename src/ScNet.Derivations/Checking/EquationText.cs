@@ -6,7 +6,7 @@ namespace ScNet.Derivations.Checking;
 internal sealed class EquationText(EquationSet set)
 {
     /// <summary>The most terms that are written out.</summary>
-    public const int MostTerms = 8;
+    public const int MaximumTerms = 8;
 
     private const int MostNodes = 4;
 
@@ -52,7 +52,7 @@ internal sealed class EquationText(EquationSet set)
             return "0";
         }
 
-        return side.Length > MostTerms
+        return side.Length > MaximumTerms
             ? $"a sum of {Sum(side, value)}"
             : string.Join(" + ", side.Select((t, k) =>
             {
@@ -90,10 +90,10 @@ internal sealed class EquationText(EquationSet set)
             return "0";
         }
 
-        string text = string.Join(" + ", side.Take(MostTerms).Select(t =>
+        string text = string.Join(" + ", side.Take(MaximumTerms).Select(t =>
             t.Unknown < 0 ? (t.Weight == Fraction.One ? set.Converter.InputNode : $"{t.Weight}·{set.Converter.InputNode}")
             : t.Weight == Fraction.One ? set.Unknowns.Name(t.Unknown) : $"{t.Weight}·{set.Unknowns.Name(t.Unknown)}"));
-        return side.Length <= MostTerms ? text : $"{text} + {side.Length - MostTerms} more";
+        return side.Length <= MaximumTerms ? text : $"{text} + {side.Length - MaximumTerms} more";
     }
 
     // The loop from the input where it passes there, else from its first branch.
@@ -105,9 +105,9 @@ internal sealed class EquationText(EquationSet set)
             names.Insert(0, set.Converter.InputNode);
         }
 
-        return names.Count <= MostTerms
+        return names.Count <= MaximumTerms
             ? string.Join('–', names)
-            : $"{string.Join('–', names.Take(MostTerms))}–… ({names.Count} branches)";
+            : $"{string.Join('–', names.Take(MaximumTerms))}–… ({names.Count} branches)";
     }
 
     private string Nodes(Equation equation)

@@ -5,8 +5,8 @@ namespace ScNet.Derivations.Checking;
 /// <summary>The lines of a report about a closed form that is not right.</summary>
 internal static class FormText
 {
-    private const int MostTerms = 4;
-    private const int MostDifferences = 8;
+    private const int MaximumTerms = 4;
+    private const int MaximumDifferences = 8;
 
     public static IEnumerable<string> Of(FormFinding finding)
     {
@@ -19,16 +19,16 @@ internal static class FormText
         }
 
         yield return $"    derived   {Short(derived.Expression)}";
-        foreach (FormDifference difference in finding.Differences.Take(MostDifferences))
+        foreach (FormDifference difference in finding.TermDifferences.Take(MaximumDifferences))
         {
             yield return difference.Stated is null ? $"    missing   {difference.Derived}"
                 : difference.Derived is null ? $"    extra     {difference.Stated}"
                 : $"    differs   {difference}";
         }
 
-        if (finding.Differences.Count > MostDifferences)
+        if (finding.TermDifferences.Count > MaximumDifferences)
         {
-            int more = finding.Differences.Count - MostDifferences;
+            int more = finding.TermDifferences.Count - MaximumDifferences;
             yield return $"    and {more} more term{(more == 1 ? string.Empty : "s")}";
         }
 
@@ -38,7 +38,7 @@ internal static class FormText
         }
     }
 
-    private static string Short(Expression expression) => expression.Terms.Length <= MostTerms
+    private static string Short(Expression expression) => expression.Terms.Length <= MaximumTerms
         ? expression.ToString()
-        : $"{ExpressionText.Write([.. expression.Terms.Take(MostTerms)])} and {expression.Terms.Length - MostTerms} more terms";
+        : $"{ExpressionText.Write([.. expression.Terms.Take(MaximumTerms)])} and {expression.Terms.Length - MaximumTerms} more terms";
 }

@@ -17,7 +17,7 @@ public sealed class Expression : IEquatable<Expression>
     public static Expression Zero { get; } = new([]);
 
     /// <summary>The terms in their order; none in zero.</summary>
-    public ImmutableArray<Term> Terms { get; }
+    internal ImmutableArray<Term> Terms { get; }
 
     /// <summary>Whether it is zero.</summary>
     public bool IsZero => Terms.IsEmpty;

@@ -4,10 +4,10 @@ using Fractions;
 namespace ScNet.Derivations.Expressions;
 
 /// <summary>An exact coefficient times powers of symbols: "2/(9·C·f)". Immutable, with structural equality.</summary>
-public sealed class Term : IEquatable<Term>
+internal sealed class Term : IEquatable<Term>
 {
     // factors in the order of symbols, each symbol once, no power zero
-    internal Term(Fraction coefficient, ImmutableArray<Factor> factors)
+    public Term(Fraction coefficient, ImmutableArray<Factor> factors)
     {
         Coefficient = coefficient;
         Factors = factors;

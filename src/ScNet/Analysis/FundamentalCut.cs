@@ -2,9 +2,9 @@ namespace ScNet.Analysis;
 
 /// <summary>The edges that join the two parts into which the spanning forest falls without one of its edges.</summary>
 /// <remarks>Kirchhoff's current law of the cut: Σ sign · charge (first terminal to second) = 0 over its edges.</remarks>
-public sealed class FundamentalCut
+internal sealed class FundamentalCut
 {
-    internal FundamentalCut(SignedEdge[] edges, int[] groups)
+    public FundamentalCut(SignedEdge[] edges, int[] groups)
     {
         Edges = Array.AsReadOnly(edges);
         Groups = Array.AsReadOnly(groups);

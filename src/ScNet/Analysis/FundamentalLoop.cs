@@ -2,9 +2,9 @@ namespace ScNet.Analysis;
 
 /// <summary>The loop that one edge outside the spanning forest closes with the forest.</summary>
 /// <remarks>Kirchhoff's voltage law of the loop: Σ sign · voltage (first terminal minus second) = 0 over its edges.</remarks>
-public sealed class FundamentalLoop
+internal sealed class FundamentalLoop
 {
-    internal FundamentalLoop(SignedEdge[] edges) => Edges = Array.AsReadOnly(edges);
+    public FundamentalLoop(SignedEdge[] edges) => Edges = Array.AsReadOnly(edges);
 
     /// <summary>The edge outside the forest; it is in no other fundamental loop.</summary>
     public PhaseEdge Chord => Edges[0].Edge;

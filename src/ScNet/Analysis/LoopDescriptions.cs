@@ -6,7 +6,7 @@ namespace ScNet.Analysis;
 internal sealed class LoopDescriptions(Converter converter, PhaseForest[] forests, LoopSet loops)
 {
     private const int MostLoops = 8;
-    private const int MostTerms = 6;
+    private const int MaximumTerms = 6;
 
     private readonly SwitchedNetwork _network = converter.Network;
     private readonly FlowTracer<long> _tracer = new(converter.Network, forests);
@@ -61,9 +61,9 @@ internal sealed class LoopDescriptions(Converter converter, PhaseForest[] forest
         (int Branch, int Sign)[] terms = [.. loops.Branches(loop).ToArray().Zip(loops.Signs(loop).ToArray()).OrderBy(t => t.First)];
         (int Branch, int Sign) subject = terms[0];
         (int Branch, int Sign)[] others = [.. terms[1..].Select(t => (t.Branch, -t.Sign * subject.Sign)).OrderByDescending(t => t.Item2).ThenByDescending(t => t.Branch)];
-        string right = others.Length == 0 ? "0" : string.Concat(others.Take(MostTerms).Select((t, k) =>
+        string right = others.Length == 0 ? "0" : string.Concat(others.Take(MaximumTerms).Select((t, k) =>
             (t.Sign > 0 ? k == 0 ? string.Empty : " + " : k == 0 ? "-" : " - ") + Name(t.Branch)));
-        string rest = others.Length > MostTerms ? $" and {others.Length - MostTerms} more terms" : string.Empty;
+        string rest = others.Length > MaximumTerms ? $" and {others.Length - MaximumTerms} more terms" : string.Empty;
         return $"{Name(subject.Branch)} = {right}{rest}";
     }
 

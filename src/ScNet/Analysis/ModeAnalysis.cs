@@ -14,7 +14,6 @@ public sealed class ModeAnalysis
     private readonly ModeResults _results;
     private NamedList<CapacitorAnalysis>? _capacitors;
     private NamedList<SwitchAnalysis>? _switches;
-    private NamedList<NodeAnalysis>? _nodes;
 
     internal ModeAnalysis(Converter converter, Mode mode, TopologySolution topology, ModeResults results)
     {
@@ -58,16 +57,6 @@ public sealed class ModeAnalysis
     /// <summary>What is known of each switch, by name or by position as in <see cref="Converter.Switches"/>.</summary>
     public NamedList<SwitchAnalysis> Switches => LazyInitializer.EnsureInitialized(
         ref _switches, () => ByElement(Converter.Switches.Names, i => new SwitchAnalysis(this, i)))!;
-
-    /// <summary>What is known of each node, by name or by position as in <see cref="Converter.Nodes"/>.</summary>
-    public NamedList<NodeAnalysis> Nodes => LazyInitializer.EnsureInitialized(
-        ref _nodes, () => ByElement(Converter.Nodes.Names, i => new NodeAnalysis(Converter.Nodes[i], IdealPoint.NodePotentials[i])))!;
-
-    /// <summary>What is known of the input.</summary>
-    public PortAnalysis Input => new(Converter.InputNode, ChargeFlow.Input);
-
-    /// <summary>What is known of the output.</summary>
-    public PortAnalysis Output => new(Converter.OutputNode, ChargeFlow.Output);
 
     /// <summary>The topology of the mode, solved once.</summary>
     internal TopologySolution Topology { get; }

@@ -18,7 +18,7 @@ public sealed class PhaseEdge : IEdge<int>
     }
 
     /// <summary>What the edge is.</summary>
-    public PhaseEdgeKind Kind { get; }
+    internal PhaseEdgeKind Kind { get; }
 
     /// <summary>The name of the capacitor; of a port, the name of its node.</summary>
     public string Name { get; }

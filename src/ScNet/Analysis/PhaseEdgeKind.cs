@@ -1,7 +1,7 @@
 namespace ScNet.Analysis;
 
 /// <summary>What an edge of a <see cref="PhaseGraph"/> is.</summary>
-public enum PhaseEdgeKind
+internal enum PhaseEdgeKind
 {
     /// <summary>A capacitor.</summary>
     Capacitor,

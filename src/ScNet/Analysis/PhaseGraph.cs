@@ -82,10 +82,10 @@ public sealed class PhaseGraph
     public IReadOnlyList<PhaseEdge> SpanningForest { get; }
 
     /// <summary>One loop per edge outside the spanning forest, in the order of <see cref="Edges"/>: E - V + components of them.</summary>
-    public IReadOnlyList<FundamentalLoop> Loops => _loops.Value;
+    internal IReadOnlyList<FundamentalLoop> Loops => _loops.Value;
 
     /// <summary>One cut per edge of the spanning forest, in its order: V - components of them.</summary>
-    public IReadOnlyList<FundamentalCut> Cuts => _cuts.Value;
+    internal IReadOnlyList<FundamentalCut> Cuts => _cuts.Value;
 
     /// <summary>The edges both ends of which are in one group.</summary>
     public IEnumerable<PhaseEdge> Shorted => _edges.Where(e => e.IsShorted);

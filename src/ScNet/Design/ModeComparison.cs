@@ -57,7 +57,7 @@ public sealed class ModeComparison
     public Quantity Ratio => Analysis.Ratio;
 
     /// <summary>The ideal output voltage in volts (V) at the conditions' input voltage; null where the ratio is undetermined.</summary>
-    public double? OutputVoltageVolts => Conditions.Volts(Ratio);
+    public double? IdealOutputVoltageVolts => Conditions.Volts(Ratio);
 
     /// <summary>
     /// The names of the capacitors across the sources, with both plates on input, stiff output or reference:
@@ -101,5 +101,5 @@ public sealed class ModeComparison
 
     /// <summary>The mode, its ratio and both limits.</summary>
     public override string ToString() =>
-        $"{Analysis.Converter.Name}, mode {Analysis.Mode}: ratio {Ratio}, {UnitText.Of(OutputVoltageVolts, "V")}; SSL {SlowSwitchingLimit}; FSL {FastSwitchingLimit}";
+        $"{Analysis.Converter.Name}, mode {Analysis.Mode}: ratio {Ratio}, {UnitText.Of(IdealOutputVoltageVolts, "V")}; SSL {SlowSwitchingLimit}; FSL {FastSwitchingLimit}";
 }

@@ -80,7 +80,7 @@ public sealed class ConverterGateDrive
                 ? Intervals.Point(known)
                 : mode.NodePotentials[node][phase + 1].PerVoltOfInput.Minus(mode.NodePotentials[terminal][phase + 1].PerVoltOfInput);
             return difference.IsDetermined
-                && (device.Polarity == DevicePolarity.NType ? difference.High <= Fraction.Zero : difference.Low >= Fraction.Zero);
+                && (device.Polarity == DevicePolarity.NType ? difference.Maximum!.Value <= Fraction.Zero : difference.Minimum!.Value >= Fraction.Zero);
         }
     }
 }

@@ -73,7 +73,7 @@ public sealed class ConverterRatings
         return new SwitchRating(@switch, device, modes, atChanges, overall, new StackedSwitch(device, overall.StackCount, @switch.Ohms));
 
         RatingVerdict Verdict(SwitchStress stress, Mode? mode) => RatingVerdict.Of(
-            @switch.Name, mode, stress is { IsUndetermined: true, Peak: null } ? null : stress.Magnitude, stress.IsUndetermined, stress.Undetermined,
+            @switch.Name, mode, stress is { IsDetermined: false, Peak: null } ? null : stress.Magnitude, !stress.IsDetermined, stress.Places,
             device.ExactRating, Limits.MaximumSwitchesInSeries);
     }
 
@@ -85,7 +85,7 @@ public sealed class ConverterRatings
         return new CapacitorRating(capacitor, device, modes, overall, new StackedCapacitor(device, overall.StackCount, capacitor.Farads));
 
         RatingVerdict Verdict(CapacitorStress stress, Mode? mode) => RatingVerdict.Of(
-            capacitor.Name, mode, stress.Peak is null ? null : stress.Magnitude, stress.IsUndetermined, stress.Undetermined,
+            capacitor.Name, mode, stress.Peak is null ? null : stress.Magnitude, !stress.IsDetermined, stress.Places,
             device.ExactRating, Limits.MaximumCapacitorsInSeries);
     }
 }

@@ -38,7 +38,7 @@ internal sealed class GateNodes
     public bool HasSupply(SwitchDevice device, int source)
     {
         Interval<Fraction> input = _mode.ExactInput;
-        (Fraction[] potentials, _, int from, Fraction high) = Window(device, source, device.ExactDrive / input.Low, device.ExactGateRating / input.High);
+        (Fraction[] potentials, _, int from, Fraction high) = Window(device, source, device.ExactDrive / input.Minimum!.Value, device.ExactGateRating / input.Maximum!.Value);
         return from < potentials.Length && potentials[from] <= high;
     }
 
@@ -49,7 +49,7 @@ internal sealed class GateNodes
 
         // shares of the input that drive the gate somewhere in the range and do not break it there
         (Fraction[] potentials, int[] nodes, int from, Fraction high) =
-            Window(device, source, device.ExactDrive / input.High, device.ExactGateRating / input.Low);
+            Window(device, source, device.ExactDrive / input.Maximum!.Value, device.ExactGateRating / input.Minimum!.Value);
         Fraction own = _mode.Fixed.Offset(source, _phase);
         List<(int Node, Fraction Share)> found = [];
         for (int k = from; k < potentials.Length && potentials[k] <= high; k++)
@@ -85,13 +85,13 @@ internal sealed class GateNodes
     {
         Interval<Fraction> input = _mode.ExactInput;
         Fraction from = device.ExactDrive / share, to = device.ExactGateRating / share;
-        Fraction low = from > input.Low ? from : input.Low, high = to < input.High ? to : input.High;
+        Fraction low = from > input.Minimum!.Value ? from : input.Minimum!.Value, high = to < input.Maximum!.Value ? to : input.Maximum!.Value;
         return low > high ? null : new GateSupply(
             _converter.Nodes[node],
             CapacitorBetween(node, source),
             Quantity.Exact(share),
             new Interval<double>(low.ToDouble(), high.ToDouble()),
-            low == input.Low && high == input.High);
+            low == input.Minimum!.Value && high == input.Maximum!.Value);
     }
 
     // a capacitor with one plate on the node and the other one on the source by closed switches

@@ -22,7 +22,7 @@ public sealed class RatingVerdict
         Volts = volts;
         RatedVolts = ratedVolts;
         IsLowerBound = isLowerBound;
-        Undetermined = undetermined;
+        Places = undetermined;
     }
 
     /// <summary>The name of the switch or capacitor.</summary>
@@ -47,7 +47,10 @@ public sealed class RatingVerdict
     public bool IsLowerBound { get; }
 
     /// <summary>Where nothing bounds the voltage, and why. Empty where all is known, and where no mode has a result.</summary>
-    public IReadOnlyList<UndeterminedStress> Undetermined { get; }
+    public IReadOnlyList<string> Undetermined => [.. Places.Select(p => p.ToString())];
+
+    /// <summary>The same as places.</summary>
+    internal IReadOnlyList<UndeterminedStress> Places { get; }
 
     /// <summary>The voltage in volts (V) that one device withstands.</summary>
     public double RatedVolts { get; }
@@ -69,7 +72,7 @@ public sealed class RatingVerdict
             _ => string.Empty,
         };
         string places = !IsLowerBound ? string.Empty
-            : $"{(outcome.Length > 0 || Volts is not null ? ";" : ",")} {UndeterminedStress.Text(Undetermined)}";
+            : $"{(outcome.Length > 0 || Volts is not null ? ";" : ",")} {UndeterminedStress.Text(Places)}";
         string volts = Volts is { } known ? FormattableString.Invariant($"{known:G6} V") : "?";
         return FormattableString.Invariant($"{Element}{mode}: {volts} of {RatedVolts:G6} V{outcome}{places}");
     }

@@ -63,7 +63,7 @@ public sealed class SwitchGateDrive
         foreach (string node in Common(_ => true))
         {
             GateSupply[] supplies = [.. OnPhases.Select(p => p.Supplies.First(s => s.Node == node))];
-            double from = supplies.Max(s => s.InputVolts.Low), to = supplies.Min(s => s.InputVolts.High);
+            double from = supplies.Max(s => s.InputVolts.Minimum!.Value), to = supplies.Min(s => s.InputVolts.Maximum!.Value);
             if (from <= to)
             {
                 parts.Add((node, new Interval<double>(from, to)));

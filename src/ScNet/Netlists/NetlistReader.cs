@@ -2,7 +2,7 @@ using ScNet.Netlists.Toml;
 
 namespace ScNet.Netlists;
 
-/// <summary>Reads netlist documents: TOML 1.0 with the keys that <see cref="NetlistSchema"/> describes.</summary>
+/// <summary>Reads netlist documents: TOML 1.0 with the keys that <see cref="JsonSchema"/> describes.</summary>
 /// <remarks>
 /// No document makes it throw. Time is linear in the length of the document. A document may have
 /// <see cref="MaximumLength"/> bytes, a million signs of structure (about 100 000 elements) and values
@@ -12,6 +12,12 @@ public static class NetlistReader
 {
     /// <summary>The most bytes of a file, or characters of a text, that are read: 16 MiB.</summary>
     public const int MaximumLength = NetlistFile.MaximumLength;
+
+    /// <summary>
+    /// The JSON Schema (draft 2020-12) of the document, for editors and for other programs. It knows keys, types and
+    /// ranges; what only the whole can tell, such as the sum of the duties, is checked in reading.
+    /// </summary>
+    public static string JsonSchema => NetlistSchema.Json;
 
     /// <summary>Reads the text of a document.</summary>
     /// <param name="text">The document.</param>

@@ -1,7 +1,7 @@
 namespace ScNet.Netlists;
 
 /// <summary>The schema of the netlist document, for editors and for other programs.</summary>
-public static class NetlistSchema
+internal static class NetlistSchema
 {
     private static readonly Lazy<string> s_json = new(Load);
 

@@ -3,18 +3,18 @@ using ScNet.Stress;
 
 namespace ScNet.Results;
 
-/// <summary>What a row of a <see cref="ComparisonTable"/> shows of a mode.</summary>
+/// <summary>What a row of a <see cref="ResultTable.OfComparisons"/> shows of a mode.</summary>
 /// <param name="Comparison">The comparison at equal totals.</param>
 /// <param name="Silicon">The comparison at equal silicon; null where it was not asked for.</param>
 public sealed record ComparedMode(ModeComparison Comparison, SiliconComparison? Silicon = null);
 
 /// <summary>Modes of converters side by side as a document for other programs.</summary>
-public static class ComparisonTable
+internal static class ComparisonTable
 {
     private static readonly Figure<ComparedMode>[] s_figures =
     [
         new("ratio", m => m.Comparison.Ratio),
-        new("idealOutputVoltageVolts", m => m.Comparison.OutputVoltageVolts),
+        new("idealOutputVoltageVolts", m => m.Comparison.IdealOutputVoltageVolts),
         .. Limit("slowSwitchingLimit", m => m.Comparison.SlowSwitchingLimit),
         .. Limit("fastSwitchingLimit", m => m.Comparison.FastSwitchingLimit),
         .. ChargeVoltage("capacitorChargeVoltage", m => m.Comparison.CapacitorChargeVoltage),

@@ -3,7 +3,7 @@ using ScNet.SteadyState;
 namespace ScNet.Results;
 
 /// <summary>Periodic steady states at one operating point as a document for other programs.</summary>
-public static class OperationTable
+internal static class OperationTable
 {
     private static readonly Figure<PeriodicSteadyState>[] s_figures =
     [

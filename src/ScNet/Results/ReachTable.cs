@@ -3,7 +3,7 @@ using ScNet.Reconfiguration;
 namespace ScNet.Results;
 
 /// <summary>The ratios that a set of switches reaches as a document for other programs: one row per ratio with its three best patterns.</summary>
-public static class ReachTable
+internal static class ReachTable
 {
     /// <summary>The table.</summary>
     /// <param name="file">The file of the converter as the caller named it, or null where there is none.</param>

@@ -1,5 +1,8 @@
 using System.Text;
 using System.Text.Json;
+using ScNet.Design;
+using ScNet.Reconfiguration;
+using ScNet.SteadyState;
 
 namespace ScNet.Results;
 
@@ -25,6 +28,43 @@ public sealed class ResultTable
         _conditions = conditions;
         _rows = rows;
     }
+
+    /// <summary>The output impedance over frequency, beside both limits and the published estimates.</summary>
+    /// <param name="rows">One row per mode and frequency.</param>
+    public static ResultTable OfSweep(IEnumerable<ResultRow<ImpedancePoint>> rows) => SweepTable.Of(rows);
+
+    /// <summary>Periodic steady states at one operating point.</summary>
+    /// <param name="point">The operating point of all rows.</param>
+    /// <param name="deadTimeSeconds">The dead time in each phase in seconds (s); 0 for none.</param>
+    /// <param name="rows">The rows, in their order.</param>
+    public static ResultTable OfOperation(OperatingPoint point, double deadTimeSeconds, IEnumerable<ResultRow<PeriodicSteadyState>> rows) =>
+        OperationTable.Of(point, deadTimeSeconds, rows);
+
+    /// <summary>The ratios that the switches of a converter reach, a row each, with the three best patterns.</summary>
+    /// <param name="file">The file of the converter as the caller named it, or null where there is none.</param>
+    /// <param name="converter">The converter whose switches were searched.</param>
+    /// <param name="reachable">What they reach.</param>
+    /// <param name="hasPatterns">Whether to say in which phases each switch is closed.</param>
+    public static ResultTable OfReach(string? file, Converter converter, ReachableRatios reachable, bool hasPatterns = false) =>
+        ReachTable.Of(file, converter, reachable, hasPatterns);
+
+    /// <summary>Modes of converters side by side.</summary>
+    /// <param name="conditions">The conditions of all rows.</param>
+    /// <param name="rows">The rows, in their order.</param>
+    /// <param name="hasSilicon">Whether the rows are compared at equal silicon too.</param>
+    public static ResultTable OfComparisons(ComparisonConditions conditions, IEnumerable<ResultRow<ComparedMode>> rows, bool hasSilicon = false) =>
+        ComparisonTable.Of(conditions, rows, hasSilicon);
+
+    /// <summary>The figures by which compared modes can be sorted: the columns of the CSV text from "ratio" on.</summary>
+    /// <param name="hasSilicon">Whether the rows are compared at equal silicon too.</param>
+    public static IReadOnlyList<string> ComparisonColumns(bool hasSilicon) => ComparisonTable.Columns(hasSilicon);
+
+    /// <summary>Compared modes in the ascending order of a column, those without a value last.</summary>
+    /// <param name="rows">The rows.</param>
+    /// <param name="column">One of <see cref="ComparisonColumns"/>.</param>
+    /// <exception cref="ArgumentException">There is no such column.</exception>
+    public static IReadOnlyList<ResultRow<ComparedMode>> SortedComparisons(IEnumerable<ResultRow<ComparedMode>> rows, string column) =>
+        ComparisonTable.Sorted(rows, column);
 
     /// <summary>The text as JSON: indented by two spaces, "\n" line ends, no line end after the last brace.</summary>
     public string ToJson() => JsonText.Of(writer =>

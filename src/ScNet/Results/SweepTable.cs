@@ -3,7 +3,7 @@ using ScNet.SteadyState;
 namespace ScNet.Results;
 
 /// <summary>The output impedance over frequency, beside both limits and the published estimates, as a document for other programs.</summary>
-public static class SweepTable
+internal static class SweepTable
 {
     private static readonly Figure<ImpedancePoint>[] s_figures =
     [

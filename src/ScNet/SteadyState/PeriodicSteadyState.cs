@@ -225,7 +225,7 @@ public sealed class PeriodicSteadyState
     private double PeakToPeak(Func<int, PhaseWaveform> waveform)
     {
         Interval<double> hull = Phases().Select(j => ToInterval(waveform(j))).Aggregate((a, b) => a.Hull(b));
-        return hull.High - hull.Low;
+        return hull.Maximum!.Value - hull.Minimum!.Value;
     }
 
     private static Interval<double> ToInterval(PhaseWaveform waveform)

@@ -9,12 +9,12 @@ namespace ScNet.Stress;
 /// </remarks>
 public sealed class CapacitorStress
 {
-    private CapacitorStress(Capacitor capacitor, StressExtreme? peak, IReadOnlyList<UndeterminedStress> undetermined, bool isUndetermined)
+    private CapacitorStress(Capacitor capacitor, StressExtreme? peak, IReadOnlyList<UndeterminedStress> undetermined, bool isDetermined)
     {
         Capacitor = capacitor;
         Peak = peak;
-        Undetermined = undetermined;
-        IsUndetermined = isUndetermined;
+        Places = undetermined;
+        IsDetermined = isDetermined;
     }
 
     /// <summary>The capacitor.</summary>
@@ -23,11 +23,14 @@ public sealed class CapacitorStress
     /// <summary>The voltage of the largest magnitude; null where none is determined.</summary>
     public StressExtreme? Peak { get; }
 
-    /// <summary>Whether nothing bounds its voltage, in the mode or in one of them, or no mode has a result.</summary>
-    public bool IsUndetermined { get; }
+    /// <summary>Whether its voltage is bounded, in every mode that it speaks of; false where no mode has a result.</summary>
+    public bool IsDetermined { get; }
 
-    /// <summary>The modes in which nothing bounds it; the peak then speaks of the others only.</summary>
-    public IReadOnlyList<UndeterminedStress> Undetermined { get; }
+    /// <summary>The modes in which nothing bounds it, with the reason: "mode 1/3, as fly3 idles"; the peak then speaks of the others only.</summary>
+    public IReadOnlyList<string> Undetermined => [.. Places.Select(p => p.ToString())];
+
+    /// <summary>The same as places.</summary>
+    internal IReadOnlyList<UndeterminedStress> Places { get; }
 
     /// <summary>The largest magnitude in volts, exactly; zero where there is none.</summary>
     internal Fraction Magnitude => Peak?.ExactVolts.Abs() ?? Fraction.Zero;
@@ -39,17 +42,17 @@ public sealed class CapacitorStress
     {
         if (!span.IsDetermined)
         {
-            return new CapacitorStress(capacitor, null, [new UndeterminedStress(mode, null, null, [capacitor], [])], true);
+            return new CapacitorStress(capacitor, null, [new UndeterminedStress(mode, null, null, [capacitor], [])], false);
         }
 
-        Fraction low = span.PerVoltOfInput.Low, high = span.PerVoltOfInput.High;
+        Fraction low = span.PerVoltOfInput.Minimum!.Value, high = span.PerVoltOfInput.Maximum!.Value;
         Fraction peak = -low > high ? low : high;
-        return new CapacitorStress(capacitor, new StressExtreme(peak, inputVolts, exactMaximumInput, mode, null, null, span.Basis), [], false);
+        return new CapacitorStress(capacitor, new StressExtreme(peak, inputVolts, exactMaximumInput, mode, null, null, span.Basis), [], true);
     }
 
     internal static CapacitorStress Worst(Capacitor capacitor, IReadOnlyCollection<CapacitorStress> stresses) => new(
         capacitor,
         stresses.Select(s => s.Peak).OfType<StressExtreme>().MaxBy(e => (e.ExactVolts.Abs(), e.Basis == VoltageBasis.Fixed)),
-        [.. stresses.SelectMany(s => s.Undetermined)],
-        stresses.Count == 0 || stresses.Any(s => s.IsUndetermined));
+        [.. stresses.SelectMany(s => s.Places)],
+        stresses.Count > 0 && stresses.All(s => s.IsDetermined));
 }

@@ -51,7 +51,7 @@ internal sealed class HeldCorner
 
         HeldCorner[] corners = [.. Enumerable.Range(0, 1 << open.Length).Select(choice => new HeldCorner(
             analysis,
-            plain.Held.With(idle.Select(c => (c, Array.IndexOf(open, c) is var k and >= 0 && (choice >> k & 1) == 1 ? kept[c].High : kept[c].Low))),
+            plain.Held.With(idle.Select(c => (c, Array.IndexOf(open, c) is var k and >= 0 && (choice >> k & 1) == 1 ? kept[c].Maximum!.Value : kept[c].Minimum!.Value))),
             openSwitchesLeak))];
 
         // idle ones that the mode puts in a loop with each other share their charge and keep nothing

@@ -13,13 +13,13 @@ internal static class InputInterval
             throw new ArgumentOutOfRangeException(parameterName, inputVolts, "Expected an interval with two ends.");
         }
 
-        Guard.InRange(inputVolts.Low, allowZero: false, parameterName);
-        Guard.InRange(inputVolts.High, allowZero: false, parameterName);
+        Guard.InRange(inputVolts.Minimum!.Value, allowZero: false, parameterName);
+        Guard.InRange(inputVolts.Maximum!.Value, allowZero: false, parameterName);
         return inputVolts;
     }
 
     /// <summary>Both ends as the decimals written, so that a third of 3.6 V is 1.2 V and no more.</summary>
-    public static Interval<Fraction> Exact(Interval<double> inputVolts) => new(ExactDecimal.Of(inputVolts.Low), ExactDecimal.Of(inputVolts.High));
+    public static Interval<Fraction> Exact(Interval<double> inputVolts) => new(ExactDecimal.Of(inputVolts.Minimum!.Value), ExactDecimal.Of(inputVolts.Maximum!.Value));
 
     /// <summary>
     /// The voltages at which a mode of one interval can follow one of the other: those common to both, or
@@ -27,7 +27,7 @@ internal static class InputInterval
     /// </summary>
     public static Interval<double> Between(Interval<double> left, Interval<double> right)
     {
-        double a = Math.Max(left.Low, right.Low), b = Math.Min(left.High, right.High);
+        double a = Math.Max(left.Minimum!.Value, right.Minimum!.Value), b = Math.Min(left.Maximum!.Value, right.Maximum!.Value);
         return new(Math.Min(a, b), Math.Max(a, b));
     }
 
@@ -35,6 +35,6 @@ internal static class InputInterval
     public static Interval<Fraction> Scale(Interval<Fraction> perVoltOfInput, Interval<Fraction> input) => !perVoltOfInput.IsDetermined
         ? default
         : new(
-            perVoltOfInput.Low * (perVoltOfInput.Low.IsNegative ? input.High : input.Low),
-            perVoltOfInput.High * (perVoltOfInput.High.IsNegative ? input.Low : input.High));
+            perVoltOfInput.Minimum!.Value * (perVoltOfInput.Minimum!.Value.IsNegative ? input.Maximum!.Value : input.Minimum!.Value),
+            perVoltOfInput.Maximum!.Value * (perVoltOfInput.Maximum!.Value.IsNegative ? input.Minimum!.Value : input.Maximum!.Value));
 }

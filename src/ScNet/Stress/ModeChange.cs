@@ -19,7 +19,7 @@ public sealed class ModeChange
         From = from.Mode;
         To = to.Mode;
         InputVolts = InputInterval.Between(from.InputVolts, to.InputVolts);
-        Fraction maximumInput = InputInterval.Exact(InputVolts).High;
+        Fraction maximumInput = InputInterval.Exact(InputVolts).Maximum!.Value;
         Converter converter = from.Analysis.Converter;
         ChangedPhase[][] phases = [.. converter.Phases.Select((_, j) =>
             from.Corners.Select(corner => new ChangedPhase(from, corner, To, j)).ToArray())];
@@ -129,7 +129,7 @@ public sealed class ModeChange
         Fraction largest = Fraction.Zero;
         foreach (SwitchStress stress in switches)
         {
-            if (stress.IsUndetermined)
+            if (!stress.IsDetermined)
             {
                 return null;
             }

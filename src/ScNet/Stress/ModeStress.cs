@@ -23,11 +23,11 @@ public sealed class ModeStress
         OverAllPhases = [.. NodePotentials.Select(HullOf)];
         Switches = new NamedList<SwitchStress>(
             [.. converter.Switches.Select((_, i) => SwitchStress.Of(
-                converter, i, SpansOf(i), analysis.Mode, null, inputVolts, ExactInput.High, phase => ReasonOf(i, phase)))],
+                converter, i, SpansOf(i), analysis.Mode, null, inputVolts, ExactInput.Maximum!.Value, phase => ReasonOf(i, phase)))],
             converter.Switches.Names);
         Capacitors = new NamedList<CapacitorStress>(
             [.. converter.Capacitors.Select((c, i) => CapacitorStress.Of(
-                c, SpanOfCapacitor(i, kept), analysis.Mode, inputVolts, ExactInput.High))],
+                c, SpanOfCapacitor(i, kept), analysis.Mode, inputVolts, ExactInput.Maximum!.Value))],
             converter.Capacitors.Names);
     }
 

@@ -58,7 +58,7 @@ internal sealed class NodeSpans
     {
         PhaseNetwork network = _phases[phase];
         return network.Component(first) == network.Component(second) ? network.Potential(first) - network.Potential(second)
-            : IsPinned(first, phase) && IsPinned(second, phase) ? Potential(first, phase).Low - Potential(second, phase).Low
+            : IsPinned(first, phase) && IsPinned(second, phase) ? Potential(first, phase).Minimum!.Value - Potential(second, phase).Minimum!.Value
             : null;
     }
 
@@ -66,7 +66,7 @@ internal sealed class NodeSpans
     public int Frame(int node, int phase) => IsPinned(node, phase) ? 0 : _phases[phase].Component(node);
 
     /// <summary>The potential of a node against what moves as one with it.</summary>
-    public Fraction Offset(int node, int phase) => IsPinned(node, phase) ? Potential(node, phase).Low : _phases[phase].Potential(node);
+    public Fraction Offset(int node, int phase) => IsPinned(node, phase) ? Potential(node, phase).Minimum!.Value : _phases[phase].Potential(node);
 
     /// <summary>The capacitors of unknown voltage that a node is joined to in a phase.</summary>
     public IReadOnlyList<int> UnknownCapacitors(int node, int phase) => _phases[phase].UnknownCapacitors(node);

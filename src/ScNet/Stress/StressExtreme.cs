@@ -11,7 +11,7 @@ public sealed class StressExtreme
         PerVoltOfInput = Quantity.Exact(perVoltOfInput);
         ExactVolts = perVoltOfInput * exactMaximumInput;
         Volts = ExactVolts.ToDouble();
-        InputVoltageVolts = inputVolts.High;
+        InputVoltageVolts = inputVolts.Maximum!.Value;
         Mode = mode;
         From = from;
         Phase = phase;

@@ -7,15 +7,15 @@ namespace ScNet.Stress;
 public sealed class SwitchStress
 {
     private SwitchStress(
-        Switch @switch, StressExtreme? positive, StressExtreme? negative, bool isFloating, bool isUndetermined,
+        Switch @switch, StressExtreme? positive, StressExtreme? negative, bool isFloating, bool isDetermined,
         IReadOnlyList<UndeterminedStress> undetermined, PerPhase<VoltageSpan> phases)
     {
         Switch = @switch;
         PeakPositive = positive;
         PeakNegative = negative;
         IsFloating = isFloating;
-        IsUndetermined = isUndetermined;
-        Undetermined = undetermined;
+        IsDetermined = isDetermined;
+        Places = undetermined;
         Phases = phases;
     }
 
@@ -38,11 +38,14 @@ public sealed class SwitchStress
     /// <summary>Whether in some phase a terminal floats, so that its voltage is bounded only.</summary>
     public bool IsFloating { get; }
 
-    /// <summary>Whether in some phase nothing bounds its voltage, or no mode has a result; the extremes then speak of the other phases only.</summary>
-    public bool IsUndetermined { get; }
+    /// <summary>Whether its voltage is bounded in every phase; the extremes else speak of the other phases only. False where no mode has a result.</summary>
+    public bool IsDetermined { get; }
 
-    /// <summary>Where nothing bounds its voltage, and why.</summary>
-    public IReadOnlyList<UndeterminedStress> Undetermined { get; }
+    /// <summary>Where nothing bounds its voltage, and why: "mode 1/3, phase 2, as fly3 idles".</summary>
+    public IReadOnlyList<string> Undetermined => [.. Places.Select(p => p.ToString())];
+
+    /// <summary>The same as places.</summary>
+    internal IReadOnlyList<UndeterminedStress> Places { get; }
 
     /// <summary>
     /// The bounds in each phase of the one mode: with one value where the voltage is fixed. Without an entry where
@@ -56,7 +59,7 @@ public sealed class SwitchStress
     /// <summary>The name of the switch, both extremes, and what is not known.</summary>
     public override string ToString() =>
         $"{Switch.Name}: {PeakPositive?.ToString() ?? "never positive"}; {PeakNegative?.ToString() ?? "never negative"}"
-        + (IsUndetermined ? $"; {UndeterminedStress.Text(Undetermined)}" : string.Empty);
+        + (IsDetermined ? string.Empty : $"; {UndeterminedStress.Text(Places)}");
 
     /// <summary>The stress in one mode or at one change.</summary>
     /// <param name="converter">The converter.</param>
@@ -83,16 +86,16 @@ public sealed class SwitchStress
             }
 
             Interval<Fraction> span = phases[j].PerVoltOfInput;
-            high = span.High.IsPositive && (high < 0 || span.High > phases[high].PerVoltOfInput.High) ? j : high;
-            low = span.Low.IsNegative && (low < 0 || span.Low < phases[low].PerVoltOfInput.Low) ? j : low;
+            high = span.Maximum!.Value.IsPositive && (high < 0 || span.Maximum!.Value > phases[high].PerVoltOfInput.Maximum!.Value) ? j : high;
+            low = span.Minimum!.Value.IsNegative && (low < 0 || span.Minimum!.Value < phases[low].PerVoltOfInput.Minimum!.Value) ? j : low;
         }
 
         return new SwitchStress(
             converter.Switches[@switch],
-            high < 0 ? null : At(phases[high].PerVoltOfInput.High, high),
-            low < 0 ? null : At(phases[low].PerVoltOfInput.Low, low),
+            high < 0 ? null : At(phases[high].PerVoltOfInput.Maximum!.Value, high),
+            low < 0 ? null : At(phases[low].PerVoltOfInput.Minimum!.Value, low),
             phases.Any(p => p.Basis == VoltageBasis.Floating),
-            undetermined.Count > 0,
+            undetermined.Count == 0,
             [.. undetermined],
             new PerPhase<VoltageSpan>(phases, converter.Phases.Names));
 
@@ -105,7 +108,7 @@ public sealed class SwitchStress
         stresses.Select(s => s.PeakPositive).OfType<StressExtreme>().MaxBy(e => e.ExactVolts),
         stresses.Select(s => s.PeakNegative).OfType<StressExtreme>().MinBy(e => e.ExactVolts),
         stresses.Any(s => s.IsFloating),
-        stresses.Count == 0 || stresses.Any(s => s.IsUndetermined),
-        [.. stresses.SelectMany(s => s.Undetermined)],
+        stresses.Count > 0 && stresses.All(s => s.IsDetermined),
+        [.. stresses.SelectMany(s => s.Places)],
         new PerPhase<VoltageSpan>([], converter.Phases.Names));
 }

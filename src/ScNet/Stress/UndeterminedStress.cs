@@ -1,9 +1,9 @@
 namespace ScNet.Stress;
 
 /// <summary>A place at which nothing bounds the voltage of an element, and why.</summary>
-public sealed class UndeterminedStress
+internal sealed class UndeterminedStress
 {
-    internal UndeterminedStress(Mode mode, Mode? from, int? phase, IReadOnlyList<Capacitor> idle, IReadOnlyList<string> floating)
+    public UndeterminedStress(Mode mode, Mode? from, int? phase, IReadOnlyList<Capacitor> idle, IReadOnlyList<string> floating)
     {
         Mode = mode;
         From = from;
@@ -31,7 +31,7 @@ public sealed class UndeterminedStress
     public override string ToString() => StressPlace.Text(Mode, From, Phase) + Reason;
 
     /// <summary>"undetermined in mode 1/3, phase 2, as fly3 idles", and how many more such places there are.</summary>
-    internal static string Text(IReadOnlyList<UndeterminedStress> places) => places.Count switch
+    public static string Text(IReadOnlyList<UndeterminedStress> places) => places.Count switch
     {
         0 => "undetermined",
         1 => $"undetermined in {places[0]}",

@@ -2,12 +2,6 @@ using System.Globalization;
 
 namespace ScNet.Topologies;
 
-/// <summary>One whole number that a family takes.</summary>
-/// <param name="Name">The letter under which ratio and ranges speak of it.</param>
-/// <param name="Minimum">The smallest value.</param>
-/// <param name="Maximum">The largest value; bound by the other numbers alone where it is <see cref="int.MaxValue"/>.</param>
-public sealed record FamilyParameter(string Name, int Minimum, int Maximum);
-
 /// <summary>The values, the direction and the load with which a family is built.</summary>
 /// <param name="IsStepUp">Whether the same network is run the other way, for the reciprocal ratio.</param>
 /// <param name="Farads">Capacitance of every capacitor in farads (F).</param>
@@ -23,7 +17,7 @@ public sealed class Family
 
     internal Family(
         string name,
-        FamilyParameter[] parameters,
+        (string Name, int Minimum, int Maximum)[] parameters,
         (string Down, string? Up) ratio,
         string description,
         Func<int[], FamilyOptions, Converter> build,
@@ -41,8 +35,11 @@ public sealed class Family
     /// <summary>The name, which more than one form may have.</summary>
     public string Name { get; }
 
-    /// <summary>The numbers, in their order.</summary>
-    public IReadOnlyList<FamilyParameter> Parameters { get; }
+    /// <summary>
+    /// The numbers that it takes, in their order: the letter under which ratio and ranges speak of each, the smallest
+    /// value and the largest, which is bound by the other numbers alone where it is <see cref="int.MaxValue"/>.
+    /// </summary>
+    public IReadOnlyList<(string Name, int Minimum, int Maximum)> Parameters { get; }
 
     /// <summary>The ratio in terms of the numbers.</summary>
     public string Ratio { get; }

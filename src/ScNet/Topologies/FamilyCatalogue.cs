@@ -11,30 +11,30 @@ public static class FamilyCatalogue
     /// <summary>Every form, in the order in which they are listed.</summary>
     public static IReadOnlyList<Family> All { get; } =
     [
-        new("series-parallel", [new("N", 2, MaximumCells)], ("1/N", "N"), "N - 1 capacitors in series, then in parallel", (n, o) => o.IsStepUp
+        new("series-parallel", [("N", 2, MaximumCells)], ("1/N", "N"), "N - 1 capacitors in series, then in parallel", (n, o) => o.IsStepUp
             ? SeriesParallel.StepUp(n[0], o.Farads, o.Ohms, o.Load) : SeriesParallel.StepDown(n[0], o.Farads, o.Ohms, o.Load)),
-        new("ladder", [new("N", 2, MaximumCells)], ("1/N", "N"), "N rungs, each switch at 1/N", (n, o) => o.IsStepUp
+        new("ladder", [("N", 2, MaximumCells)], ("1/N", "N"), "N rungs, each switch at 1/N", (n, o) => o.IsStepUp
             ? Ladder.StepUp(n[0], o.Farads, o.Ohms, o.Load) : Ladder.StepDown(n[0], o.Farads, o.Ohms, o.Load)),
-        new("dickson", [new("N", 2, MaximumCells)], ("1/N", "N"), "N - 1 capacitors on two drive lines", (n, o) => o.IsStepUp
+        new("dickson", [("N", 2, MaximumCells)], ("1/N", "N"), "N - 1 capacitors on two drive lines", (n, o) => o.IsStepUp
             ? Dickson.StepUp(n[0], o.Farads, o.Ohms, o.Load) : Dickson.StepDown(n[0], o.Farads, o.Ohms, o.Load)),
-        new("cockcroft-walton", [new("K", 1, MaximumCells)], ("1/(K+1)", "K+1"), "K stages of one capacitor", (n, o) => o.IsStepUp
+        new("cockcroft-walton", [("K", 1, MaximumCells)], ("1/(K+1)", "K+1"), "K stages of one capacitor", (n, o) => o.IsStepUp
             ? CockcroftWalton.StepUp(n[0], o.Farads, o.Ohms, o.Load) : CockcroftWalton.StepDown(n[0], o.Farads, o.Ohms, o.Load)),
-        new("fibonacci", [new("K", 1, MaximumCells)], ("1/F(K+2)", "F(K+2)"), "K stages: 1/2, 1/3, 1/5, 1/8, …", (n, o) => o.IsStepUp
+        new("fibonacci", [("K", 1, MaximumCells)], ("1/F(K+2)", "F(K+2)"), "K stages: 1/2, 1/3, 1/5, 1/8, …", (n, o) => o.IsStepUp
             ? Fibonacci.StepUp(n[0], o.Farads, o.Ohms, o.Load) : Fibonacci.StepDown(n[0], o.Farads, o.Ohms, o.Load)),
-        new("doubler", [new("K", 1, MaximumCells)], ("1/2^K", "2^K"), "K cells of 2:1 in a row", (n, o) => o.IsStepUp
+        new("doubler", [("K", 1, MaximumCells)], ("1/2^K", "2^K"), "K cells of 2:1 in a row", (n, o) => o.IsStepUp
             ? Doubler.StepUp(n[0], o.Farads, o.Ohms, o.Load) : Doubler.StepDown(n[0], o.Farads, o.Ohms, o.Load)),
         new("fraction", [Unbound("P"), Unbound("Q")], ("P/Q", null), "at most three capacitors", (n, o) =>
             FractionalDivider.Of(n[0], n[1], o.Farads, o.Ohms, o.Load),
             new($"P and Q from 1 to {FractionalDivider.MaximumTerm} in lowest terms", n => Math.Max(n[0], n[1]) <= FractionalDivider.MaximumTerm && IsReduced(n))),
-        new("binary", [new("N", 1, BinaryConverter.MaximumCapacitors), Unbound("K")], ("K/2^N", "2^N/K"), "N capacitors in N + 1 phases", (n, o) => o.IsStepUp
+        new("binary", [("N", 1, BinaryConverter.MaximumCapacitors), Unbound("K")], ("K/2^N", "2^N/K"), "N capacitors in N + 1 phases", (n, o) => o.IsStepUp
             ? BinaryConverter.StepUp(n[0], n[1], o.Farads, o.Ohms, o.Load) : BinaryConverter.StepDown(n[0], n[1], o.Farads, o.Ohms, o.Load), BelowPower),
-        new("binary", [new("N", 1, BinaryConverter.MaximumReconfigurableCapacitors)], ("all K/2^N", null), "the same with a mode per ratio", (n, o) =>
+        new("binary", [("N", 1, BinaryConverter.MaximumReconfigurableCapacitors)], ("all K/2^N", null), "the same with a mode per ratio", (n, o) =>
             BinaryConverter.Reconfigurable(n[0], o.Farads, o.Ohms, o.Load)),
-        new("recursive", [new("N", 1, RecursiveCascade.MaximumCells), Unbound("K")], ("K/2^N", "2^N/K"), "N cells in two phases", (n, o) => o.IsStepUp
+        new("recursive", [("N", 1, RecursiveCascade.MaximumCells), Unbound("K")], ("K/2^N", "2^N/K"), "N cells in two phases", (n, o) => o.IsStepUp
             ? RecursiveCascade.StepUp(n[0], n[1], o.Farads, o.Ohms, o.Load) : RecursiveCascade.StepDown(n[0], n[1], o.Farads, o.Ohms, o.Load), BelowPower),
-        new("recursive", [new("N", 1, RecursiveCascade.MaximumReconfigurableCells)], ("all K/2^N", null), "the same with a mode per ratio", (n, o) =>
+        new("recursive", [("N", 1, RecursiveCascade.MaximumReconfigurableCells)], ("all K/2^N", null), "the same with a mode per ratio", (n, o) =>
             RecursiveCascade.Reconfigurable(n[0], o.Farads, o.Ohms, o.Load)),
-        new("inverter", [new("N", 1, MaximumCells)], ("-1/N", "-N"), "N capacitors in series, then in parallel", (n, o) => o.IsStepUp
+        new("inverter", [("N", 1, MaximumCells)], ("-1/N", "-N"), "N capacitors in series, then in parallel", (n, o) => o.IsStepUp
             ? PolarityInverter.StepUp(n[0], o.Farads, o.Ohms, o.Load) : PolarityInverter.StepDown(n[0], o.Farads, o.Ohms, o.Load)),
         new("inverter", [Unbound("P"), Unbound("Q")], ("-P/Q", null), "at most three capacitors", (n, o) =>
             PolarityInverter.Of(n[0], n[1], o.Farads, o.Ohms, o.Load),
@@ -48,7 +48,7 @@ public static class FamilyCatalogue
     public static IReadOnlyList<Family> Named(string name) => [.. All.Where(f => f.Name == name)];
 
     // bound by the other number alone
-    private static FamilyParameter Unbound(string name) => new(name, 1, int.MaxValue);
+    private static (string Name, int Minimum, int Maximum) Unbound(string name) => (name, 1, int.MaxValue);
 
     private static bool IsReduced(int[] terms) => BigInteger.GreatestCommonDivisor(terms[0], terms[1]).IsOne;
 }

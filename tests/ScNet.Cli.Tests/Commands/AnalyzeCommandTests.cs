@@ -112,6 +112,6 @@ public sealed class AnalyzeCommandTests : IDisposable
     {
         ToolRun run = ToolRun.Of("schema");
         Assert.Equal(0, run.Code);
-        Assert.True(JsonNode.DeepEquals(JsonNode.Parse(NetlistSchema.Json), JsonNode.Parse(run.Output)));
+        Assert.True(JsonNode.DeepEquals(JsonNode.Parse(NetlistReader.JsonSchema), JsonNode.Parse(run.Output)));
     }
 }

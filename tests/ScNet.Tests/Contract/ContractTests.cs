@@ -28,8 +28,8 @@ public sealed class ContractTests
         new HashSet<Type>
         {
             typeof(Capacitor), typeof(Switch), typeof(Phase), typeof(Mode), typeof(Diagnostic), typeof(Quantity), typeof(PhaseSet), typeof(PhaseValues),
-            typeof(ModeAnalysis), typeof(ChargeFlow), typeof(IdealPoint), typeof(CapacitorAnalysis), typeof(SwitchAnalysis), typeof(NodeAnalysis),
-            typeof(PhaseGraph), typeof(FundamentalLoop), typeof(FundamentalCut), typeof(ConverterStress), typeof(ModeChange), typeof(ConverterRatings),
+            typeof(ModeAnalysis), typeof(ChargeFlow), typeof(IdealPoint), typeof(CapacitorAnalysis), typeof(SwitchAnalysis),
+            typeof(PhaseGraph), typeof(PhaseEdge), typeof(PhaseGroup), typeof(ConverterStress), typeof(ModeChange), typeof(ConverterRatings),
             typeof(PeriodicSteadyState), typeof(SwitchOperation), typeof(CapacitorOperation), typeof(ImpedanceSensitivity), typeof(ImpedanceDistribution),
             typeof(ReachableRatio), typeof(GatePattern), typeof(ModeComparison), typeof(NetlistReading),
         });

@@ -16,7 +16,7 @@ public sealed class ModeComparisonTests
     {
         ModeComparison half = Compare(Half().Build());
         Assert.Equal(Quantity.Exact(1, 2), half.Ratio);
-        Assert.Equal(1.8, half.OutputVoltageVolts);
+        Assert.Equal(1.8, half.IdealOutputVoltageVolts);
         // one capacitor of k = 1/4; four equal switches of k = 1/2: 4 · 1/2 · 4
         AssertLimit(0.25, 0.25, half.SlowSwitchingLimit);
         AssertLimit(8, 8, half.FastSwitchingLimit);
@@ -33,7 +33,7 @@ public sealed class ModeComparisonTests
     public void A_series_parallel_divider_by_three_has_the_figures_of_the_hand_calculation()
     {
         ModeComparison third = Compare(Third(secondFarads: 1));
-        Assert.Equal(1.2, third.OutputVoltageVolts);
+        Assert.Equal(1.2, third.IdealOutputVoltageVolts);
         // k = 1/9 twice: (1/3 + 1/3)²; k = 2/9 seven times: (7 √2 / 3)² = 98/9
         AssertLimit(4.0 / 9, 4.0 / 9, third.SlowSwitchingLimit);
         AssertLimit(98.0 / 9, 98.0 / 9, third.FastSwitchingLimit);

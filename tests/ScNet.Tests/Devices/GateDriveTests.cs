@@ -42,13 +42,13 @@ public sealed class GateDriveTests
         GatePhase on = Assert.Single(s1.OnPhases);
         Assert.Equal(2, on.Phase);
         Assert.Equal("0", on.SourcePotential.ToString());
-        Assert.Equal((0.85, 0.85), (on.GateVolts.Low, on.GateVolts.High));
+        Assert.Equal((0.85, 0.85), (on.GateVolts.Minimum!.Value, on.GateVolts.Maximum!.Value));
         Assert.Contains("vout", s1.CommonSupplies);
         Assert.False(s1.NeedsOwnRail);
         Assert.True(s8.NeedsOwnRail);
         Assert.Empty(s8.OnPhases[0].Supplies);
-        Assert.Equal(3.6 + 0.85, s8.OnPhases[0].GateVolts.Low, 1e-12);
-        Assert.Equal(4 + 0.85, s8.OnPhases[0].GateVolts.High, 1e-12);
+        Assert.Equal(3.6 + 0.85, s8.OnPhases[0].GateVolts.Minimum!.Value, 1e-12);
+        Assert.Equal(4 + 0.85, s8.OnPhases[0].GateVolts.Maximum!.Value, 1e-12);
         Assert.Equal("s8: own rail", s8.ToString());
     }
 
@@ -79,7 +79,7 @@ public sealed class GateDriveTests
         ConverterGateDrive drive = Drive(Ladder.StepDown(4), new Interval<double>(2.8, 4), Kind(DevicePolarity.NType, 0.85, 1.1));
         GateSupply vout = drive.Switches[0].OnPhases[0].Supplies.First(s => s.Node == "vout");
         Assert.False(vout.CoversRange);
-        Assert.Equal((3.4, 4.0), (vout.InputVolts.Low, vout.InputVolts.High));
+        Assert.Equal((3.4, 4.0), (vout.InputVolts.Minimum!.Value, vout.InputVolts.Maximum!.Value));
         Assert.True(drive.Switches[0].NeedsOwnRail);
         Assert.Contains("vout (1/4) at 3.4 V to 4 V of input", drive.Switches[0].OnPhases[0].ToString(), StringComparison.Ordinal);
         Assert.EndsWith("own rail elsewhere", drive.Switches[0].OnPhases[0].ToString(), StringComparison.Ordinal);
@@ -139,7 +139,7 @@ public sealed class GateDriveTests
     {
         ConverterGateDrive n = Drive(RatedNetworks.Half().Build(), new Interval<double>(2, 3), DemoDevices.NType1V8);
         // s1 between vin and p: p lies between vout and vin
-        Assert.Equal((1.0, 3.0), (n.Switches[0].TerminalVolts.Low, n.Switches[0].TerminalVolts.High));
+        Assert.Equal((1.0, 3.0), (n.Switches[0].TerminalVolts.Minimum!.Value, n.Switches[0].TerminalVolts.Maximum!.Value));
         Assert.Equal(["gnd", "vout", "p", "n"], n.Switches[0].BodyNodes);
         Assert.Equal(["gnd"], n.Switches[3].BodyNodes);
         ConverterGateDrive p = Drive(RatedNetworks.Half().Build(), new Interval<double>(2, 3), DemoDevices.PType1V8);

@@ -136,7 +136,7 @@ public sealed class RatingTests
         SwitchRating touch = ratings.Switches[0];
         Assert.Equal(RatingOutcome.Undetermined, touch.Overall.Outcome);
         Assert.Contains("as lone idles", touch.ToString(), StringComparison.Ordinal);
-        Assert.Equal("lone", Assert.Single(touch.Overall.Undetermined[0].IdleCapacitors).Name);
+        Assert.Equal("lone", Assert.Single(touch.Overall.Places[0].IdleCapacitors).Name);
         Assert.All(ratings.Switches.Skip(1), s => Assert.False(s.Overall.IsLowerBound));
     }
 

@@ -91,7 +91,7 @@ public sealed class DividerOperationTests
         Assert.Equal(0, idle.Capacitors[0].RippleVolts, Tolerance);
         Assert.Equal(0.5 * InputVolts, idle.Capacitors[0].AverageVoltageVolts!.Value, Tolerance);
         Assert.Equal(_steady.OutputImpedanceOhms, idle.OutputImpedanceOhms);
-        Assert.Equal(0.5 * InputVolts, idle.Switches[0].BlockingVolts.High, Tolerance);
+        Assert.Equal(0.5 * InputVolts, idle.Switches[0].BlockingVolts.Maximum!.Value, Tolerance);
     }
 
     [Fact]
@@ -121,7 +121,7 @@ public sealed class DividerOperationTests
     private void AssertRange(double least, double greatest, int @switch)
     {
         Interval<double> range = _steady.Switches[@switch].BlockingVolts;
-        Assert.Equal(least, range.Low, Tolerance);
-        Assert.Equal(greatest, range.High, Tolerance);
+        Assert.Equal(least, range.Minimum!.Value, Tolerance);
+        Assert.Equal(greatest, range.Maximum!.Value, Tolerance);
     }
 }

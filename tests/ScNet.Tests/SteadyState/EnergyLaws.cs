@@ -88,7 +88,7 @@ public sealed class EnergyLaws
             double?[] open = [.. first.Zip(second, (a, b) => a - b).Where((_, i) => !closed.Contains((i / SamplesPerPhase) + 1))];
             if (s.BlockingVolts is { IsDetermined: true } range && open.All(v => v is not null))
             {
-                AssertEncloses(range.Low, range.High, [.. open.OfType<double>()], both: true);
+                AssertEncloses(range.Minimum!.Value, range.Maximum!.Value, [.. open.OfType<double>()], both: true);
             }
             else if (!s.BlockingVolts.IsDetermined && open.Length > 0)
             {

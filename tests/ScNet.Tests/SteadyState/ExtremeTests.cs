@@ -51,9 +51,9 @@ public sealed class ExtremeTests
         double[] blocked = [.. steady.SampleNodePotential("n", times).Select(n => n!.Value)];
         Interval<double> range = steady.Switches[3].BlockingVolts;
         Assert.True(blocked.Max() > 1.001 * Math.Max(blocked[0], blocked[^1]));
-        Assert.Equal(blocked.Min(), range.Low, 1e-9);
-        Assert.Equal(blocked.Max(), range.High, 1e-6);
-        Assert.True(range.High >= blocked.Max() - 1e-12);
+        Assert.Equal(blocked.Min(), range.Minimum!.Value, 1e-9);
+        Assert.Equal(blocked.Max(), range.Maximum!.Value, 1e-6);
+        Assert.True(range.Maximum!.Value >= blocked.Max() - 1e-12);
     }
 
     [Fact]

@@ -41,7 +41,7 @@ public sealed class ExtremeValueTests
     private static double[] Figures(PeriodicSteadyState steady) =>
     [
         steady.AverageOutputVoltageVolts, steady.DissipationWatts, steady.OutputRippleVolts!.Value, steady.OutputImpedanceOhms,
-        .. steady.Switches.SelectMany(s => new[] { s.RmsCurrentAmperes, s.PeakCurrentAmperes, s.BlockingVolts.Low, s.BlockingVolts.High }),
+        .. steady.Switches.SelectMany(s => new[] { s.RmsCurrentAmperes, s.PeakCurrentAmperes, s.BlockingVolts.Minimum!.Value, s.BlockingVolts.Maximum!.Value }),
         .. steady.Capacitors.SelectMany(c => new[] { c.RmsCurrentAmperes, c.PeakCurrentAmperes, c.RippleVolts, c.AverageVoltageVolts!.Value }),
         .. steady.SampleSwitchCurrent("s1", [0, 0.1 / steady.Point.FrequencyHz]),
     ];

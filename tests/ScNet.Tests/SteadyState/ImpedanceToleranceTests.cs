@@ -15,13 +15,13 @@ public sealed class ImpedanceToleranceTests
     {
         // coth(x)/(4fC) with x = 1/(4fRC) falls with C and rises with R (by hand)
         ImpedanceWorstCase worst = ImpedanceTolerance.WorstCase(Half(), 5e7, new ComponentTolerances(capacitance: 0.2, onResistance: 0.3));
-        Near(Closed(1.2e-9, 2 * 2 * 0.7), worst.FoundOhms.Low);
-        Near(Closed(0.8e-9, 2 * 2 * 1.3), worst.FoundOhms.High);
+        Near(Closed(1.2e-9, 2 * 2 * 0.7), worst.FoundOhms.Minimum!.Value);
+        Near(Closed(0.8e-9, 2 * 2 * 1.3), worst.FoundOhms.Maximum!.Value);
 
         // one time constant: the single pair at the best values is the least impedance itself
         Assert.True(worst.IsMinimumCertain);
         Assert.False(worst.IsMaximumCertain);
-        Assert.InRange(worst.BoundOhms.High, worst.FoundOhms.High, 1.2 * worst.FoundOhms.High);
+        Assert.InRange(worst.BoundOhms.Maximum!.Value, worst.FoundOhms.Maximum!.Value, 1.2 * worst.FoundOhms.Maximum!.Value);
 
         static double Closed(double farads, double loopOhms) =>
             1 / (4 * 5e7 * farads) / Math.Tanh(1 / (4 * 5e7 * farads * loopOhms));
@@ -47,8 +47,8 @@ public sealed class ImpedanceToleranceTests
         double frequency = OutputImpedance.Of(analysis).CornerFrequencyHz;
         Interval<double> range = ImpedanceTolerance.WorstCase(analysis, frequency, tolerances).FoundOhms;
         ImpedanceDistribution distribution = ImpedanceTolerance.MonteCarlo(analysis, frequency, tolerances, 3000, seed: 1);
-        Assert.All(distribution.SamplesOhms, ohms => Assert.InRange(ohms, range.Low, range.High));
-        Assert.True(range.Low < distribution.NominalOhms && distribution.NominalOhms < range.High);
+        Assert.All(distribution.SamplesOhms, ohms => Assert.InRange(ohms, range.Minimum!.Value, range.Maximum!.Value));
+        Assert.True(range.Minimum!.Value < distribution.NominalOhms && distribution.NominalOhms < range.Maximum!.Value);
     }
 
     [Fact]
@@ -56,7 +56,7 @@ public sealed class ImpedanceToleranceTests
     {
         ModeAnalysis analysis = Analysis(Ladder.StepDown(4, farads: 1e-9, ohms: 1));
         ImpedanceWorstCase worst = ImpedanceTolerance.WorstCase(analysis, 1e7, new ComponentTolerances());
-        Near(OutputImpedance.Of(analysis).Ohms(1e7), worst.FoundOhms.High);
+        Near(OutputImpedance.Of(analysis).Ohms(1e7), worst.FoundOhms.Maximum!.Value);
         Assert.True(worst.IsMinimumCertain && worst.IsMaximumCertain);
     }
 
@@ -70,10 +70,10 @@ public sealed class ImpedanceToleranceTests
         double frequencyHz = timesCorner * OutputImpedance.Of(analysis).CornerFrequencyHz;
         ImpedanceWorstCase worst = ImpedanceTolerance.WorstCase(analysis, frequencyHz, new ComponentTolerances(capacitance: 0.2, onResistance: 0.3));
         double nominal = OutputImpedance.Of(analysis).Ohms(frequencyHz);
-        Near(minimum * nominal, worst.FoundOhms.Low, 1e-3);
-        Near(maximum * nominal, worst.FoundOhms.High, 1e-3);
-        Near(worst.FoundOhms.Low, worst.BoundOhms.Low, 1e-3);
-        Near(worst.FoundOhms.High, worst.BoundOhms.High, 1e-3);
+        Near(minimum * nominal, worst.FoundOhms.Minimum!.Value, 1e-3);
+        Near(maximum * nominal, worst.FoundOhms.Maximum!.Value, 1e-3);
+        Near(worst.FoundOhms.Minimum!.Value, worst.BoundOhms.Minimum!.Value, 1e-3);
+        Near(worst.FoundOhms.Maximum!.Value, worst.BoundOhms.Maximum!.Value, 1e-3);
     }
 
     [Fact]
@@ -82,8 +82,8 @@ public sealed class ImpedanceToleranceTests
         ModeAnalysis analysis = Analysis(Ladder.StepDown(6, farads: 1e-9, ohms: 1));
         ComponentTolerances tolerances = new(capacitance: 0.2, onResistance: 0.3);
         ImpedanceWorstCase worst = ImpedanceTolerance.WorstCase(analysis, OutputImpedance.Of(analysis).CornerFrequencyHz, tolerances);
-        Assert.True(worst.BoundOhms.Low <= worst.FoundOhms.Low && worst.FoundOhms.High <= worst.BoundOhms.High);
-        Assert.True(worst.FoundOhms.High > 1.2 * OutputImpedance.Of(analysis).Ohms(OutputImpedance.Of(analysis).CornerFrequencyHz));
+        Assert.True(worst.BoundOhms.Minimum!.Value <= worst.FoundOhms.Minimum!.Value && worst.FoundOhms.Maximum!.Value <= worst.BoundOhms.Maximum!.Value);
+        Assert.True(worst.FoundOhms.Maximum!.Value > 1.2 * OutputImpedance.Of(analysis).Ohms(OutputImpedance.Of(analysis).CornerFrequencyHz));
     }
 
     [Fact]

@@ -48,7 +48,7 @@ public sealed class SamplingTests
         {
             if (i < 20 == isOpenFirst)
             {
-                Assert.InRange(voltages[i]!.Value, operation.BlockingVolts.Low - 1e-12, operation.BlockingVolts.High + 1e-12);
+                Assert.InRange(voltages[i]!.Value, operation.BlockingVolts.Minimum!.Value - 1e-12, operation.BlockingVolts.Maximum!.Value + 1e-12);
             }
             else
             {
@@ -162,7 +162,7 @@ public sealed class SamplingTests
         double[] halving = [.. Enumerable.Range(0, 200).Select(i => 1.5 + (i / 400.0))];
         Assert.Equal(
             steady.SampleNodePotential(converter.Switches[0].SecondNode, halving).Max(v => 3 - v!.Value),
-            steady.Switches[0].BlockingWhereDeterminedVolts.High,
+            steady.Switches[0].BlockingWhereDeterminedVolts.Maximum!.Value,
             1e-3);
         Assert.NotNull(steady.Capacitors[1].AverageVoltageVolts);
     }
@@ -176,7 +176,7 @@ public sealed class SamplingTests
         Assert.False(steady.Switches[4].BlockingVolts.IsDetermined);
         Assert.False(steady.Switches[4].BlockingWhereDeterminedVolts.IsDetermined);
         Assert.Equal((0, 0, 0), (steady.Switches[5].RmsCurrentAmperes, steady.Switches[5].PeakCurrentAmperes, steady.Switches[5].DissipationWatts));
-        Assert.Equal(3 - steady.AverageOutputVoltageVolts, steady.Switches[5].BlockingVolts.Low, 1e-12);
+        Assert.Equal(3 - steady.AverageOutputVoltageVolts, steady.Switches[5].BlockingVolts.Minimum!.Value, 1e-12);
         Assert.Equal(0, steady.Switches[6].RmsCurrentAmperes);
         Assert.Equal([0.0], steady.SampleSwitchCurrent("self", [0.1]));
     }

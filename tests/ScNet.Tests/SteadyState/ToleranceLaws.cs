@@ -37,13 +37,13 @@ public sealed class ToleranceLaws
                     double ohms = Ohms(analysis, tolerances, frequencyHz, free, k => isCorner ? (((draw >> (k % 31)) & 1) * 2) - 1 : (2 * random.NextDouble()) - 1);
                     Assert.True(!worst.BoundOhms.IsDetermined || worst.BoundOhms.Contains(ohms), $"{ohms:R} Ω is not within {worst.BoundOhms} Ω");
                     Assert.True(
-                        !areFew || !isCorner || (ohms >= worst.FoundOhms.Low * (1 - 1e-9) && ohms <= worst.FoundOhms.High * (1 + 1e-9)),
+                        !areFew || !isCorner || (ohms >= worst.FoundOhms.Minimum!.Value * (1 - 1e-9) && ohms <= worst.FoundOhms.Maximum!.Value * (1 + 1e-9)),
                         $"{ohms:R} Ω is a corner beyond {worst.FoundOhms} Ω");
                 }
 
                 bool isKnown = analysis.Converter.Load == LoadKind.Stiff || analysis.Converter.Phases.Count == 2 || analysis.Topology.Directions.Count == 0;
                 Assert.True(worst.BoundOhms.IsDetermined || !isKnown, $"{worst}");
-                Assert.True(!worst.BoundOhms.IsDetermined || (worst.BoundOhms.Contains(worst.FoundOhms.Low) && worst.BoundOhms.Contains(worst.FoundOhms.High)), $"{worst}");
+                Assert.True(!worst.BoundOhms.IsDetermined || (worst.BoundOhms.Contains(worst.FoundOhms.Minimum!.Value) && worst.BoundOhms.Contains(worst.FoundOhms.Maximum!.Value)), $"{worst}");
                 compared++;
                 corners += cornerCount;
             },

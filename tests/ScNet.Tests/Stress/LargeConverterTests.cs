@@ -41,6 +41,6 @@ public sealed class LargeConverterTests
         Assert.Equal(VoltageBasis.Surge, span.Basis);
 
         // closed, it may take nothing, or at least what is left of the loop of two capacitors: twice 1/13
-        Assert.True(span.PerVoltOfInput.Low.ToDouble() <= -2.0 / 13 && span.PerVoltOfInput.High.ToDouble() >= 0);
+        Assert.True(span.PerVoltOfInput.Minimum!.Value.ToDouble() <= -2.0 / 13 && span.PerVoltOfInput.Maximum!.Value.ToDouble() >= 0);
     }
 }

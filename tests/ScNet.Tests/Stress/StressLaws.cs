@@ -40,13 +40,13 @@ public sealed class StressLaws
                 Assert.Equal(ideal.IsDetermined, narrow.Basis == VoltageBasis.Fixed);
                 if (ideal.IsDetermined)
                 {
-                    Assert.Equal(ideal, Quantity.Exact(narrow.PerVoltOfInput.Low));
-                    Assert.Equal(ideal, Quantity.Exact(narrow.PerVoltOfInput.High));
+                    Assert.Equal(ideal, Quantity.Exact(narrow.PerVoltOfInput.Minimum!.Value));
+                    Assert.Equal(ideal, Quantity.Exact(narrow.PerVoltOfInput.Maximum!.Value));
                 }
 
                 if (narrow.IsDetermined && wide.IsDetermined)
                 {
-                    Assert.True(wide.PerVoltOfInput.Low <= narrow.PerVoltOfInput.Low && wide.PerVoltOfInput.High >= narrow.PerVoltOfInput.High);
+                    Assert.True(wide.PerVoltOfInput.Minimum!.Value <= narrow.PerVoltOfInput.Minimum!.Value && wide.PerVoltOfInput.Maximum!.Value >= narrow.PerVoltOfInput.Maximum!.Value);
                 }
             }
         }
@@ -106,7 +106,7 @@ public sealed class StressLaws
                 double actual = potentials[sketch.Switches[s].First] - potentials[sketch.Switches[s].Second];
                 if (span.IsDetermined && span.Basis != VoltageBasis.Floating)
                 {
-                    Assert.InRange(actual, span.PerVoltOfInput.Low.ToDouble() - 1e-3, span.PerVoltOfInput.High.ToDouble() + 1e-3);
+                    Assert.InRange(actual, span.PerVoltOfInput.Minimum!.Value.ToDouble() - 1e-3, span.PerVoltOfInput.Maximum!.Value.ToDouble() + 1e-3);
                 }
             }
         }
@@ -135,7 +135,7 @@ public sealed class StressLaws
                     bool isClosed = (phases[s] >> j & 1) == 1;
                     VoltageSpan span = (isClosed ? change.ClosedSwitches : change.OpenSwitches)[s].Phases[j + 1];
                     double actual = potentials[sketch.Switches[s].First] - potentials[sketch.Switches[s].Second];
-                    Assert.InRange(actual, span.PerVoltOfInput.Low.ToDouble() - 1e-3, span.PerVoltOfInput.High.ToDouble() + 1e-3);
+                    Assert.InRange(actual, span.PerVoltOfInput.Minimum!.Value.ToDouble() - 1e-3, span.PerVoltOfInput.Maximum!.Value.ToDouble() + 1e-3);
                 }
             }
         }
@@ -160,8 +160,8 @@ public sealed class StressLaws
                 (low, high) = (Math.Min(low, actual), Math.Max(high, actual));
             }
 
-            Assert.Equal(change.Across(s).PerVoltOfInput.Low.ToDouble(), low, 1e-3);
-            Assert.Equal(change.Across(s).PerVoltOfInput.High.ToDouble(), high, 1e-3);
+            Assert.Equal(change.Across(s).PerVoltOfInput.Minimum!.Value.ToDouble(), low, 1e-3);
+            Assert.Equal(change.Across(s).PerVoltOfInput.Maximum!.Value.ToDouble(), high, 1e-3);
         }
     }
 

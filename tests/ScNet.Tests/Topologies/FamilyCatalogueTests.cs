@@ -77,7 +77,7 @@ public sealed class FamilyCatalogueTests
     {
         foreach (Family family in FamilyCatalogue.All.Where(f => f.Parameters.Count == 1))
         {
-            FamilyParameter only = family.Parameters[0];
+            (string Name, int Minimum, int Maximum) only = family.Parameters[0];
             Assert.Equal([false, true, true, false], new[] { only.Minimum - 1, only.Minimum, only.Maximum, only.Maximum + 1 }.Select(n => family.Accepts(n)));
         }
     }

@@ -63,9 +63,9 @@ internal static class TomlLiteral
     public static string? Exact(Fraction value)
     {
         Fraction reduced = value.Reduce();
-        BigInteger digits = BigInteger.DivRem(reduced.Numerator * BigInteger.Pow(10, MostPlaces), reduced.Denominator, out BigInteger rest);
-        string all = digits.ToString(CultureInfo.InvariantCulture).PadLeft(MostPlaces + 1, '0');
-        (string whole, string places) = (all[..^MostPlaces], all[^MostPlaces..].TrimEnd('0'));
+        BigInteger digits = BigInteger.DivRem(reduced.Numerator * BigInteger.Pow(10, MaximumPlaces), reduced.Denominator, out BigInteger rest);
+        string all = digits.ToString(CultureInfo.InvariantCulture).PadLeft(MaximumPlaces + 1, '0');
+        (string whole, string places) = (all[..^MaximumPlaces], all[^MaximumPlaces..].TrimEnd('0'));
         string decimals = $"{whole}.{(places.Length > 0 ? places : "0")}";
         string scaled = $"{(whole + places).TrimStart('0')}e-{Number(places.Length)}";
         string ratio = $"\"{reduced.Numerator.ToString(CultureInfo.InvariantCulture)}/{reduced.Denominator.ToString(CultureInfo.InvariantCulture)}\"";
@@ -76,7 +76,7 @@ internal static class TomlLiteral
     }
 
     // 5e-324 is the smallest double, and 64 digits may stand before its exponent
-    private const int MostPlaces = 400;
+    private const int MaximumPlaces = 400;
 
     private static bool IsInvisible(char c) => CharUnicodeInfo.GetUnicodeCategory(c)
         is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator;

@@ -1,22 +1,14 @@
 using System.Globalization;
 using Fractions;
 
-namespace ScNet.SteadyState;
+namespace ScNet;
 
 /// <summary>Dead time between phases, as a converter with more phases.</summary>
-public static class DeadTime
+internal static class DeadTime
 {
-    /// <summary>
-    /// The same converter with an interval in which all switches are open after each phase, taken from
-    /// that phase. Phase j becomes phase 2j - 1, the interval after it phase 2j. Names are kept; where phases
-    /// have names, the interval is called "NAME, dead time".
-    /// </summary>
-    /// <param name="converter">The converter.</param>
-    /// <param name="fractionOfPeriod">The length of each interval as a fraction of the period: dead time in seconds times the switching frequency in hertz.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The interval is not positive, or not shorter than the shortest phase.</exception>
-    public static Converter WithDeadTime(this Converter converter, Fraction fractionOfPeriod)
+    /// <inheritdoc cref="Converter.WithDeadTime"/>
+    public static Converter Add(Converter converter, Fraction fractionOfPeriod)
     {
-        ArgumentNullException.ThrowIfNull(converter);
         if (fractionOfPeriod.Denominator.IsZero || fractionOfPeriod <= Fraction.Zero || converter.Phases.Any(p => p.Duty <= fractionOfPeriod))
         {
             throw new ArgumentOutOfRangeException(
