@@ -7,6 +7,11 @@ namespace ScNet.Testing.Networks;
 /// voltage and every node a potential in every phase, and switches close only between equal potentials.
 /// Many have redundant capacitors, parallel switches, bridges of closed switches and floating parts.
 /// </summary>
+/// <remarks>
+/// With twins, every second flying capacitor runs through the same potentials as the one before it between plates of
+/// its own: two paths of different values and, as not every switch that could be there is, of different switches, between
+/// which component values divide the charge. A capacitor across the output lets a load current flow in every phase.
+/// </remarks>
 internal static class ConsistentNetworks
 {
     /// <summary>A converter and the ratio that its potentials were chosen for.</summary>
@@ -20,14 +25,14 @@ internal static class ConsistentNetworks
         }
     }
 
-    public static Gen<Sample> Gen(LoadKind load, int largestCapacitorCount = 5, int largestPhaseCount = 4) =>
-        CsCheck.Gen.Int[0, int.MaxValue - 1].Select(seed => Make(new Random(seed), load, largestCapacitorCount, largestPhaseCount));
+    public static Gen<Sample> Gen(LoadKind load, int largestCapacitorCount = 5, int largestPhaseCount = 4, bool hasTwins = false) =>
+        CsCheck.Gen.Int[0, int.MaxValue - 1].Select(seed => Make(new Random(seed), load, largestCapacitorCount, largestPhaseCount, hasTwins));
 
-    private static Sample Make(Random random, LoadKind load, int largestCapacitorCount, int largestPhaseCount)
+    private static Sample Make(Random random, LoadKind load, int largestCapacitorCount, int largestPhaseCount, bool hasTwins)
     {
         int capacitors = random.Next(1, largestCapacitorCount + 1), phases = random.Next(2, largestPhaseCount + 1);
         int input = random.Next(1, 4), output = random.Next(1, 4);
-        int reluctance = random.Next(4);
+        int reluctance = random.Next(hasTwins ? 2 : 4);
         bool hasSeriesResistance = random.Next(2) == 0;
         List<(string Name, int[] Potentials)> nodes =
         [
@@ -36,12 +41,24 @@ internal static class ConsistentNetworks
         int[] weights = [.. Enumerable.Range(0, phases).Select(_ => random.Next(1, 6))];
         ConverterBuilder builder = Converter.Create("random").Input("vin").Output("vout", load)
             .Duties([.. weights.Select(w => new Fractions.Fraction(w, weights.Sum()))]);
+        if (hasTwins)
+        {
+            builder.Capacitor("out", "vout", Converter.ReferenceNode, farads: 0.5 + random.Next(1, 8), esrOhms: hasSeriesResistance ? 0.25 : 0);
+        }
+
+        int voltage = 0;
+        int[] below = [];
         for (int i = 0; i < capacitors; i++)
         {
-            int voltage = random.Next(1, 4);
             string bottom = $"b{i}", positive = $"p{i}";
-            int[] below = [.. Enumerable.Range(0, phases).Select(_ => random.Next(-1, 4))];
-            if (random.Next(4) == 0)
+            bool isTwin = hasTwins && i % 2 == 1;
+            if (!isTwin)
+            {
+                voltage = random.Next(1, 4);
+                below = [.. Enumerable.Range(0, phases).Select(_ => random.Next(-1, 4))];
+            }
+
+            if (!isTwin && random.Next(4) == 0)
             {
                 // a capacitor with one plate on a node that is there already
                 (bottom, below) = nodes[random.Next(nodes.Count)];
@@ -53,7 +70,7 @@ internal static class ConsistentNetworks
 
             int[] above = [.. below.Select(u => u + voltage)];
             int same = nodes.FindIndex(n => n.Potentials.SequenceEqual(above));
-            if (same >= 0 && random.Next(2) == 0)
+            if (!isTwin && same >= 0 && random.Next(2) == 0)
             {
                 positive = nodes[same].Name;
             }
