@@ -12,7 +12,7 @@ public sealed class LargeDerivationTests
 {
     private const int Small = 124;
     private const int Large = 499;
-    private const double MostExponent = 1.3;
+    private const double MaximumExponent = 1.3;
 
     [Fact]
     public void The_cost_of_many_right_statements_grows_with_their_number() => Grows(
@@ -65,8 +65,17 @@ public sealed class LargeDerivationTests
             derivation => Assert.All(derivation.Check().Wrong, f => Assert.NotNull(f.BrokenEquation)));
     }
 
-    private static Derivation Stated(int size, Func<StatedValue, StatedValue> map) =>
-        Restated.With(Restated.Published(Restated.Facts("ladder", size), up: false), s => map(s.Value));
+    [Fact]
+    public void The_cost_of_explaining_nonsense_throughout_grows_with_the_number_of_findings()
+    {
+        Random random = new(5);
+        Grows(
+            size => Stated(size, _ => new Fraction(random.Next(1, 1000), 1009), "series-parallel"),
+            derivation => Assert.All(derivation.Check().Wrong, f => Assert.True(f.BrokenEquation is not null || f.Conflict is null)));
+    }
+
+    private static Derivation Stated(int size, Func<StatedValue, StatedValue> map, string family = "ladder") =>
+        Restated.With(Restated.Published(Restated.Facts(family, size), up: false), s => map(s.Value));
 
     private static void Grows(Func<int, Derivation> state, Action<Derivation> check)
     {
@@ -74,6 +83,6 @@ public sealed class LargeDerivationTests
         check(small);
         long few = Allocations.Of(() => check(small)), many = Allocations.Of(() => check(large));
         double exponent = Math.Log((double)many / few) / Math.Log((Large + 1.0) / (Small + 1));
-        Assert.True(exponent <= MostExponent, $"From {few} bytes to {many}: an exponent of {exponent:F2}.");
+        Assert.True(exponent <= MaximumExponent, $"From {few} bytes to {many}: an exponent of {exponent:F2}.");
     }
 }

@@ -9,7 +9,7 @@ namespace ScNet.Derivations.Checking;
 /// </summary>
 /// <remarks>
 /// Method and proof: docs/theory/derivation-checks.md. Cost of a contradiction: a few near-linear eliminations of the
-/// equations near the statement; of a value: one elimination of all equations.
+/// equations near the statement, of a value one; neither looks further than <see cref="Workbench.MaximumTermsOfExplanation"/>.
 /// </remarks>
 internal sealed class ConflictSearch(Workbench bench)
 {
@@ -28,7 +28,7 @@ internal sealed class ConflictSearch(Workbench bench)
         }
 
         // near equations first: they make the shortest explanations, and most contradictions are near
-        Neighbourhood near = new(bench, start);
+        Neighbourhood near = new(bench, start, bench.MaximumTermsOfExplanation);
         HashSet<Statement> leftOut = new([subject], ReferenceEqualityComparer.Instance);
         for (int reach = FirstReach; ; reach *= 2)
         {
@@ -67,12 +67,14 @@ internal sealed class ConflictSearch(Workbench bench)
     }
 
     /// <summary>The value of an unknown that the laws and some statements imply; undetermined where they leave it open or contradict each other.</summary>
-    public Quantity Solve(int unknown, IEnumerable<Statement> statements)
+    public Quantity Solve(int unknown, Func<Statement, bool> mayTakePart)
     {
+        Neighbourhood near = new(bench, unknown, bench.MaximumTermsOfExplanation);
+        near.Grow(int.MaxValue);
         LinearRow[] rows =
         [
-            .. statements.Where(IsUsable).Select(Row),
-            .. bench.Equations.All.Where(bench.Holds).Select(LinearRow.Of),
+            .. bench.About(near.Unknowns).Where(s => mayTakePart(s) && IsUsable(s)).Select(Row),
+            .. near.Equations.Select(LinearRow.Of),
         ];
         return OnMachineIntegersFirst(() => Solve<long>(rows, unknown), () => Solve<BigInteger>(rows, unknown));
     }

@@ -67,7 +67,7 @@ internal static class DerivationCheck
 
         ConflictSearch search = new(bench);
         Quantity implied = derived.IsExact ? derived
-            : search.Solve(bench.Unknowns.Of(statement.Subject), bench.Statements.Where(s => IsOther(s) && s.Subject != statement.Subject));
+            : search.Solve(bench.Unknowns.Of(statement.Subject), s => IsOther(s) && s.Subject != statement.Subject);
         return new Explanation(text, implied, search.Find(statement, IsOther));
 
         // the statements that the circuit bears out, and those about which it says nothing

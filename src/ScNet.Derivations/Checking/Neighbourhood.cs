@@ -7,11 +7,17 @@ internal sealed class Neighbourhood
     private readonly HashSet<int> _unknowns = [];
     private readonly HashSet<Equation> _seen = new(ReferenceEqualityComparer.Instance);
     private List<int> _edge;
+    private readonly int _maximumTerms;
     private int _rings;
+    private int _terms;
 
-    public Neighbourhood(Workbench bench, int start)
+    /// <param name="bench">The equations.</param>
+    /// <param name="start">The unknown in the middle.</param>
+    /// <param name="maximumTerms">How many terms all equations together may have; what lies behind is left outside for good.</param>
+    public Neighbourhood(Workbench bench, int start, int maximumTerms)
     {
         _bench = bench;
+        _maximumTerms = maximumTerms;
         _edge = [start];
         _unknowns.Add(start);
     }
@@ -22,7 +28,7 @@ internal sealed class Neighbourhood
     /// <summary>The unknowns in these equations.</summary>
     public IReadOnlyCollection<int> Unknowns => _unknowns;
 
-    /// <summary>Grows to a number of rings; false where nothing is left outside.</summary>
+    /// <summary>Grows to a number of rings; false where nothing is left that may be added.</summary>
     public bool Grow(int rings)
     {
         for (; _rings < rings && _edge.Count > 0; _rings++)
@@ -32,6 +38,14 @@ internal sealed class Neighbourhood
             {
                 if (_seen.Add(equation))
                 {
+                    _terms += equation.Terms.Length;
+                    if (_terms > _maximumTerms)
+                    {
+                        _seen.Remove(equation);
+                        _edge = [];
+                        return false;
+                    }
+
                     next.AddRange(equation.Terms.Select(t => t.Unknown).Where(_unknowns.Add));
                 }
             }

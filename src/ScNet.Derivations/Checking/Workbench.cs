@@ -6,10 +6,13 @@ namespace ScNet.Derivations.Checking;
 internal sealed class Workbench
 {
     private const double RoundingError = 1e-12;
+    private const int SharedTerms = 400_000;
+    private const int MinimumTermsOfExplanation = 400;
 
     private readonly Dictionary<int, Statement> _stated = [];
     private readonly ILookup<int, (int Place, Statement Statement)> _about;
     private readonly Lazy<EquationSet> _equations;
+    private readonly Lazy<int> _maximumTerms;
     private readonly double _tolerance;
 
     public Workbench(Derivation derivation, DerivationScope scope)
@@ -28,10 +31,18 @@ internal sealed class Workbench
         }
 
         _about = Statements.Select((statement, place) => (place, statement)).ToLookup(s => Unknowns.Of(s.statement.Subject));
+        _maximumTerms = new(() => Math.Max(MinimumTermsOfExplanation, SharedTerms / Math.Max(1, Statements.Count(s => Judge(s) != Verdict.Right))));
         _equations = new(() => EquationSet.Of(
             scope.Analysis,
             Statements.Where(s => s.Kind == StatementKind.BlockingVoltage).Select(s => (s.Subject.Element, s.Subject.Phase))));
     }
+
+    /// <summary>
+    /// How many terms of equations the explanation of one finding may take in. All findings together share
+    /// a number of them, so that many explanations cost no more than in proportion to their number: one wrong
+    /// value among a thousand is explained from afar, a thousand of them are explained from near by.
+    /// </summary>
+    public int MaximumTermsOfExplanation => _maximumTerms.Value;
 
     public DerivationScope Scope { get; }
 
