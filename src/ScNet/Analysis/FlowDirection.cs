@@ -33,6 +33,18 @@ internal sealed record FlowDirection(SparseVector Branches, SparseVector Switche
     /// <summary>Whether some capacitor takes part.</summary>
     public bool MovesCapacitors(int capacitorCount, int phases) => !Branches.IsZero && Branches.Indices[0] < capacitorCount * phases;
 
+    /// <summary>The charge that leaves the source: not zero only where a capacitor is held at different voltages by different phases.</summary>
+    public double InputCharge(SwitchedNetwork network)
+    {
+        double charge = 0;
+        for (int e = Branches.Count - 1; e >= 0 && Branches.Indices[e] >= network.InputBranch * network.PhaseCount; e--)
+        {
+            charge -= Branches.Indices[e] < (network.InputBranch + 1) * network.PhaseCount ? Branches.Values[e] : 0;
+        }
+
+        return charge;
+    }
+
     /// <summary>The loops of closed switches of one phase, one direction each.</summary>
     public static IEnumerable<FlowDirection> SwitchLoops(SwitchedNetwork network, PhaseForest forest, bool[] closed, int phase)
     {

@@ -107,13 +107,15 @@ internal sealed class LoopSolution<T> : ILoopSolution
     /// The circulations, with the loops that take part only. One that elimination made of a row by taking off a
     /// multiple of the output's is told with what it was before, as a flow that delivers one unit.
     /// </summary>
-    public IEnumerable<(List<(int Loop, Rational<T> Charge)> Circulation, List<(int Loop, Rational<T> Charge)>? Path, Rational<T> PathShare)> SparseCirculations()
+    /// <param name="withInput">Whether those count too that take charge from a given port and balance every capacitor all the same.</param>
+    public IEnumerable<(List<(int Loop, Rational<T> Charge)> Circulation, List<(int Loop, Rational<T> Charge)>? Path, Rational<T> PathShare)> SparseCirculations(
+        bool withInput = false)
     {
         int output = _elimination.Pivots[^1].Row;
         RowOrigins<T> origins = Origins;
         for (int row = 0; row < _elimination.Rows.Count; row++)
         {
-            if (_elimination.IsPivotRow(row) || _elimination.Rows.Length(row) > 0)
+            if (_elimination.IsPivotRow(row) || (!withInput && _elimination.Rows.Length(row) > 0))
             {
                 continue;
             }

@@ -62,6 +62,9 @@ internal sealed class TopologySolution
     /// <param name="converter">A converter of this topology, with any component values.</param>
     public IndependentParts PartsOf(Converter converter) => _parts ??= IndependentParts.Of(converter, Mode, this);
 
+    /// <summary>The same with parasitic capacitances, once somebody has asked for it; see <see cref="FullTopology.Of"/>.</summary>
+    public FullTopology? Full { get; set; }
+
     /// <summary>The same topology as one without a result.</summary>
     /// <param name="reason">Why there is none.</param>
     public TopologySolution Refused(Diagnostic reason) =>

@@ -139,33 +139,7 @@ internal sealed class TopologySolver
         }
 
         FlowTracer<T> tracer = new(_network, _forests);
-        List<FlowDirection> directions =
-        [
-            .. solution.SparseCirculations().Select(c => tracer.Trace(loops, c.Circulation) with
-            {
-                Path = c.Path is null ? null : tracer.Trace(loops, c.Path),
-                PathShare = c.PathShare.ToDouble(),
-            }),
-        ];
-        for (int phase = 0; phase < _forests.Length; phase++)
-        {
-            if (_forests[phase].HasSwitchLoop)
-            {
-                directions.AddRange(FlowDirection.SwitchLoops(_network, _forests[phase], _network.Closed[_mode.Index], phase));
-            }
-        }
-
-        // All repeats: a capacitor without net charge drives transients through the same switches
-        // (docs/theory/value-decided-flow.md). Between sources and no switch nothing ever moves.
-        for (int pair = 0; loops.Repeats is { } repeats && pair < repeats.Count; pair += 2)
-        {
-            FlowDirection direction = tracer.Trace(repeats, [(pair, Rational<T>.One), (pair + 1, -Rational<T>.One)]);
-            if (!direction.Switches.IsZero)
-            {
-                directions.Add(direction);
-            }
-        }
-
+        List<FlowDirection> directions = FlowDirections.Of(_network, _mode, _forests, loops, solution, tracer);
         if (directions.Count == 0)
         {
             return (null, directions);

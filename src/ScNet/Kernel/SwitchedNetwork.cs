@@ -57,6 +57,32 @@ internal sealed class SwitchedNetwork : NetworkGraph
     /// <summary>The same connections with other modes; one array per mode, as in <see cref="Closed"/>.</summary>
     public SwitchedNetwork WithClosed(bool[][] closed) => new(this, closed);
 
+    /// <summary>The same network with more capacitors, which are numbered after its own.</summary>
+    public SwitchedNetwork WithCapacitors(ReadOnlySpan<NodePair> more)
+    {
+        var capacitors = new NodePair[CapacitorCount + more.Length];
+        for (int c = 0; c < CapacitorCount; c++)
+        {
+            capacitors[c] = new NodePair(BranchFirst[c], BranchSecond[c]);
+        }
+
+        more.CopyTo(capacitors.AsSpan(CapacitorCount));
+        var ports = new NetworkPort[BranchCount - CapacitorCount];
+        for (int p = 0; p < ports.Length; p++)
+        {
+            int branch = CapacitorCount + p;
+            ports[p] = new NetworkPort(new NodePair(BranchFirst[branch], BranchSecond[branch]), branch >= FirstGivenBranch, IsCurrentHeld(branch));
+        }
+
+        var switches = new NodePair[SwitchCount];
+        for (int s = 0; s < switches.Length; s++)
+        {
+            switches[s] = new NodePair(SwitchFirst[s], SwitchSecond[s]);
+        }
+
+        return new SwitchedNetwork(NodeCount, capacitors, ports, switches, Duties, Closed);
+    }
+
     private static BigInteger[] InProportion(Fraction[] duties)
     {
         BigInteger common = BigInteger.One;

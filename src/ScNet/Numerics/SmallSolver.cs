@@ -10,7 +10,10 @@ internal static class SmallSolver
     /// solution. The symmetric part must be positive definite; unknowns are scaled by the diagonal beforehand, so
     /// that they may differ by many orders.
     /// </summary>
-    public static void SolveScaled(Span<double> matrix, Span<double> right)
+    public static void SolveScaled(Span<double> matrix, Span<double> right) => SolveScaled(matrix, right, []);
+
+    /// <summary>The same for two right-hand sides.</summary>
+    public static void SolveScaled(Span<double> matrix, Span<double> right, Span<double> other)
     {
         int n = right.Length;
         Span<double> scale = n <= LargestOnStack ? stackalloc double[n] : new double[n];
@@ -21,22 +24,32 @@ internal static class SmallSolver
 
         for (int r = 0; r < n; r++)
         {
-            right[r] *= scale[r];
             for (int c = 0; c < n; c++)
             {
                 matrix[(r * n) + c] = matrix[(r * n) + c] * scale[r] * scale[c];
             }
         }
 
-        Solve(matrix, right);
-        for (int r = 0; r < n; r++)
-        {
-            right[r] *= scale[r];
-        }
+        Scale(right, scale);
+        Scale(other, scale);
+        Solve(matrix, right, other);
+        Scale(right, scale);
+        Scale(other, scale);
     }
 
     /// <summary>Solves in place: <paramref name="matrix"/> (by rows) is destroyed, <paramref name="right"/> becomes the solution.</summary>
-    public static void Solve(Span<double> matrix, Span<double> right)
+    public static void Solve(Span<double> matrix, Span<double> right) => Solve(matrix, right, []);
+
+    private static void Scale(Span<double> values, ReadOnlySpan<double> scale)
+    {
+        for (int r = 0; r < values.Length; r++)
+        {
+            values[r] *= scale[r];
+        }
+    }
+
+    // the second right-hand side may be empty
+    private static void Solve(Span<double> matrix, Span<double> right, Span<double> other)
     {
         int n = right.Length;
         for (int k = 0; k < n; k++)
@@ -55,7 +68,8 @@ internal static class SmallSolver
                 (matrix[(k * n) + c], matrix[(pivot * n) + c]) = (matrix[(pivot * n) + c], matrix[(k * n) + c]);
             }
 
-            (right[k], right[pivot]) = (right[pivot], right[k]);
+            Swap(right, k, pivot);
+            Swap(other, k, pivot);
             ReadOnlySpan<double> own = matrix[((k * n) + k + 1)..((k + 1) * n)];
             for (int r = k + 1; r < n; r++)
             {
@@ -64,10 +78,29 @@ internal static class SmallSolver
                 {
                     DenseRows.AddMultiple(own, -factor, matrix[((r * n) + k + 1)..((r + 1) * n)]);
                     right[r] -= factor * right[k];
+                    if (!other.IsEmpty)
+                    {
+                        other[r] -= factor * other[k];
+                    }
                 }
             }
         }
 
+        SubstituteBack(matrix, right);
+        SubstituteBack(matrix, other);
+    }
+
+    private static void Swap(Span<double> values, int a, int b)
+    {
+        if (!values.IsEmpty)
+        {
+            (values[a], values[b]) = (values[b], values[a]);
+        }
+    }
+
+    private static void SubstituteBack(ReadOnlySpan<double> matrix, Span<double> right)
+    {
+        int n = right.Length;
         for (int k = n - 1; k >= 0; k--)
         {
             for (int c = k + 1; c < n; c++)

@@ -3,7 +3,7 @@ namespace ScNet.SteadyState;
 /// <summary>What one capacitor does over a period at an operating point.</summary>
 public sealed class CapacitorOperation
 {
-    internal CapacitorOperation(Capacitor capacitor, double? average, double ripple, double rms, double peak, double dissipation)
+    internal CapacitorOperation(Capacitor capacitor, double? average, double ripple, double rms, double peak, double dissipation, double charging)
     {
         Capacitor = capacitor;
         AverageVoltageVolts = average;
@@ -11,6 +11,7 @@ public sealed class CapacitorOperation
         RmsCurrentAmperes = rms;
         PeakCurrentAmperes = peak;
         DissipationWatts = dissipation;
+        ChargingWatts = charging;
     }
 
     /// <summary>The capacitor.</summary>
@@ -30,6 +31,19 @@ public sealed class CapacitorOperation
 
     /// <summary>Power lost in the series resistance in watts (W).</summary>
     public double DissipationWatts { get; }
+
+    /// <summary>
+    /// What charging the capacitance costs in watts (W), as if by impulses: frequency times Σ (charge moved in a phase)² /
+    /// (2 C). The resistances dissipate it and count it among their losses. With a stiff load, and phases long enough to
+    /// settle, the shares of all capacitances add up to the whole loss (docs/theory/parasitic-capacitances.md).
+    /// </summary>
+    public double ChargingWatts { get; }
+
+    /// <summary>What the bottom plate's capacitance to the body does; null where there is none.</summary>
+    public ParasiticOperation? BottomPlate { get; internal init; }
+
+    /// <summary>What the positive plate's capacitance to the body does; null where there is none.</summary>
+    public ParasiticOperation? TopPlate { get; internal init; }
 
     /// <summary>Voltage, ripple, currents and loss.</summary>
     public override string ToString() =>

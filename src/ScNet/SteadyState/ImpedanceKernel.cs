@@ -37,12 +37,19 @@ internal sealed class ImpedanceKernel
     private readonly DirectionRotation _rotation;
     private readonly double[] _shift;
     private readonly double _shifted;
+    private readonly double[] _input;
+    private readonly double _ownInput;
 
     private ImpedanceKernel(
-        PhaseTerms[] phases, int directionCount, double[] duties, bool isTied, Func<DenseRows, (double[] Square, double[] Particular)> skew)
+        PhaseTerms[] phases,
+        double ownInput,
+        double[] directionInputs,
+        double[] duties,
+        bool isTied,
+        Func<DenseRows, (double[] Square, double[] Particular)> skew)
     {
         _isTied = isTied;
-        _directions = directionCount;
+        _directions = directionInputs.Length;
         int moving = phases.Sum(p => p.Rates.Count(r => r > 0));
         _rate = new double[moving];
         _duty = new double[moving];
@@ -111,6 +118,15 @@ internal sealed class ImpedanceKernel
             DenseRows.AddMultiple(_constantSquare.AsSpan(k * _directions, _directions), amount, _constantLinear);
         }
 
+        // a direction that moves no capacitor takes nothing from the input
+        _input = Array.TrueForAll(directionInputs, b => b == 0) ? [] : _rotation.Rotate(directionInputs);
+        _ownInput = ownInput;
+        for (int k = 0; k < _input.Length; k++)
+        {
+            _input[k] = _rotation.SlowDrives(k).ContainsAnyExcept(0) ? _input[k] : 0;
+            _ownInput += _shift[k] * _input[k];
+        }
+
         (_skew, _skewParticular) = skew(Charges(phases));
         double fastest = _rate.DefaultIfEmpty().Max();
         _settledPeriod = moving == 0 ? 0 : SettledTimeConstants / _rate.Where(r => r >= ZeroRate * fastest).Min();
@@ -120,13 +136,19 @@ internal sealed class ImpedanceKernel
 
     /// <summary>Prepares the impedance.</summary>
     /// <param name="phases">The terms of each phase.</param>
-    /// <param name="directions">The number of free directions.</param>
+    /// <param name="ownInput">The charge that the particular flow takes from the input.</param>
+    /// <param name="directionInputs">The charge that each free direction takes from the input.</param>
     /// <param name="duties">The duty of each phase.</param>
     /// <param name="isTied">Whether the slow-switching limit is zero, since charge need not pass a capacitor.</param>
     /// <param name="skew">What <see cref="PhaseSkew"/> gives for the charges of the flows in use.</param>
     public static ImpedanceKernel Of(
-        PhaseTerms[] phases, int directions, double[] duties, bool isTied, Func<DenseRows, (double[] Square, double[] Particular)> skew) =>
-        new(phases, directions, duties, isTied, skew);
+        PhaseTerms[] phases,
+        double ownInput,
+        double[] directionInputs,
+        double[] duties,
+        bool isTied,
+        Func<DenseRows, (double[] Square, double[] Particular)> skew) =>
+        new(phases, ownInput, directionInputs, duties, isTied, skew);
 
     /// <summary>The output impedance in ohms for a period in seconds.</summary>
     public double Ohms(double period)
@@ -154,6 +176,37 @@ internal sealed class ImpedanceKernel
         }
 
         return constant + (period * excess);
+    }
+
+    /// <summary>What input and output see of each other besides the output impedance, for a period in seconds.</summary>
+    /// <remarks>docs/theory/parasitic-capacitances.md. Without directions that take charge from the input both ratios are the ideal one.</remarks>
+    public PortRatios Ratios(double period)
+    {
+        int n = _directions;
+        if (_input.Length == 0)
+        {
+            return new PortRatios(_ownInput, _ownInput, 0);
+        }
+
+        double settled = Math.Min(period, _settledPeriod);
+        Span<double> system = n <= LargestOnStack ? stackalloc double[n * n] : new double[n * n];
+        Span<double> own = n <= LargestOnStack ? stackalloc double[n] : new double[n];
+        Form(settled, system, own, reversed: false);
+
+        // the column of the input, then the test of the particular flow against it and the input against the particular flow
+        Span<double> input = n <= LargestOnStack ? stackalloc double[n] : new double[n];
+        _input.CopyTo(input);
+        Span<double> right = n <= LargestOnStack ? stackalloc double[n] : new double[n];
+        own.CopyTo(right);
+        SmallSolver.SolveScaled(system, right, input);
+        double ratio = _ownInput, currentRatio = _ownInput;
+        for (int m = 0; m < n; m++)
+        {
+            ratio -= (own[m] - (2 * settled * _skewParticular[m])) * input[m];
+            currentRatio -= _input[m] * right[m];
+        }
+
+        return new PortRatios(ratio, currentRatio, DenseRows.Dot(_input, input) * (settled / period));
     }
 
     /// <summary>The largest product of a rate and half the length of its phase; zero where no current changes.</summary>
@@ -204,6 +257,32 @@ internal sealed class ImpedanceKernel
         return sum;
     }
 
+    /// <summary>The amount of each direction that one volt at the input drives in open circuit, in coulombs.</summary>
+    /// <param name="period">The period in seconds.</param>
+    /// <param name="amounts">Receives the amounts.</param>
+    /// <param name="reversed">Whether the phases follow one another in the opposite order (the adjoint network).</param>
+    public void InputAmounts(double period, Span<double> amounts, bool reversed)
+    {
+        int n = _directions;
+        amounts.Clear();
+        if (_input.Length == 0)
+        {
+            return;
+        }
+
+        double settled = Math.Min(period, _settledPeriod);
+        Span<double> system = n <= LargestOnStack ? stackalloc double[n * n] : new double[n * n];
+        Form(settled, system, amounts, reversed);
+        _input.CopyTo(amounts);
+        SmallSolver.SolveScaled(system, amounts);
+        for (int m = 0; m < n; m++)
+        {
+            amounts[m] *= settled;
+        }
+
+        _rotation.RotateBack(amounts);
+    }
+
     // The amounts of the rotated directions on top of the shifted particular flow.
     private void Solve(double period, Span<double> amounts, bool reversed)
     {
@@ -214,12 +293,24 @@ internal sealed class ImpedanceKernel
         }
 
         // longer periods would only magnify rounding
-        period = Math.Min(period, _settledPeriod);
         Span<double> system = n <= LargestOnStack ? stackalloc double[n * n] : new double[n * n];
+        Form(Math.Min(period, _settledPeriod), system, amounts, reversed);
+        for (int m = 0; m < n; m++)
+        {
+            amounts[m] = -amounts[m];
+        }
+
+        SmallSolver.SolveScaled(system, amounts);
+    }
+
+    // What each direction makes of every other, by rows, and of the particular flow.
+    private void Form(double period, Span<double> system, Span<double> own, bool reversed)
+    {
+        int n = _directions;
         double sign = reversed ? -1 : 1;
         for (int m = 0; m < n; m++)
         {
-            amounts[m] = -_constantLinear[m] - (sign * period * _skewParticular[m]);
+            own[m] = _constantLinear[m] + (sign * period * _skewParticular[m]);
             for (int k = 0; k < n; k++)
             {
                 system[(m * n) + k] = _constantSquare[(m * n) + k] + (sign * period * _skew[(m * n) + k]);
@@ -239,16 +330,14 @@ internal sealed class ImpedanceKernel
             ReadOnlySpan<double> drives = _directionDrive.AsSpan(r * n, n);
             for (int m = 0; m < n; m++)
             {
-                double own = weight * drives[m];
-                if (own != 0)
+                double drive = weight * drives[m];
+                if (drive != 0)
                 {
-                    amounts[m] -= own * _drive[r];
-                    DenseRows.AddMultiple(drives, own, system[(m * n)..((m + 1) * n)]);
+                    own[m] += drive * _drive[r];
+                    DenseRows.AddMultiple(drives, drive, system[(m * n)..((m + 1) * n)]);
                 }
             }
         }
-
-        SmallSolver.SolveScaled(system, amounts);
     }
 
     // The shifted particular flow, then the rotated directions, in each exponential mode.

@@ -4,7 +4,7 @@ namespace ScNet.SteadyState;
 /// What flows in one phase: per coordinate of <see cref="PhaseModes"/> the charge q and the drive
 /// w = λq - DBJ that shapes its current, and how far the states fall in consequence.
 /// </summary>
-/// <remarks>Symbols: docs/theory/output-impedance.md. Everything is per unit of charge into the load, times a factor.</remarks>
+/// <remarks>Symbols: docs/theory/output-impedance.md. Charges are in the unit of the amounts.</remarks>
 internal sealed class ModeFlow
 {
     private readonly PhaseModes _modes;
@@ -30,24 +30,24 @@ internal sealed class ModeFlow
 
     /// <summary>The flow of one phase.</summary>
     /// <param name="modes">The phase.</param>
-    /// <param name="amounts">The amount of each direction.</param>
+    /// <param name="amounts">The amount of each direction, in the unit wanted.</param>
     /// <param name="duty">The duty of the phase.</param>
-    /// <param name="factor">The charge into the load in one period, in the unit wanted.</param>
-    public static ModeFlow Of(PhaseModes modes, ReadOnlySpan<double> amounts, double duty, double factor = 1)
+    /// <param name="loadCharge">The charge into the load in one period, in the unit wanted.</param>
+    public static ModeFlow Of(PhaseModes modes, ReadOnlySpan<double> amounts, double duty, double loadCharge)
     {
         var charge = new double[modes.ModeCount];
         for (int row = 0; row < charge.Length; row++)
         {
-            double own = modes.Particular(row);
+            double own = loadCharge * modes.Particular(row);
             for (int k = 0; k < amounts.Length; k++)
             {
                 own += amounts[k] * modes.Direction(row, k);
             }
 
-            charge[row] = factor * own;
+            charge[row] = own;
         }
 
-        return new ModeFlow(modes, charge, factor * duty);
+        return new ModeFlow(modes, charge, loadCharge * duty);
     }
 
     /// <summary>By how much each state falls in the phase: Bᵀq - DJ.</summary>

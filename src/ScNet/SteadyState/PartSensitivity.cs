@@ -134,7 +134,7 @@ internal sealed class PartSensitivity
     private ModeFlow[] Flow(PreparedPart prepared, bool reversed)
     {
         double[] amounts = prepared.Amounts(_period, reversed);
-        return [.. _phases.Select((modes, j) => ModeFlow.Of(modes, amounts, _duty[j]))];
+        return [.. _phases.Select((modes, j) => ModeFlow.Of(modes, amounts, _duty[j], loadCharge: 1))];
     }
 
     // How a voltage over the states falls with each mode's current.

@@ -22,14 +22,14 @@ internal sealed class PartSize
     /// <summary>Sizes a part.</summary>
     /// <param name="converter">The part.</param>
     /// <param name="topology">Its topology.</param>
-    public PartSize(Converter converter, TopologySolution topology)
+    public PartSize(Converter converter, FullTopology topology)
     {
-        _delivers = topology.IdealPoint is not null;
+        _delivers = topology.Topology.IdealPoint is not null;
         _directions = _delivers ? topology.Directions.Count : 0;
         _states = converter.Capacitors.Count;
         _nodes = converter.Network.NodeCount;
         int series = converter.Capacitors.Count(c => c.EsrOhms > 0);
-        _resistors = [.. converter.Phases.Select((_, j) => series + (double)converter.Network.ClosedIn(topology.Mode.Index, j).Count(true))];
+        _resistors = [.. converter.Phases.Select((_, j) => series + (double)converter.Network.ClosedIn(topology.Topology.Mode.Index, j).Count(true))];
     }
 
     /// <summary>The flows of all resistors: charges of every direction, each made orthogonal to those before it.</summary>

@@ -51,6 +51,16 @@ internal sealed class PeriodicSignals
         return _solutions[part].Value.CapacitorVoltage(phase, own);
     }
 
+    /// <summary>A parasitic capacitance in farads, by its position in <see cref="Converter.ParasiticBranches"/>.</summary>
+    public double ParasiticFarads(int index) => _prepared.Converters[0].Capacitors[_converter.Capacitors.Count + index].Farads;
+
+    /// <summary>The current into its first terminal in amperes; a converter with parasitic capacitances is a single part.</summary>
+    public PhaseWaveform ParasiticCurrent(int phase, int index) =>
+        _solutions[0].Value.CapacitorCurrent(phase, _converter.Capacitors.Count + index, ParasiticFarads(index));
+
+    /// <summary>Its voltage in volts.</summary>
+    public PhaseWaveform ParasiticVoltage(int phase, int index) => _solutions[0].Value.CapacitorVoltage(phase, _converter.Capacitors.Count + index);
+
     /// <summary>The voltage across a switch, first minus second terminal, where it is determined, in volts.</summary>
     public PhaseWaveform SwitchVoltage(int phase, int index)
     {

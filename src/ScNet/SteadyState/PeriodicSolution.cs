@@ -31,14 +31,19 @@ internal sealed class PeriodicSolution
         _loadCurrent = share * point.LoadCurrentAmperes;
         double period = 1 / point.FrequencyHz;
         _sources = [point.InputVoltageVolts, _network.Load == LoadKind.Stiff ? outputVoltage : 0];
-        double[] amounts = prepared.Amounts(period, reversed: false);
+        double[] amounts = prepared.Amounts(period, reversed: false), inputAmounts = prepared.InputAmounts(period, reversed: false);
+        for (int k = 0; k < amounts.Length; k++)
+        {
+            amounts[k] = (_loadCurrent * period * amounts[k]) + (point.InputVoltageVolts * inputAmounts[k]);
+        }
+
         _flow = new ModeFlow[_phases.Length];
         Bases = new PhaseBasis[_phases.Length];
         for (int j = 0; j < _phases.Length; j++)
         {
             double duty = prepared.Duties[j];
             Bases[j] = new PhaseBasis(_phases[j].Rates, duty * period);
-            _flow[j] = ModeFlow.Of(_phases[j], amounts, duty, factor: _loadCurrent * period);
+            _flow[j] = ModeFlow.Of(_phases[j], amounts, duty, loadCharge: _loadCurrent * period);
         }
 
         _startState = States();

@@ -19,9 +19,12 @@ public sealed class PeriodicSteadyState
 
     private readonly ModeAnalysis _analysis;
     private readonly SwitchedNetwork _network;
+    private readonly KnownPotentials _known;
+    private readonly PortRatios _ratios;
     private readonly Lazy<PeriodicSignals> _signals;
     private readonly Lazy<NamedList<SwitchOperation>> _switches;
     private readonly Lazy<NamedList<CapacitorOperation>> _capacitors;
+    private readonly Lazy<NamedList<ParasiticOperation>> _parasitics;
 
     internal PeriodicSteadyState(ModeAnalysis analysis, PreparedMode prepared, OperatingPoint point)
     {
@@ -29,10 +32,14 @@ public sealed class PeriodicSteadyState
         _network = analysis.Converter.Network;
         Point = point;
         OutputImpedanceOhms = prepared.WithImpedance().Ohms(1 / point.FrequencyHz);
-        AverageOutputVoltageVolts = (analysis.Ratio.ToDouble() * point.InputVoltageVolts) - (OutputImpedanceOhms * point.LoadCurrentAmperes);
+        _known = prepared.Known;
+        _ratios = prepared.Ratios(1 / point.FrequencyHz);
+        AverageOutputVoltageVolts = OpenOutputVoltageVolts - (OutputImpedanceOhms * point.LoadCurrentAmperes);
         _signals = new(() => new PeriodicSignals(Converter, prepared, point, AverageOutputVoltageVolts));
         _switches = new(() => new([.. Enumerable.Range(0, _network.SwitchCount).Select(Operate)], Converter.Switches.Names));
         _capacitors = new(() => new([.. Enumerable.Range(0, _network.CapacitorCount).Select(OperateCapacitor)], Converter.Capacitors.Names));
+        _parasitics = new(() => new(
+            [.. Converter.Parasitics.Select((_, k) => OperateParasitic(Converter.ParasiticBranches.Count - Converter.Parasitics.Count + k))], Converter.Parasitics.Names));
     }
 
     /// <summary>The converter.</summary>
@@ -47,17 +54,23 @@ public sealed class PeriodicSteadyState
     /// <summary>The output impedance in ohms (Ω).</summary>
     public double OutputImpedanceOhms { get; }
 
-    /// <summary>The average output voltage in volts (V): ratio times input voltage less impedance times load current.</summary>
+    /// <summary>The average output voltage in volts (V): the voltage without load less impedance times load current.</summary>
     public double AverageOutputVoltageVolts { get; }
 
-    /// <summary>The output voltage in volts (V) without load: ratio times input voltage.</summary>
+    /// <summary>The output voltage in volts (V) of the ideal converter: ratio times input voltage.</summary>
     public double IdealOutputVoltageVolts => _analysis.Ratio.ToDouble() * Point.InputVoltageVolts;
 
     /// <summary>
-    /// The load current in amperes (A) that pulls the output voltage to zero: ideal output voltage by output impedance;
+    /// The average output voltage in volts (V) without load: the ideal one, but for what parasitic capacitances take; with
+    /// a stiff output the voltage at which its average current vanishes.
+    /// </summary>
+    public double OpenOutputVoltageVolts => _ratios.Voltage * Point.InputVoltageVolts;
+
+    /// <summary>
+    /// The load current in amperes (A) that pulls the output voltage to zero: voltage without load by output impedance;
     /// infinite where the impedance is zero.
     /// </summary>
-    public double ZeroOutputCurrentAmperes => IdealOutputVoltageVolts / OutputImpedanceOhms;
+    public double ZeroOutputCurrentAmperes => OpenOutputVoltageVolts / OutputImpedanceOhms;
 
     /// <summary>
     /// Whether the load pulls the output voltage to zero or to the other sign. The figures then extrapolate the linear
@@ -68,8 +81,11 @@ public sealed class PeriodicSteadyState
     /// <summary>Whether the load gives power instead of taking it: its current flows against the ideal output voltage.</summary>
     public bool IsDrivenByLoad => Point.LoadCurrentAmperes * IdealOutputVoltageVolts < 0;
 
-    /// <summary>The average input current in amperes (A): ratio times load current.</summary>
-    public double AverageInputCurrentAmperes => _analysis.Ratio.ToDouble() * Point.LoadCurrentAmperes;
+    /// <summary>
+    /// The average input current in amperes (A): current ratio times load current, which without parasitic capacitances is
+    /// all and the ratio the ideal one, and what parasitic capacitances draw without load.
+    /// </summary>
+    public double AverageInputCurrentAmperes => (_ratios.Current * Point.LoadCurrentAmperes) + (_ratios.InputSiemens * Point.InputVoltageVolts);
 
     /// <summary>Power from the source in watts (W).</summary>
     public double InputPowerWatts => Point.InputVoltageVolts * AverageInputCurrentAmperes;
@@ -83,11 +99,18 @@ public sealed class PeriodicSteadyState
     /// <summary>Each capacitor; by name or by position as in <see cref="Converter.Capacitors"/>.</summary>
     public NamedList<CapacitorOperation> Capacitors => _capacitors.Value;
 
+    /// <summary>Each parasitic capacitance of the netlist; by name or by position as in <see cref="Converter.Parasitics"/>. Plates are with their capacitors.</summary>
+    public NamedList<ParasiticOperation> Parasitics => _parasitics.Value;
+
     /// <summary>
-    /// The power lost in all resistances in watts (W): input less output power, as impedance times the square of
-    /// the load current, in which nothing cancels. The losses of the elements, worked out when asked for, add up to it.
+    /// The power lost in all resistances in watts (W): input less output power, as sum of impedance times the square of
+    /// the load current and what parasitic capacitances cost, in which nothing large cancels. The losses of the elements,
+    /// worked out when asked for, add up to it.
     /// </summary>
-    public double DissipationWatts => OutputImpedanceOhms * Point.LoadCurrentAmperes * Point.LoadCurrentAmperes;
+    public double DissipationWatts =>
+        (OutputImpedanceOhms * Point.LoadCurrentAmperes * Point.LoadCurrentAmperes)
+        + ((_ratios.Current - _ratios.Voltage) * Point.InputVoltageVolts * Point.LoadCurrentAmperes)
+        + (_ratios.InputSiemens * Point.InputVoltageVolts * Point.InputVoltageVolts);
 
     /// <summary>
     /// Output power per input power with the resistances as the only loss: on-resistances and series
@@ -101,7 +124,7 @@ public sealed class PeriodicSteadyState
     /// null where nothing fixes the output's potential in some phase, though its average is fixed.
     /// </summary>
     public double? OutputRippleVolts => _network.Load == LoadKind.Stiff ? 0
-        : _analysis.IdealPoint.NodePotentials[_network.Output].All(v => v.IsDetermined)
+        : Phases().All(j => _known.OfNode(_network.Output, j))
             ? PeakToPeak(j => Signals.Potential(j, Converter.OutputNode))
             : null;
 
@@ -124,7 +147,7 @@ public sealed class PeriodicSteadyState
     public double?[] SampleCapacitorVoltage(string capacitor, IReadOnlyList<double> timesSeconds)
     {
         int index = Converter.Capacitors.PositionOf(capacitor);
-        return _analysis.IdealPoint.CapacitorVoltages[index].IsDetermined
+        return _known.OfCapacitor(index)
             ? Sample(timesSeconds, j => Signals.CapacitorVoltage(j, index))
             : Sample(timesSeconds, _ => null);
     }
@@ -160,8 +183,7 @@ public sealed class PeriodicSteadyState
     public double?[] SampleSwitchVoltage(string @switch, IReadOnlyList<double> timesSeconds)
     {
         int index = Converter.Switches.PositionOf(@switch);
-        PhaseValues ideal = _analysis.BlockingVoltages.Switches[index];
-        return Sample(timesSeconds, j => ideal[j + 1].IsDetermined
+        return Sample(timesSeconds, j => _known.AcrossSwitch(index, j)
             ? Signals.SwitchVoltage(j, index)
             : null);
     }
@@ -174,8 +196,7 @@ public sealed class PeriodicSteadyState
     public double?[] SampleNodePotential(string node, IReadOnlyList<double> timesSeconds)
     {
         int index = Converter.Nodes.PositionOf(node);
-        PhaseValues ideal = _analysis.IdealPoint.NodePotentials[index];
-        return Sample(timesSeconds, j => ideal[j + 1].IsDetermined ? Signals.Potential(j, node) : null);
+        return Sample(timesSeconds, j => _known.OfNode(index, j) ? Signals.Potential(j, node) : null);
     }
 
     /// <summary>The operating point, the output voltage and the powers.</summary>
@@ -189,16 +210,15 @@ public sealed class PeriodicSteadyState
         Switch @switch = Converter.Switches[index];
         PhaseWaveform?[] currents = [.. Phases().Select(j => Signals.SwitchCurrent(j, index))];
         double square = Point.FrequencyHz * currents.Sum(w => w?.SquareIntegral() ?? 0);
-        PhaseValues ideal = _analysis.BlockingVoltages.Switches[index];
         int[] open = [.. Phases().Where(j => !IsClosed(j, index))];
         Interval<double> known = Intervals.Empty<double>();
-        foreach (int phase in open.Where(j => ideal[j + 1].IsDetermined))
+        foreach (int phase in open.Where(j => _known.AcrossSwitch(index, j)))
         {
             known = known.Hull(ToInterval(Signals.SwitchVoltage(phase, index)));
         }
 
         known = known.IsDetermined ? known : default;
-        Interval<double> blocking = open.All(j => ideal[j + 1].IsDetermined) ? known : default;
+        Interval<double> blocking = open.All(j => _known.AcrossSwitch(index, j)) ? known : default;
         return new SwitchOperation(@switch, Math.Sqrt(square), Peak(currents), square * @switch.Ohms, blocking, known);
     }
 
@@ -208,15 +228,34 @@ public sealed class PeriodicSteadyState
         PhaseWaveform[] currents = [.. Phases().Select(j => Signals.CapacitorCurrent(j, index))];
         PhaseWaveform[] voltages = [.. Phases().Select(j => Signals.CapacitorVoltage(j, index))];
         double square = Point.FrequencyHz * currents.Sum(w => w.SquareIntegral());
-        double? average = _analysis.IdealPoint.CapacitorVoltages[index].IsDetermined
+        double? average = _known.OfCapacitor(index)
             ? voltages.Select((w, j) => w.Mean() * Signals.Durations[j]).Sum() * Point.FrequencyHz
             : null;
 
         // a square beyond the range of numbers is infinite, and loses nothing in no resistance
         double dissipation = capacitor.EsrOhms > 0 ? square * capacitor.EsrOhms : 0;
         return new CapacitorOperation(
-            capacitor, average, PeakToPeak(j => voltages[j]), Math.Sqrt(square), Peak(currents), dissipation);
+            capacitor, average, PeakToPeak(j => voltages[j]), Math.Sqrt(square), Peak(currents), dissipation, ChargingWatts(capacitor.Farads, voltages))
+        {
+            BottomPlate = capacitor.Plates.BottomFarads > 0 ? OperateParasitic(FirstPlate(index)) : null,
+            TopPlate = capacitor.Plates.TopFarads > 0 ? OperateParasitic(FirstPlate(index) + (capacitor.Plates.BottomFarads > 0 ? 1 : 0)) : null,
+        };
     }
+
+    // The number of plates of the capacitors before one.
+    private int FirstPlate(int capacitor) =>
+        Converter.Capacitors.Take(capacitor).Sum(c => (c.Plates.BottomFarads > 0 ? 1 : 0) + (c.Plates.TopFarads > 0 ? 1 : 0));
+
+    private ParasiticOperation OperateParasitic(int index)
+    {
+        double farads = Signals.ParasiticFarads(index);
+        PhaseWaveform[] voltages = [.. Phases().Select(j => Signals.ParasiticVoltage(j, index))];
+        double square = Phases().Sum(j => Signals.ParasiticCurrent(j, index).SquareIntegral());
+        return new ParasiticOperation(farads, PeakToPeak(j => voltages[j]), Math.Sqrt(Point.FrequencyHz * square), ChargingWatts(farads, voltages));
+    }
+
+    // f Σ q² / (2 C)
+    private double ChargingWatts(double farads, PhaseWaveform[] voltages) => 0.5 * Point.FrequencyHz * farads * voltages.Sum(v => v.Change * v.Change);
 
     private IEnumerable<int> Phases() => Enumerable.Range(0, _network.PhaseCount);
 

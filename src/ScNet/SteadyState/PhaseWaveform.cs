@@ -12,6 +12,9 @@ internal sealed class PhaseWaveform(PhaseBasis basis, double constant, double sl
     private const int StepLimit = 100;
     private const double TimeTolerance = 1e-9;
 
+    /// <summary>By how much a signal without shapes changes over the phase.</summary>
+    public double Change => slope;
+
     /// <summary>The mean over the phase.</summary>
     public double Mean()
     {

@@ -8,6 +8,7 @@ namespace ScNet.SteadyState;
 /// <remarks>Derivation: docs/theory/output-impedance.md, "Independent parts".</remarks>
 internal sealed class PreparedMode
 {
+    private readonly Converter _converter;
     private readonly TopologySolution _topology;
     private readonly SteadyStateSize _size;
     private readonly PreparedPart[] _delivering;
@@ -16,12 +17,15 @@ internal sealed class PreparedMode
     private PreparedMode(Converter converter, TopologySolution topology)
     {
         _topology = topology;
+        _converter = converter;
         Places = topology.PartsOf(converter);
         Converters = Array.ConvertAll(Places.Parts, p => p.With(converter));
-        _size = SteadyStateSize.Of(converter, topology, Places.Parts.Zip(Converters, (p, c) => new PartSize(c, p.Topology)));
+        FullTopology[] full = [.. Places.Parts.Select((p, k) => FullTopology.Of(Converters[k], p.Topology))];
+        Converters = [.. full.Select((f, k) => FullConverter.Of(Converters[k], f))];
+        _size = SteadyStateSize.Of(converter, topology, full.Zip(Converters, (f, c) => new PartSize(c, f)));
         _size.RequireFlows();
         Duties = [.. converter.Phases.Select(p => p.Duty.ToDouble())];
-        Parts = [.. Places.Parts.Select((p, k) => PreparedPart.Of(Converters[k], p.Topology, Duties, _size))];
+        Parts = [.. Places.Parts.Select((_, k) => PreparedPart.Of(Converters[k], full[k], Duties, _size))];
         _delivering = [.. Parts.Where((_, k) => Places.Parts[k].Delivers)];
         _kernels = new(Prepare);
     }
@@ -29,11 +33,14 @@ internal sealed class PreparedMode
     /// <summary>Which element is where.</summary>
     public IndependentParts Places { get; }
 
-    /// <summary>The parts with their component values.</summary>
+    /// <summary>The parts with their component values, parasitic capacitances as capacitors after a part's own.</summary>
     public Converter[] Converters { get; }
 
     /// <summary>The parts, prepared; at least one.</summary>
     public PreparedPart[] Parts { get; }
+
+    /// <summary>Which potentials the periodic solution has.</summary>
+    public KnownPotentials Known => FullTopology.Of(_converter, _topology).Known;
 
     /// <summary>The duty of each phase.</summary>
     public double[] Duties { get; }
@@ -76,6 +83,10 @@ internal sealed class PreparedMode
 
         return 1 / siemens;
     }
+
+    /// <summary>What input and output see of each other besides the impedance; parts that share a load have the same ratio, and no parasitic capacitance.</summary>
+    /// <param name="periodSeconds">The period in seconds.</param>
+    public PortRatios Ratios(double periodSeconds) => _kernels.Value[0].Ratios(periodSeconds);
 
     /// <summary>
     /// Of every part the share of the charge to the load that flows through it; the part's impedance times its share is

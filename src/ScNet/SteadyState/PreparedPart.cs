@@ -10,13 +10,13 @@ namespace ScNet.SteadyState;
 internal sealed class PreparedPart
 {
     private readonly Converter _converter;
-    private readonly TopologySolution _topology;
+    private readonly FullTopology _topology;
     private readonly SteadyStateSize _size;
     private readonly Lazy<StateSpace> _space;
     private readonly Lazy<PhaseModes[]> _phases;
     private readonly Lazy<ImpedanceKernel> _kernel;
 
-    private PreparedPart(Converter converter, TopologySolution topology, double[] duties, SteadyStateSize size)
+    private PreparedPart(Converter converter, FullTopology topology, double[] duties, SteadyStateSize size)
     {
         _converter = converter;
         _topology = topology;
@@ -41,11 +41,11 @@ internal sealed class PreparedPart
     public ImpedanceKernel Kernel => _kernel.Value;
 
     /// <summary>Prepares a part.</summary>
-    /// <param name="converter">The part with its component values.</param>
+    /// <param name="converter">The part with its component values, parasitic capacitances as capacitors.</param>
     /// <param name="topology">Its topology.</param>
     /// <param name="duties">The duty of each phase.</param>
     /// <param name="size">What bounds its size.</param>
-    public static PreparedPart Of(Converter converter, TopologySolution topology, double[] duties, SteadyStateSize size) =>
+    public static PreparedPart Of(Converter converter, FullTopology topology, double[] duties, SteadyStateSize size) =>
         new(converter, topology, duties, size);
 
     /// <summary>The amount of each direction at a period in seconds.</summary>
@@ -62,6 +62,20 @@ internal sealed class PreparedPart
         return amounts;
     }
 
+    /// <summary>The amount of each direction that one volt at the input drives in open circuit, in coulombs.</summary>
+    /// <param name="periodSeconds">The period in seconds.</param>
+    /// <param name="reversed">Whether the phases follow one another in the opposite order (the adjoint network).</param>
+    public double[] InputAmounts(double periodSeconds, bool reversed)
+    {
+        var amounts = new double[Flows.Directions.Count];
+        if (Flows.DirectionInputs.AsSpan().ContainsAnyExcept(0))
+        {
+            Kernel.InputAmounts(periodSeconds, amounts, reversed);
+        }
+
+        return amounts;
+    }
+
     /// <summary>Whether a phase is a set of chains.</summary>
     public bool IsChain(int phase) => Chains(phase) is not null;
 
@@ -72,10 +86,13 @@ internal sealed class PreparedPart
         if (_phases.IsValueCreated || !PhaseSkew.IsNone(Duties.Length, directions))
         {
             PhaseModes[] phases = _phases.IsValueCreated ? Phases : Modes(withResistors: false);
-            return ImpedanceKernel.Of([.. phases.Select(p => p.Terms)], directions, Duties, _topology.IsTied, Skew(phases, directions));
+            return Kernel([.. phases.Select(p => p.Terms)], Skew(phases, directions));
         }
 
-        return ImpedanceKernel.Of([.. Enumerable.Range(0, Duties.Length).Select(Terms)], directions, Duties, _topology.IsTied, _ => PhaseSkew.None(directions));
+        return Kernel([.. Enumerable.Range(0, Duties.Length).Select(Terms)], _ => PhaseSkew.None(directions));
+
+        ImpedanceKernel Kernel(PhaseTerms[] terms, Func<DenseRows, (double[] Square, double[] Particular)> skew) =>
+            ImpedanceKernel.Of(terms, Flows.ParticularInput, Flows.DirectionInputs, Duties, _topology.Topology.IsTied, skew);
     }
 
     private Func<DenseRows, (double[] Square, double[] Particular)> Skew(PhaseModes[] phases, int directions) =>

@@ -7,7 +7,7 @@ namespace ScNet.SteadyState;
 /// <summary>
 /// The exact flows of a mode seen by its resistors: per phase the conducting resistors (closed switches,
 /// then series resistances) and, per unit of charge into the load, the charge through each in the
-/// particular flow and in every independent direction.
+/// particular flow and in every independent direction, with what each flow takes from the input.
 /// </summary>
 internal sealed class ResistorFlows
 {
@@ -19,8 +19,9 @@ internal sealed class ResistorFlows
     private readonly double[] _duties;
     private readonly Lazy<int[][]> _positions;
 
-    private ResistorFlows(Converter converter, TopologySolution exact)
+    private ResistorFlows(Converter converter, FullTopology exact)
     {
+        TopologySolution own = exact.Topology;
         _converter = converter;
         _network = _converter.Network;
         _phases = _network.PhaseCount;
@@ -28,23 +29,24 @@ internal sealed class ResistorFlows
         Resistors = new int[_phases][];
         for (int phase = 0; phase < _phases; phase++)
         {
-            Resistors[phase] = Conducting(_network.ClosedIn(exact.Mode.Index, phase));
+            Resistors[phase] = Conducting(_network.ClosedIn(own.Mode.Index, phase));
         }
 
         _positions = new(() => [.. Resistors.Select(Invert)]);
 
-        if (exact.IdealPoint is null)
+        if (own.IdealPoint is null)
         {
             Particular = [.. Resistors.Select(r => new double[r.Length])];
-            Directions = [];
+            (Directions, DirectionInputs) = ([], []);
             return;
         }
 
-        Particular = Charges([.. exact.Branches.Select(q => q.ToDouble())], [.. exact.Switches.Select(q => q.ToDouble())]);
-        Directions = Independent(exact.Directions.Select(d => Charges(d.Branches.ToArray(_network.BranchCount * _phases), d.Switches.ToArray(_network.SwitchCount * _phases))));
+        Particular = Charges(Array.ConvertAll(own.Branches, q => q.ToDouble()), Array.ConvertAll(own.Switches, q => q.ToDouble()));
+        ParticularInput = own.IdealPoint.Ratio.ToDouble();
+        (Directions, DirectionInputs) = Independent(exact.Directions);
 
         // the flow of least dissipation at high frequency, so that no amount has to undo a large part of it
-        MakeOrthogonal(Particular, Directions);
+        ParticularInput -= MakeOrthogonal(Particular, Directions, DirectionInputs);
     }
 
     /// <summary>Per phase the resistors: a switch by its index, a capacitor's series resistance by the switch count plus its index.</summary>
@@ -60,7 +62,16 @@ internal sealed class ResistorFlows
     /// <summary>The same for each independent direction; constant currents of any two dissipate independently.</summary>
     public IReadOnlyList<double[][]> Directions { get; }
 
-    public static ResistorFlows Of(Converter converter, TopologySolution exact) => new(converter, exact);
+    /// <summary>The charge that the particular flow takes from the input.</summary>
+    public double ParticularInput { get; }
+
+    /// <summary>The charge that each direction takes from the input; zeros without parasitic capacitances.</summary>
+    public double[] DirectionInputs { get; }
+
+    /// <summary>Finds the flows.</summary>
+    /// <param name="converter">The converter, with its parasitic capacitances as capacitors.</param>
+    /// <param name="exact">The same, one mode of it.</param>
+    public static ResistorFlows Of(Converter converter, FullTopology exact) => new(converter, exact);
 
     /// <summary>The position of a resistor in the list of a phase, or -1 where it does not conduct there.</summary>
     public int Position(int phase, int resistor) => _positions.Value[phase][resistor];
@@ -108,32 +119,41 @@ internal sealed class ResistorFlows
             (r < _network.SwitchCount ? switches[(r * _phases) + phase] : branches[((r - _network.SwitchCount) * _phases) + phase])).ToArray())];
 
     // Directions that no resistor sees, or that repeat others as far as resistors see, settle nothing.
-    private List<double[][]> Independent(IEnumerable<double[][]> directions)
+    private (List<double[][]> Directions, double[] Inputs) Independent(IReadOnlyList<FlowDirection> directions)
     {
         List<double[][]> kept = [];
-        foreach (double[][] direction in directions)
+        List<double> inputs = [];
+        foreach (FlowDirection direction in directions)
         {
-            double before = Length(direction);
-            MakeOrthogonal(direction, kept);
-            double after = Length(direction);
+            double[][] charges = Charges(direction.Branches.ToArray(_network.BranchCount * _phases), direction.Switches.ToArray(_network.SwitchCount * _phases));
+            double before = Length(charges), input = direction.InputCharge(_network);
+            input -= MakeOrthogonal(charges, kept, inputs);
+            double after = Length(charges);
             if (after > DependentDirection * before)
             {
-                kept.Add([.. direction.Select(phase => phase.Select(charge => charge / after).ToArray())]);
+                kept.Add([.. charges.Select(phase => phase.Select(charge => charge / after).ToArray())]);
+                inputs.Add(input / after);
             }
         }
 
-        return kept;
+        return (kept, [.. inputs]);
     }
 
-    private void MakeOrthogonal(double[][] flow, IReadOnlyList<double[][]> units)
+    // Returns what the parts taken off take from the input.
+    private double MakeOrthogonal(double[][] flow, IReadOnlyList<double[][]> units, IReadOnlyList<double> inputs)
     {
+        double input = 0;
         for (int pass = 0; pass < 2; pass++)
         {
-            foreach (double[][] unit in units)
+            for (int k = 0; k < units.Count; k++)
             {
-                AddMultiple(flow, unit, -Dot(flow, unit));
+                double part = Dot(flow, units[k]);
+                AddMultiple(flow, units[k], -part);
+                input += part * inputs[k];
             }
         }
+
+        return input;
     }
 
     private double Length(double[][] flow) => Math.Sqrt(Dot(flow, flow));

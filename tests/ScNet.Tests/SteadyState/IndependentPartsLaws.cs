@@ -139,7 +139,7 @@ public sealed class IndependentPartsLaws
 
     private static PreparedPart Whole(ModeAnalysis analysis) => PreparedPart.Of(
         analysis.Converter,
-        analysis.Topology,
+        FullTopology.Of(analysis.Converter, analysis.Topology),
         [.. analysis.Converter.Phases.Select(p => p.Duty.ToDouble())],
         SteadyStateSize.Of(analysis.Converter, analysis.Topology, []));
 

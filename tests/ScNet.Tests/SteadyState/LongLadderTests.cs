@@ -48,7 +48,7 @@ public sealed class LongLadderTests
     public void Both_phases_of_a_long_ladder_are_chains(int levels, bool isStepUp, bool hasEsr)
     {
         ModeAnalysis analysis = Analyse(levels, isStepUp, hasEsr);
-        ResistorFlows flows = ResistorFlows.Of(analysis.Converter, analysis.Topology);
+        ResistorFlows flows = ResistorFlows.Of(analysis.Converter, FullTopology.Of(analysis.Converter, analysis.Topology));
         for (int phase = 0; phase < 2; phase++)
         {
             LoopChains chains = Assert.IsType<LoopChains>(LoopChains.TryOf(analysis.Converter, analysis.Topology.Forests[phase], flows, phase));

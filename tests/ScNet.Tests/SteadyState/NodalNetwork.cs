@@ -4,7 +4,7 @@ namespace ScNet.Tests.SteadyState;
 
 /// <summary>
 /// A converter by node potentials, as it is written down by hand: C u' = -G u + currents in every phase,
-/// with node potentials known at the reference, the input (one volt) and a stiff output. Nothing of the
+/// with node potentials known at the reference, the input and a stiff output. Nothing of the
 /// library's formulation is used: no tree, no loops, no exact flows, no orthogonal decomposition.
 /// </summary>
 /// <remarks>
@@ -21,12 +21,15 @@ internal sealed class NodalNetwork
     private readonly double[] _fixed;
     private readonly bool[] _isFixed;
     private readonly int[] _inner;
+    private readonly (int First, int Second, double Farads)[] _capacitances;
+    private readonly double _loadAmperes;
     private readonly Matrix<double> _states;
     private readonly Matrix<double> _groups;
     private readonly Matrix<double> _inverseCapacitance;
 
-    private NodalNetwork(Converter converter, Mode mode, double outputVolts)
+    private NodalNetwork(Converter converter, Mode mode, double outputVolts, double inputVolts, double loadAmperes)
     {
+        _loadAmperes = loadAmperes;
         _converter = converter;
         _mode = mode;
         _node = converter.Nodes.Select((name, i) => (name, i)).ToDictionary(n => n.name, n => n.i);
@@ -35,25 +38,33 @@ internal sealed class NodalNetwork
         _fixed = new double[nodes];
         _isFixed = new bool[nodes];
         Fix(Converter.ReferenceNode, 0);
-        Fix(converter.InputNode, 1);
+        Fix(converter.InputNode, inputVolts);
         if (converter.Load == LoadKind.Stiff)
         {
             Fix(converter.OutputNode, outputVolts);
         }
 
+        _capacitances =
+        [
+            .. converter.Capacitors.Select((c, i) => (_inner[i], _node[c.BottomNode], c.Farads)),
+            .. converter.Capacitors.Where(c => c.Plates.BottomFarads > 0).Select(c => (_node[c.BottomNode], _node[c.Plates.BodyNode], c.Plates.BottomFarads)),
+            .. converter.Capacitors.Where(c => c.Plates.TopFarads > 0).Select(c => (_node[c.PositiveNode], _node[c.Plates.BodyNode], c.Plates.TopFarads)),
+            .. converter.Parasitics.Select(p => (_node[p.FirstNode], _node[p.SecondNode], p.Farads)),
+        ];
         (_states, _groups) = Unknowns(nodes);
         Matrix<double> capacitance = Matrix<double>.Build.Dense(nodes, nodes);
-        for (int i = 0; i < _inner.Length; i++)
+        foreach ((int first, int second, double farads) in _capacitances)
         {
-            Stamp(capacitance, _inner[i], _node[converter.Capacitors[i].BottomNode], converter.Capacitors[i].Farads);
+            Stamp(capacitance, first, second, farads);
         }
 
         _inverseCapacitance = _states.TransposeThisAndMultiply(capacitance * _states).Inverse();
         Phases = [.. converter.Phases.Select((phase, j) => Phase(j, phase.Duty.ToDouble()))];
     }
 
-    /// <summary>One phase: y' = A y + b, and the observed quantity c·y + d.</summary>
-    internal sealed record PhaseEquations(double Duty, Matrix<double> A, Vector<double> B, Vector<double> C, double D);
+    /// <summary>One phase: y' = A y + b, the observed quantity c·y + d, and the current from the input.</summary>
+    internal sealed record PhaseEquations(
+        double Duty, Matrix<double> A, Vector<double> B, Vector<double> C, double D, Vector<double> InputC, double InputD);
 
     public int StateCount => _states.ColumnCount;
 
@@ -64,9 +75,10 @@ internal sealed class NodalNetwork
 
     /// <summary>
     /// The observed quantity is the current from the converter into a stiff output (capacitor currents,
-    /// which average to nothing, left out), or the output voltage where one ampere is drawn.
+    /// which average to nothing, left out), or the output voltage of a current load; likewise that from the input.
     /// </summary>
-    public static NodalNetwork Of(Converter converter, Mode mode, double outputVolts) => new(converter, mode, outputVolts);
+    public static NodalNetwork Of(Converter converter, Mode mode, double outputVolts, double inputVolts = 1, double loadAmperes = 1) =>
+        new(converter, mode, outputVolts, inputVolts, loadAmperes);
 
     private void Fix(string node, double volts)
     {
@@ -81,19 +93,19 @@ internal sealed class NodalNetwork
         for (bool hasChanged = true; hasChanged;)
         {
             hasChanged = false;
-            for (int i = 0; i < _inner.Length; i++)
+            foreach ((int first, int second, _) in _capacitances)
             {
-                int bottom = _node[_converter.Capacitors[i].BottomNode], least = Math.Min(group[_inner[i]], group[bottom]);
-                hasChanged |= group[_inner[i]] != least || group[bottom] != least;
-                group[_inner[i]] = group[bottom] = least;
+                int least = Math.Min(group[first], group[second]);
+                hasChanged |= group[first] != least || group[second] != least;
+                group[first] = group[second] = least;
             }
         }
 
         int[] moving = [.. Enumerable.Range(0, nodes).Where(n => !_isFixed[n] && group[n] != n)];
-        int[] first = [.. Enumerable.Range(0, nodes).Where(n => group[n] == n)];
+        int[] leading = [.. Enumerable.Range(0, nodes).Where(n => group[n] == n)];
         return (
             Matrix<double>.Build.Dense(nodes, moving.Length, (n, k) => moving[k] == n ? 1 : 0),
-            Matrix<double>.Build.Dense(nodes, first.Length, (n, k) => group[n] == first[k] ? 1 : 0));
+            Matrix<double>.Build.Dense(nodes, leading.Length, (n, k) => group[n] == leading[k] ? 1 : 0));
     }
 
     private PhaseEquations Phase(int phase, double duty)
@@ -117,9 +129,9 @@ internal sealed class NodalNetwork
         }
 
         LargestRate = Math.Max(LargestRate, StateCount == 0 ? 0 : _inverseCapacitance.InfinityNorm() * conductance.InfinityNorm());
-        int output = _node[_converter.OutputNode];
+        int output = _node[_converter.OutputNode], input = _node[_converter.InputNode];
         Vector<double> held = Vector<double>.Build.DenseOfArray(_fixed);
-        Vector<double> load = Vector<double>.Build.Dense(_fixed.Length, n => n == output && _converter.Load == LoadKind.Current ? -1 : 0);
+        Vector<double> load = Vector<double>.Build.Dense(_fixed.Length, n => n == output && _converter.Load == LoadKind.Current ? -_loadAmperes : 0);
         Matrix<double> potentials = _states;
         Vector<double> constant = held;
         if (_groups.ColumnCount > 0)
@@ -139,7 +151,9 @@ internal sealed class NodalNetwork
             rates,
             _inverseCapacitance * _states.TransposeThisAndMultiply(load - (conductance * constant)),
             row,
-            offset);
+            offset,
+            (conductance * potentials).Row(input),
+            (conductance * constant)[input]);
     }
 
     private static void Stamp(Matrix<double> matrix, int first, int second, double value)

@@ -63,8 +63,8 @@ internal sealed class PeriodicOracle
         return matrix;
     }
 
-    // The projection on the w with wᵀA = 0 in every phase.
-    private static Matrix<double> Conserved(NodalNetwork network)
+    /// <summary>The projection on the w with wᵀA = 0 in every phase.</summary>
+    public static Matrix<double> Conserved(NodalNetwork network)
     {
         if (network.StateCount == 0)
         {

@@ -4,9 +4,9 @@ using ScNet.Tests.Numerics;
 namespace ScNet.Tests.SteadyState;
 
 /// <summary>
-/// The output impedance from the node equations C u' = -G u + currents alone, in numbers of 640 binary
-/// places: matrix exponentials phase by phase, the periodic state by elimination, the mean of the output
-/// by integration. Nothing of the library is used but the list of elements and the ideal ratio.
+/// The two-port from the node equations C u' = -G u + currents alone, in numbers of 640 binary
+/// places: matrix exponentials phase by phase, the periodic state by elimination, the means of output and input
+/// by integration. Nothing of the library is used but the list of elements.
 /// </summary>
 /// <remarks>
 /// Nodes that capacitors join make a group. With y the potentials of its nodes against its first one and
@@ -20,7 +20,7 @@ internal sealed class PreciseNodes
 
     private readonly Converter _converter;
     private readonly Mode _mode;
-    private readonly Fraction _ratio;
+    private readonly Fraction _loadAmperes;
     private readonly Dictionary<string, int> _node;
     private readonly int[] _inner;
     private readonly int[] _group;
@@ -29,31 +29,37 @@ internal sealed class PreciseNodes
     private readonly BigMatrix _states;
     private readonly BigMatrix _inverseCapacitance;
 
-    private PreciseNodes(Converter converter, Mode mode, Fraction ratio)
+    private PreciseNodes(Converter converter, Mode mode, Fraction inputVolts, Fraction output)
     {
         _converter = converter;
         _mode = mode;
-        _ratio = ratio;
+        _loadAmperes = output;
         _node = converter.Nodes.Select((name, i) => (name, i)).ToDictionary(n => n.name, n => n.i);
         int nodes = converter.Nodes.Count;
         _inner = [.. converter.Capacitors.Select(c => c.EsrOhms > 0 ? nodes++ : _node[c.PositiveNode])];
         _isFixed = new bool[nodes];
         _held = new BigMatrix(nodes, 1);
         Fix(Converter.ReferenceNode, Fraction.Zero);
-        Fix(converter.InputNode, Fraction.One);
+        Fix(converter.InputNode, inputVolts);
         if (IsStiff)
         {
-            // one volt below the ideal output, so that a mean current of one ampere is one ohm
-            Fix(converter.OutputNode, ratio - 1);
+            Fix(converter.OutputNode, output);
         }
 
-        _group = Groups(nodes);
+        (int First, int Second, double Farads)[] capacitances =
+        [
+            .. converter.Capacitors.Select((c, i) => (_inner[i], _node[c.BottomNode], c.Farads)),
+            .. converter.Capacitors.Where(c => c.Plates.BottomFarads > 0).Select(c => (_node[c.BottomNode], _node[c.Plates.BodyNode], c.Plates.BottomFarads)),
+            .. converter.Capacitors.Where(c => c.Plates.TopFarads > 0).Select(c => (_node[c.PositiveNode], _node[c.Plates.BodyNode], c.Plates.TopFarads)),
+            .. converter.Parasitics.Select(p => (_node[p.FirstNode], _node[p.SecondNode], p.Farads)),
+        ];
+        _group = Groups(nodes, capacitances);
         int[] moving = [.. Enumerable.Range(0, nodes).Where(n => !_isFixed[n] && _group[n] != n)];
         _states = Columns(moving.Length, (n, k) => moving[k] == n);
         BigMatrix capacitance = new(nodes, nodes);
-        for (int i = 0; i < _inner.Length; i++)
+        foreach ((int first, int second, double farads) in capacitances)
         {
-            Stamp(capacitance, _inner[i], _node[converter.Capacitors[i].BottomNode], converter.Capacitors[i].Farads);
+            Stamp(capacitance, first, second, farads);
         }
 
         _inverseCapacitance = (_states.Transposed() * capacitance * _states).Solve(BigMatrix.Identity(moving.Length), default);
@@ -66,20 +72,40 @@ internal sealed class PreciseNodes
     /// <param name="mode">One of its modes.</param>
     /// <param name="ratio">The output's voltage without load, per volt of the input.</param>
     /// <param name="frequencyHz">The switching frequency in hertz.</param>
-    public static double Ohms(Converter converter, Mode mode, Fraction ratio, double frequencyHz) =>
-        new PreciseNodes(converter, mode, ratio).Ohms(frequencyHz);
+    public static double Ohms(Converter converter, Mode mode, Fraction ratio, double frequencyHz)
+    {
+        // a stiff output one volt below the ideal one, so that a mean current of one ampere is one ohm
+        bool isStiff = converter.Load == LoadKind.Stiff;
+        BigReal mean = new PreciseNodes(converter, mode, Fraction.One, isStiff ? ratio - 1 : Fraction.One).Means(frequencyHz).Output;
+        return (double)(isStiff ? BigReal.One / mean : BigReal.Of(ratio) - mean);
+    }
 
-    private double Ohms(double frequencyHz)
+    /// <summary>What input and output see of each other, with parasitic capacitances.</summary>
+    public static PortOracle.Ports Ports(Converter converter, Mode mode, double frequencyHz)
+    {
+        (BigReal output, BigReal input) = new PreciseNodes(converter, mode, Fraction.One, Fraction.Zero).Means(frequencyHz);
+        (BigReal byOutput, BigReal inputByOutput) = new PreciseNodes(converter, mode, Fraction.Zero, Fraction.One).Means(frequencyHz);
+        if (converter.Load == LoadKind.Current)
+        {
+            return new((double)output, -(double)byOutput, (double)inputByOutput, (double)input);
+        }
+
+        BigReal current = inputByOutput / byOutput;
+        return new(-(double)(output / byOutput), -(double)(BigReal.One / byOutput), (double)current, (double)(input - (current * output)));
+    }
+
+    // The mean of the output's current or potential, and of the input's current.
+    private (BigReal Output, BigReal Input) Means(double frequencyHz)
     {
         int n = _states.Columns;
-        BigMatrix period = BigMatrix.Identity(n + 2);
+        BigMatrix period = BigMatrix.Identity(n + 3);
         for (int j = 0; j < _converter.Phases.Count; j++)
         {
             BigMatrix rates = Equations(j);
             BigReal seconds = BigReal.Of(_converter.Phases[j].Duty) / frequencyHz;
-            for (int row = 0; row < n + 2; row++)
+            for (int row = 0; row < n + 3; row++)
             {
-                for (int column = 0; column < n + 2; column++)
+                for (int column = 0; column < n + 3; column++)
                 {
                     rates[row, column] *= seconds;
                 }
@@ -99,33 +125,33 @@ internal sealed class PreciseNodes
         }
 
         BigMatrix start = change.Solve(constant, Zero);
-        BigReal integral = period[n + 1, n];
+        BigReal output = period[n + 1, n], input = period[n + 2, n];
         for (int k = 0; k < n; k++)
         {
-            integral += period[n + 1, k] * start[k, 0];
+            output += period[n + 1, k] * start[k, 0];
+            input += period[n + 2, k] * start[k, 0];
         }
 
-        BigReal mean = integral * frequencyHz;
-        return (double)(IsStiff ? BigReal.One / mean : BigReal.Of(_ratio) - mean);
+        return (output * frequencyHz, input * frequencyHz);
     }
 
-    // The rates of the states, of the constant one, and of the integral of what is observed: the current
-    // into a stiff output (without capacitors', which average to nothing), or the output's potential.
+    // The rates of the states, of the constant one, and of the integrals of what is observed: the current
+    // into a stiff output (without capacitors', which average to nothing), or the output's potential; the input's current.
     private BigMatrix Equations(int phase)
     {
         (BigMatrix conductance, int[] roots) = Conductances(phase);
         int[] free = [.. Enumerable.Range(0, roots.Length).Where(g => _group[g] == g && roots[g] != g)];
         BigMatrix load = new(_group.Length, 1), groups = Columns(free.Length, (n, k) => _group[n] == free[k]);
-        int output = _node[_converter.OutputNode];
-        load[output, 0] = IsStiff ? default : -BigReal.One;
+        int output = _node[_converter.OutputNode], input = _node[_converter.InputNode];
+        load[output, 0] = IsStiff ? default : -BigReal.Of(_loadAmperes);
         BigMatrix across = groups.Transposed(), square = across * conductance * groups;
         BigMatrix potentials = _states - (groups * square.Solve(across * conductance * _states, default));
         BigMatrix constants = _held - (groups * square.Solve(across * ((conductance * _held) - load), default));
         BigMatrix own = -(_inverseCapacitance * _states.Transposed() * conductance * potentials);
         BigMatrix drive = _inverseCapacitance * _states.Transposed() * (load - (conductance * constants));
-        BigMatrix row = IsStiff ? -(conductance * potentials) : potentials, offset = IsStiff ? -(conductance * constants) : constants;
+        BigMatrix currents = conductance * potentials, constantCurrents = conductance * constants;
         int n = _states.Columns;
-        BigMatrix rates = new(n + 2, n + 2);
+        BigMatrix rates = new(n + 3, n + 3);
         for (int k = 0; k < n; k++)
         {
             for (int i = 0; i < n; i++)
@@ -134,10 +160,12 @@ internal sealed class PreciseNodes
             }
 
             rates[k, n] = drive[k, 0];
-            rates[n + 1, k] = row[output, k];
+            rates[n + 1, k] = IsStiff ? -currents[output, k] : potentials[output, k];
+            rates[n + 2, k] = currents[input, k];
         }
 
-        rates[n + 1, n] = offset[output, 0];
+        rates[n + 1, n] = IsStiff ? -constantCurrents[output, 0] : constants[output, 0];
+        rates[n + 2, n] = constantCurrents[input, 0];
         return rates;
     }
 
@@ -180,13 +208,13 @@ internal sealed class PreciseNodes
     }
 
     // Every node gets the least node of its group; all fixed nodes are of the group of the first of them.
-    private int[] Groups(int nodes)
+    private int[] Groups(int nodes, (int First, int Second, double Farads)[] capacitances)
     {
         int[] group = [.. Enumerable.Range(0, nodes)];
         int[] held = [.. Enumerable.Range(0, nodes).Where(n => _isFixed[n])];
         Spread(group, [
             .. held.Select(n => (held[0], n)),
-            .. _inner.Select((inner, i) => (inner, _node[_converter.Capacitors[i].BottomNode]))]);
+            .. capacitances.Select(c => (c.First, c.Second))]);
         return [.. group.Select(g => g == group[held[0]] ? held[0] : g)];
     }
 

@@ -1,0 +1,50 @@
+using System.Numerics;
+using ScNet.Kernel;
+
+namespace ScNet.Analysis;
+
+/// <summary>The directions in which charge can circulate in a mode: all three kinds of docs/theory/value-decided-flow.md.</summary>
+internal static class FlowDirections
+{
+    /// <summary>Finds the directions.</summary>
+    /// <param name="network">The network.</param>
+    /// <param name="mode">The mode.</param>
+    /// <param name="forests">Its phases.</param>
+    /// <param name="loops">Their loops.</param>
+    /// <param name="solution">The eliminated equations of the loops.</param>
+    /// <param name="tracer">Follows the charges of loops.</param>
+    /// <param name="withInput">Whether directions count that take charge from the input; see <see cref="FullTopology"/>.</param>
+    public static List<FlowDirection> Of<T>(
+        SwitchedNetwork network, Mode mode, PhaseForest[] forests, LoopSet loops, LoopSolution<T> solution, FlowTracer<T> tracer, bool withInput = false)
+        where T : struct, IBinaryInteger<T>
+    {
+        List<FlowDirection> directions =
+        [
+            .. solution.SparseCirculations(withInput).Select(c => tracer.Trace(loops, c.Circulation) with
+            {
+                Path = c.Path is null ? null : tracer.Trace(loops, c.Path),
+                PathShare = c.PathShare.ToDouble(),
+            }),
+        ];
+        for (int phase = 0; phase < forests.Length; phase++)
+        {
+            if (forests[phase].HasSwitchLoop)
+            {
+                directions.AddRange(FlowDirection.SwitchLoops(network, forests[phase], network.Closed[mode.Index], phase));
+            }
+        }
+
+        // All repeats: a capacitor without net charge drives transients through the same switches
+        // (docs/theory/value-decided-flow.md). Between sources and no switch nothing ever moves.
+        for (int pair = 0; loops.Repeats is { } repeats && pair < repeats.Count; pair += 2)
+        {
+            FlowDirection direction = tracer.Trace(repeats, [(pair, Rational<T>.One), (pair + 1, -Rational<T>.One)]);
+            if (!direction.Switches.IsZero)
+            {
+                directions.Add(direction);
+            }
+        }
+
+        return directions;
+    }
+}

@@ -1,0 +1,42 @@
+using ScNet.Analysis;
+
+namespace ScNet.SteadyState;
+
+/// <summary>
+/// A converter with its parasitic capacitances as capacitors, numbered after its own: to the exact steady state a
+/// capacitance is a capacitance.
+/// </summary>
+internal static class FullConverter
+{
+    /// <summary>The same converter where it has no parasitic capacitance.</summary>
+    /// <param name="converter">The converter.</param>
+    /// <param name="topology">What its mode looks like with them.</param>
+    public static Converter Of(Converter converter, FullTopology topology)
+    {
+        if (converter.ParasiticBranches.Count == 0)
+        {
+            return converter;
+        }
+
+        Capacitor[] capacitors =
+        [
+            .. converter.Capacitors,
+            .. converter.ParasiticCapacitances.Select(p => new Capacitor(
+                "parasitic", converter.Nodes[p.Nodes.First], converter.Nodes[p.Nodes.Second], p.Farads, 0, CapacitorPlates.None, null)),
+        ];
+        return new Converter(converter.Name, topology.Network)
+        {
+            InputNode = converter.InputNode,
+            OutputNode = converter.OutputNode,
+            Load = converter.Load,
+            Phases = converter.Phases,
+            Capacitors = NameIndex.ListOf(converter.Name, "capacitor", capacitors, c => c.Name),
+            Switches = converter.Switches,
+            Inductors = converter.Inductors,
+            Parasitics = converter.Parasitics,
+            Modes = converter.Modes,
+            Nodes = converter.Nodes,
+            Warnings = converter.Warnings,
+        };
+    }
+}

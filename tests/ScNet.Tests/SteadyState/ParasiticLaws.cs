@@ -1,0 +1,164 @@
+using System.Runtime.CompilerServices;
+using CsCheck;
+using ScNet.Analysis;
+using ScNet.SteadyState;
+
+namespace ScNet.Tests.SteadyState;
+
+/// <summary>Laws of random networks with parasitic capacitances: stray ones, and plates to any node as body.</summary>
+public sealed class ParasiticLaws
+{
+    private static readonly double[] s_timesCorner = [0.03, 0.3, 1, 3, 30];
+
+    /// <summary>Matrix exponentials of the nodal equations, which have no tree, no loops and no flows.</summary>
+    [Fact]
+    public void Input_and_output_see_what_matrix_exponentials_of_the_nodal_equations_say() => Check(600, (analysis, ports) =>
+    {
+        PortOracle oracle = new(analysis.Converter, analysis.Mode);
+        foreach (double hertz in Frequencies(analysis))
+        {
+            PortOracle.Ports expected = oracle.ByExponential(hertz);
+            (double ohms, PortRatios ratios) = ports(hertz);
+            string at = $"at {hertz:R} Hz";
+            AssertNear(expected.Ohms, ohms, expected.Ohms, at + ": ohms");
+            AssertNear(expected.Voltage, ratios.Voltage, 1, at + ": ratio");
+            AssertNear(expected.Current, ratios.Current, 1, at + ": current ratio");
+            AssertNear(expected.Siemens, ratios.InputSiemens, expected.Siemens + (1 / expected.Ohms), at + ": siemens");
+        }
+    });
+
+    /// <summary>Reciprocity of networks of resistors and capacitors whose switches run backwards in time.</summary>
+    [Fact]
+    public void The_current_ratio_is_the_ratio_of_the_network_with_its_phases_reversed() => Check(800, (analysis, ports) =>
+    {
+        Converter reversed = PlatedNetworks.Reversed(analysis.Converter);
+        PreparedMode prepared = PreparedMode.Of(reversed, ModeAnalysis.Of(reversed, reversed.Modes[0]).Topology);
+        foreach (double hertz in Frequencies(analysis))
+        {
+            (double ohms, PortRatios ratios) = ports(hertz);
+            PortRatios other = prepared.Ratios(1 / hertz);
+            AssertClose(ratios.Voltage, other.Current, 1);
+            AssertClose(ratios.Current, other.Voltage, 1);
+            AssertClose(ratios.InputSiemens, other.InputSiemens, ratios.InputSiemens);
+            AssertClose(ohms, prepared.Ohms(1 / hertz), ohms);
+            if (analysis.Converter.Phases.Count == 2)
+            {
+                AssertClose(ratios.Voltage, ratios.Current, 1);
+            }
+        }
+    });
+
+    /// <summary>Power into both ports, V_in I_in - V_out I_out, is nowhere negative: R, G and the symmetric part are not.</summary>
+    [Fact]
+    public void No_frequency_and_no_load_makes_power() => Check(800, (analysis, ports) =>
+    {
+        double corner = Frequencies(analysis).Last();
+        for (int decade = -12; decade <= 12; decade += 2)
+        {
+            (double ohms, PortRatios ratios) = ports(corner * Math.Pow(10, decade));
+            Assert.True(ohms > 0 && ratios.InputSiemens >= 0, $"{ohms} Ω, {ratios}");
+            double skew = 0.5 * (ratios.Current - ratios.Voltage);
+            Assert.True(skew * skew <= (ohms * ratios.InputSiemens * (1 + 1e-9)) + 1e-20, $"{ohms} Ω, {ratios}");
+        }
+    });
+
+    [Fact]
+    public void Small_plates_change_everything_in_proportion() => Check(300, (analysis, ports) =>
+    {
+        PreparedMode With(double factor)
+        {
+            Converter converter = PlatedNetworks.Scaled(analysis.Converter, factor);
+            return PreparedMode.Of(converter, ModeAnalysis.Of(converter, converter.Modes[0]).Topology);
+        }
+
+        (PreparedMode none, PreparedMode small, PreparedMode smaller) = (With(0), With(1e-5), With(1e-6));
+        foreach (double hertz in Frequencies(analysis))
+        {
+            double period = 1 / hertz, ohms = none.Ohms(period);
+            PortRatios ideal = none.Ratios(period);
+            Assert.Equal((analysis.Ratio.ToDouble(), analysis.Ratio.ToDouble(), 0), (ideal.Voltage, ideal.Current, ideal.InputSiemens));
+            (PortRatios one, PortRatios other) = (small.Ratios(period), smaller.Ratios(period));
+            AssertProportional(small.Ohms(period) - ohms, smaller.Ohms(period) - ohms, ohms);
+            AssertProportional(one.Voltage - ideal.Voltage, other.Voltage - ideal.Voltage, 1);
+            AssertProportional(one.Current - ideal.Current, other.Current - ideal.Current, 1);
+            AssertProportional(one.InputSiemens, other.InputSiemens, 1 / ohms);
+        }
+
+        // a tenth of the plates makes a tenth of the change, but for its square
+        static void AssertProportional(double one, double other, double scale)
+        {
+            Assert.True(Math.Abs(one) <= 1e-2 * scale, $"{one:R} of {scale:R}");
+            Assert.True(Math.Abs(one - (10 * other)) <= (0.02 * Math.Abs(one)) + (1e-10 * scale), $"{one:R} and {other:R} of {scale:R}");
+        }
+    });
+
+    [Fact]
+    public void Elements_dissipate_what_the_source_gives_and_the_load_does_not_get() => Check(500, (analysis, _) =>
+    {
+        SteadyStateModel model = SteadyStateModel.Of(analysis);
+        foreach (double amperes in new[] { 0, 0.3, -0.2 })
+        {
+            PeriodicSteadyState steady = model.At(new OperatingPoint(2, amperes, Frequencies(analysis).ElementAt(2)));
+            double scale = Math.Max(steady.DissipationWatts, Math.Max(Math.Abs(steady.InputPowerWatts), 1e-6));
+            AssertClose(steady.InputPowerWatts - steady.OutputPowerWatts, steady.DissipationWatts, scale);
+            AssertClose(steady.DissipationWatts, OperatedConverters.ElementDissipationWatts(steady), scale);
+        }
+    });
+
+    /// <summary>Each plate's charging by impulses; with a stiff load, and periods that settle, nothing else is lost.</summary>
+    [Fact]
+    public void Charging_of_all_capacitances_is_the_loss_where_every_phase_settles() => Check(500, (analysis, _) =>
+    {
+        if (analysis.Converter.Load == LoadKind.Stiff && !analysis.Topology.IsTied)
+        {
+            PeriodicSteadyState steady = SteadyStateModel.Of(analysis).At(new OperatingPoint(2, 1e-8, 1e-7 * Frequencies(analysis).First()));
+            double charging = steady.Capacitors.Sum(c => (c.BottomPlate?.ChargingWatts ?? 0) + (c.TopPlate?.ChargingWatts ?? 0))
+                + steady.Parasitics.Sum(p => p.ChargingWatts) + steady.Capacitors.Sum(c => c.ChargingWatts);
+            AssertClose(steady.DissipationWatts, charging, steady.DissipationWatts);
+        }
+    });
+
+    private static void AssertClose(double expected, double actual, double scale) =>
+        Assert.True(Math.Abs(expected - actual) <= 1e-10 * scale, $"Expected {expected:R}, but got {actual:R} ({Math.Abs(expected - actual) / scale:e1}).");
+
+    private static void AssertNear(double expected, double actual, double scale, string what) => Assert.True(
+        Math.Abs(expected - actual) <= 1e-8 * scale, $"{what}: expected {expected:R}, but got {actual:R} ({Math.Abs(expected - actual) / scale:e1}).");
+
+    private static IEnumerable<double> Frequencies(ModeAnalysis analysis)
+    {
+        double corner = analysis.SlowSwitchingLimit.OhmsAtOneHertz / analysis.FastSwitchingLimit.Ohms;
+        return s_timesCorner.Select(t => t * (corner > 1e-9 ? corner : 1));
+    }
+
+    private static void Check(
+        long iterations, Action<ModeAnalysis, Func<double, (double Ohms, PortRatios Ratios)>> law, [CallerFilePath] string file = "", [CallerMemberName] string name = "")
+    {
+        int checkedCount = 0;
+        PlatedNetworks.Any.Holds(
+            converter =>
+            {
+                if (ModeAnalysis.Try(converter, converter.Modes[0]).Analysis is not { FastSwitchingLimit.Ohms: > 0 } analysis)
+                {
+                    return;
+                }
+
+                Interlocked.Increment(ref checkedCount);
+                PreparedMode prepared = PreparedMode.Of(converter, analysis.Topology);
+                law(analysis, hertz => (prepared.Ohms(1 / hertz), prepared.Ratios(1 / hertz)));
+            },
+            iterations,
+            Print,
+            file,
+            name);
+        Assert.True(checkedCount >= iterations / 5, $"Only {checkedCount} of {iterations} networks had a result.");
+    }
+
+    private static string Print(Converter converter) => string.Join(
+        Environment.NewLine,
+        [
+            NetworkSketch.Of(converter).ToString(),
+            .. converter.Nodes.Select((n, i) => $"x{i} is {n}"),
+            .. converter.Capacitors.Where(c => c.Plates.BottomFarads + c.Plates.TopFarads > 0).Select(c => $"{c.Name}: {c.Plates}"),
+            .. converter.Parasitics.Select(p => $"{p} {p.Farads:R} F"),
+        ]);
+}
