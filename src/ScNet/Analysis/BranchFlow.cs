@@ -26,6 +26,7 @@ internal sealed class BranchFlow<T>
     {
         int phases = forests.Length;
         var branches = new Rational<T>[network.BranchCount * phases];
+        bool hasOverflown = false;
         for (int loop = 0; loop < loops.Count; loop++)
         {
             Rational<T> charge = loopCharges[loop];
@@ -35,10 +36,12 @@ internal sealed class BranchFlow<T>
             }
 
             ReadOnlySpan<int> members = loops.Branches(loop), signs = loops.Signs(loop);
-            for (int e = 0; e < members.Length; e++)
+            Rational<T> opposite = -charge;
+            int phase = loops.Phase(loop);
+            for (int e = 0; e < members.Length && e < signs.Length; e++)
             {
-                ref Rational<T> sum = ref branches[(members[e] * phases) + loops.Phase(loop)];
-                sum += signs[e] > 0 ? charge : -charge;
+                ref Rational<T> sum = ref branches[(members[e] * phases) + phase];
+                sum = Rational<T>.Add(sum, signs[e] > 0 ? charge : opposite, ref hasOverflown);
             }
         }
 
@@ -46,36 +49,42 @@ internal sealed class BranchFlow<T>
         var demand = new Rational<T>[network.NodeCount];
         for (int phase = 0; phase < phases; phase++)
         {
-            FlowThroughSwitches(network, forests[phase], branches, switches, demand, phase, phases);
+            hasOverflown |= !TryFlowThroughSwitches(network, forests[phase], branches.AsSpan(phase), switches.AsSpan(phase), demand, phases);
         }
 
+        Integers.Demand(!hasOverflown);
         return new BranchFlow<T>(branches, switches);
     }
 
-    // What the branches take from each node comes through the closed switches: leaves first, up to the root.
-    private static void FlowThroughSwitches(
-        SwitchedNetwork network, PhaseForest forest, Rational<T>[] branches, Rational<T>[] switches, Rational<T>[] demand, int phase, int phases)
+    // What the branches take from each node comes through the closed switches: leaves first, up to the root. The
+    // entries of one phase lie one stride apart.
+    private static bool TryFlowThroughSwitches(
+        SwitchedNetwork network, PhaseForest forest, ReadOnlySpan<Rational<T>> branches, Span<Rational<T>> switches, Span<Rational<T>> demand, int stride)
     {
-        demand.AsSpan().Clear();
+        demand.Clear();
+        bool hasOverflown = false;
+        ReadOnlySpan<int> first = network.BranchFirst, second = network.BranchSecond;
         for (int branch = 0; branch < network.BranchCount; branch++)
         {
-            Rational<T> charge = branches[(branch * phases) + phase];
+            Rational<T> charge = branches[branch * stride];
             if (!charge.IsZero)
             {
-                demand[network.BranchFirst[branch]] += charge;
-                demand[network.BranchSecond[branch]] -= charge;
+                demand[first[branch]] = Rational<T>.Add(demand[first[branch]], charge, ref hasOverflown);
+                demand[second[branch]] = Rational<T>.Add(demand[second[branch]], -charge, ref hasOverflown);
             }
         }
 
-        for (int k = network.NodeCount - 1; k >= 0; k--)
+        ReadOnlySpan<int> order = forest.NodeOrder, via = forest.ParentSwitch, parent = forest.ParentNode, switchSecond = network.SwitchSecond;
+        for (int k = demand.Length - 1; k >= 0; k--)
         {
-            int node = forest.NodeOrder[k];
-            int via = forest.ParentSwitch[node];
-            if (via >= 0 && !demand[node].IsZero)
+            int node = order[k];
+            if (via[node] >= 0 && demand[node] is { IsZero: false } charge)
             {
-                switches[(via * phases) + phase] = network.SwitchSecond[via] == node ? demand[node] : -demand[node];
-                demand[forest.ParentNode[node]] += demand[node];
+                switches[via[node] * stride] = switchSecond[via[node]] == node ? charge : -charge;
+                demand[parent[node]] = Rational<T>.Add(demand[parent[node]], charge, ref hasOverflown);
             }
         }
+
+        return !hasOverflown;
     }
 }

@@ -66,7 +66,7 @@ internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[]
     public bool CheckConflicts<T>(LoopSolution<T> solution, LoopSet loops)
         where T : struct, IBinaryInteger<T>
     {
-        if (solution.Conflicts().ToArray() is { Length: > 0 } conflicts)
+        if (solution.HasCirculations && solution.Conflicts().ToArray() is { Length: > 0 } conflicts)
         {
             _errors.AddRange(new ConflictReport(converter, forests, loops).Report(conflicts));
         }

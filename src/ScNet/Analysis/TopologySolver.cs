@@ -96,8 +96,8 @@ internal sealed class TopologySolver
             SlowCoefficients = IsTied()
                 ? [.. Enumerable.Repeat(Quantity.Zero, _network.CapacitorCount)]
                 : LimitCoefficients.Slow<T>(flow.Branches, _network.CapacitorCount, phases),
-            FastCapacitorCoefficients = LimitCoefficients.Fast(flow.Branches, _network.CapacitorCount, phases, inverseDuties),
-            FastSwitchCoefficients = LimitCoefficients.Fast(flow.Switches, _network.SwitchCount, phases, inverseDuties),
+            FastCapacitorCoefficients = LimitCoefficients.Fast(flow.Branches, _network.CapacitorCount, inverseDuties),
+            FastSwitchCoefficients = LimitCoefficients.Fast(flow.Switches, _network.SwitchCount, inverseDuties),
             IsTied = IsTied(),
             Own = own,
             Directions = directions,

@@ -172,7 +172,7 @@ internal sealed class Elimination<T>
         _pivots.Clear();
         _operations.Clear();
         _pivots.EnsureCapacity(pivotColumns);
-        _operations.EnsureCapacity(2 * pivotColumns);
+        _operations.EnsureCapacity(pivotColumns + (pivotColumns / 2));
         _hasOverflown = false;
         if (_isPivotColumn.Length < pivotColumns)
         {
@@ -225,18 +225,21 @@ internal sealed class Elimination<T>
         _isPivotColumn[column] = true;
         _queue.Retire(row, column);
         T pivot = _rows.Values(row)[_rows.Find(row, column)];
-        while (!_hasOverflown && !_queue.RowsOf(column).IsEmpty)
+
+        // rows that combining adds to other columns do not change this list
+        ReadOnlySpan<int> targets = _queue.RowsOf(column);
+        for (int k = targets.Length - 1; k >= 0 && !_hasOverflown; k--)
         {
-            int target = _queue.RowsOf(column)[^1];
-            Combine(target, row, column, pivot);
-            _queue.FileRow(target);
+            Combine(targets[k], row, column, pivot);
+            _queue.FileRow(targets[k]);
         }
+
+        _queue.ForgetRowsOf(column);
     }
 
     private void Combine(int target, int source, int column, T pivot)
     {
-        MarkPlaces(target);
-        T entry = _rows.Values(target)[_place[column] - 1];
+        T entry = TakeOut(target, column);
         T common = pivot == T.One || pivot == -T.One ? T.One : Integers.Gcd(entry, pivot);
         T scale = pivot / common, factor = entry / common;
         if (T.IsNegative(scale))
@@ -252,18 +255,22 @@ internal sealed class Elimination<T>
             }
         }
 
-        // a row that grows may move, so spans are taken anew at each entry
-        for (int e = 0; e < _rows.Length(source); e++)
-        {
-            Subtract(target, _rows.Columns(source)[e], Integers.Multiply(factor, _rows.Values(source)[e], ref _hasOverflown));
-        }
-
+        MarkPlaces(target);
+        SubtractMultiple(target, source, column, factor);
         foreach (int marked in _rows.Columns(target))
         {
             _place[marked] = 0;
         }
 
         _operations.Add(new(target, source, scale, factor, scale == T.One || _hasOverflown ? T.One : RemoveContent(target)));
+    }
+
+    private T TakeOut(int row, int column)
+    {
+        int position = _rows.Find(row, column);
+        T entry = _rows.Values(row)[position];
+        _rows.RemoveAt(row, position);
+        return entry;
     }
 
     // Where each column stands in the target, so that no entry is searched for.
@@ -276,24 +283,48 @@ internal sealed class Elimination<T>
         }
     }
 
-    private void Subtract(int row, int column, T amount)
+    private void SubtractMultiple(int target, int source, int pivotColumn, T factor)
     {
-        int position = _place[column] - 1;
-        if (position < 0)
+        // the source stays as it is, wherever the target moves
+        ReadOnlySpan<int> columns = _rows.Columns(source);
+        ReadOnlySpan<T> amounts = _rows.Values(source);
+        Span<T> values = _rows.Values(target);
+        for (int e = 0; e < columns.Length && e < amounts.Length; e++)
         {
-            _rows.Append(row, column, -amount);
-            _place[column] = _rows.Length(row);
-            _queue.NoteAdded(row, column);
-            return;
-        }
+            int column = columns[e];
+            if (column == pivotColumn)
+            {
+                continue;
+            }
 
-        T value = Integers.Subtract(_rows.Values(row)[position], amount, ref _hasOverflown);
-        if (!T.IsZero(value))
-        {
-            _rows.Values(row)[position] = value;
-            return;
-        }
+            T amount = Integers.Multiply(factor, amounts[e], ref _hasOverflown);
+            int position = _place[column] - 1;
+            if (position < 0)
+            {
+                Insert(target, column, -amount);
+                values = _rows.Values(target);
+                continue;
+            }
 
+            T value = Integers.Subtract(values[position], amount, ref _hasOverflown);
+            values[position] = value;
+            if (T.IsZero(value))
+            {
+                Remove(target, column, position);
+                values = _rows.Values(target);
+            }
+        }
+    }
+
+    private void Insert(int row, int column, T value)
+    {
+        _rows.Append(row, column, value);
+        _place[column] = _rows.Length(row);
+        _queue.NoteAdded(row, column);
+    }
+
+    private void Remove(int row, int column, int position)
+    {
         _rows.RemoveAt(row, position);
         _place[column] = 0;
         if (position < _rows.Length(row))

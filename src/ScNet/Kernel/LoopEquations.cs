@@ -14,7 +14,7 @@ internal static class LoopEquations
     public static SparseRows<T> Of<T>(SwitchedNetwork network, LoopSet loops)
         where T : struct, IBinaryInteger<T>
     {
-        SparseRows<T> rows = new(loops.EquationCount, 4 * (loops.Count + network.BranchCount));
+        SparseRows<T> rows = new(loops.EquationCount, loops.EntryCount + (loops.EntryCount / 2));
         Integers.Demand(TryAdd(rows, network, loops, Weights<T>(network), network.HeldCurrentCount > 0 ? new T[network.BranchCount] : []));
         return rows;
     }

@@ -27,6 +27,9 @@ internal sealed class LoopSet
 
     public int Count => _phase.Count;
 
+    /// <summary>The number of branches in all loops together.</summary>
+    public int EntryCount => _branches.Count;
+
     /// <summary>How many loops, counted from the first, hold branches of held voltage only; the others are tied.</summary>
     public int VoltageLoopCount { get; private set; }
 

@@ -33,6 +33,9 @@ internal sealed class PivotQueue<T>
     /// <summary>The rows still to be eliminated that have an entry in a column.</summary>
     public ReadOnlySpan<int> RowsOf(int column) => _rowsOfColumn[column];
 
+    /// <summary>Empties the list of a column whose entries have been eliminated.</summary>
+    public void ForgetRowsOf(int column) => _rowsOfColumn.Clear(column);
+
     /// <summary>Begins to offer the columns of [from, to).</summary>
     public void Begin(int from, int to, ReadOnlySpan<bool> isRetired)
     {

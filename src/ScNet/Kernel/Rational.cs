@@ -88,6 +88,7 @@ internal readonly struct Rational<T> : IEquatable<Rational<T>>
 
     public static Rational<T> Multiply(Rational<T> left, T right, ref bool hasOverflown) =>
         right == T.One ? left
+        : right == -T.One ? -left
         : left.Denominator == T.One ? Of(Integers.Multiply(left.Numerator, right, ref hasOverflown))
         : Multiply(left, Of(right), ref hasOverflown);
 
