@@ -14,7 +14,7 @@ public sealed class AnalysisSnapshot : IEquatable<AnalysisSnapshot>
     private readonly ConverterAnalysis? _analysis;
     private string? _json;
 
-    internal AnalysisSnapshot(string converter, IReadOnlyList<SnapshotMode> modes, string json)
+    private AnalysisSnapshot(string converter, IReadOnlyList<SnapshotMode> modes, string json)
     {
         Converter = converter;
         Modes = modes;
@@ -49,14 +49,14 @@ public sealed class AnalysisSnapshot : IEquatable<AnalysisSnapshot>
     public static AnalysisSnapshot Parse(string json)
     {
         ArgumentNullException.ThrowIfNull(json);
-        return SnapshotReader.Read(json, null);
+        return Read(json, null);
     }
 
     /// <summary>Reads one analysis document from a file in UTF-8.</summary>
     /// <param name="path">The file.</param>
     /// <exception cref="ScNetException">The file is not an analysis document of a converter.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
-    public static AnalysisSnapshot Load(string path) => SnapshotReader.Read(File.ReadAllText(path), path);
+    public static AnalysisSnapshot Load(string path) => Read(File.ReadAllText(path), path);
 
     /// <summary>The analysis document.</summary>
     public string ToJson() => _json ??= AnalysisDocument.ToJson(_analysis!);
@@ -77,4 +77,10 @@ public sealed class AnalysisSnapshot : IEquatable<AnalysisSnapshot>
 
     /// <summary>The name and every value, one on a line.</summary>
     public override string ToString() => string.Join('\n', [Converter, .. Modes.Select(m => $"  {m}"), .. Modes.SelectMany(m => m.Entries.Select(e => $"  {m.Name}: {e}"))]);
+
+    private static AnalysisSnapshot Read(string json, string? file)
+    {
+        (string converter, IReadOnlyList<SnapshotMode> modes) = SnapshotReader.Read(json, file);
+        return new AnalysisSnapshot(converter, modes, json.TrimEnd());
+    }
 }

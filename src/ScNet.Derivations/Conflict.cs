@@ -1,5 +1,3 @@
-using ScNet.Derivations.Checking;
-
 namespace ScNet.Derivations;
 
 /// <summary>

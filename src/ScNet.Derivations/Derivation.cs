@@ -217,7 +217,7 @@ public sealed class Derivation : IEquatable<Derivation>
     /// size of the converter and in the number of statements; a finding that is asked for its broken equation or
     /// conflict costs what the laws near it do, that of a node with many elements all of these.
     /// </summary>
-    public DerivationReport Check() => DerivationCheck.Run(this, _scope);
+    public DerivationReport Check() => DerivationCheck.Run(Statements, Forms, Tolerance, _scope);
 
     /// <summary>Whether both are about the same converter and mode and state the same in the same order.</summary>
     public bool Equals(Derivation? other) => other is not null && ReferenceEquals(Converter, other.Converter)

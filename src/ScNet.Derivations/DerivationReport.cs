@@ -1,5 +1,3 @@
-using ScNet.Derivations.Checking;
-
 namespace ScNet.Derivations;
 
 /// <summary>The outcome of checking a derivation: a comparable value that reads well in a failed assertion.</summary>

@@ -1,5 +1,3 @@
-using ScNet.Derivations.Checking;
-
 namespace ScNet.Derivations;
 
 /// <summary>What the check says about one statement. Equality is by statement, verdict and derived value.</summary>

@@ -1,4 +1,3 @@
-using ScNet.Derivations.Checking;
 using ScNet.Derivations.Expressions;
 
 namespace ScNet.Derivations;

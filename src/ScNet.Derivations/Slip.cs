@@ -1,5 +1,3 @@
-using ScNet.Derivations.Checking;
-
 namespace ScNet.Derivations;
 
 /// <summary>A suspected slip: one mistake that gives exactly the wrong values, or the wrong expression, that was stated.</summary>

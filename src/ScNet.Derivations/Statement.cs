@@ -1,5 +1,3 @@
-using ScNet.Derivations.Checking;
-
 namespace ScNet.Derivations;
 
 /// <summary>One value that a derivation states. Equality is by what it is about and by the value.</summary>

@@ -1,6 +1,5 @@
 using Fractions;
 using ScNet.Analysis;
-using ScNet.Derivations.Checking;
 using ScNet.Derivations.Expressions;
 using ScNet.Topologies;
 

@@ -1,5 +1,4 @@
 using Fractions;
-using ScNet.Derivations.Checking;
 using ScNet.Topologies;
 
 namespace ScNet.Derivations.Tests;

@@ -1,4 +1,3 @@
-using ScNet.Derivations.Checking;
 namespace ScNet.Derivations.Tests;
 
 /// <summary>The published tables of the families as derivations; their sources stand at the tests of the families.</summary>

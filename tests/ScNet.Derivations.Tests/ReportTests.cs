@@ -1,4 +1,3 @@
-using ScNet.Derivations.Checking;
 using ScNet.Topologies;
 
 namespace ScNet.Derivations.Tests;

@@ -1,5 +1,4 @@
 using Fractions;
-using ScNet.Derivations.Checking;
 
 namespace ScNet.Derivations.Tests;
 

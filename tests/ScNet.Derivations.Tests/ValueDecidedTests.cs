@@ -1,5 +1,3 @@
-
-using ScNet.Derivations.Checking;
 namespace ScNet.Derivations.Tests;
 
 /// <summary>Flows that component values decide: numbers, compared within the tolerance.</summary>

@@ -3,39 +3,39 @@ namespace ScNet.Derivations.Checking;
 /// <summary>Judges every statement, and prepares what is worked out about those that are not right when it is asked for.</summary>
 internal static class DerivationCheck
 {
-    public static DerivationReport Run(Derivation derivation, DerivationScope scope)
+    public static DerivationReport Run(IReadOnlyList<Statement> statements, IReadOnlyList<FormStatement> forms, double tolerance, DerivationScope scope)
     {
         if (!scope.Outcome.HasResult)
         {
             return new DerivationReport(
                 scope.Title,
-                [.. derivation.Statements.Select(s => new Finding(s, Verdict.Undetermined, Quantity.Undetermined, [], null))],
-                [.. derivation.Forms.Select(f => new FormFinding(f, Verdict.Undetermined, null, [], []))],
+                [.. statements.Select(s => new Finding(s, Verdict.Undetermined, Quantity.Undetermined, [], null))],
+                [.. forms.Select(f => new FormFinding(f, Verdict.Undetermined, null, [], []))],
                 [],
                 scope.Outcome.Diagnostics);
         }
 
-        Workbench bench = new(derivation, scope);
-        Statement[] wrong = [.. derivation.Statements.Where(s => bench.Judge(s) == Verdict.Wrong)];
+        Workbench bench = new(statements, tolerance, scope);
+        Statement[] wrong = [.. statements.Where(s => bench.Judge(s) == Verdict.Wrong)];
         IReadOnlyList<Slip> slips = wrong.Length == 0 ? [] : SlipSearch.Of(bench, wrong);
         ILookup<Statement, Slip> slipsOf = slips.SelectMany(slip => slip.Explains.Select(s => (s, slip))).ToLookup(p => p.s, p => p.slip);
         return new DerivationReport(
             scope.Title,
-            [.. derivation.Statements.Select(s => Find(bench, s, [.. slipsOf[s]]))],
-            FindForms(derivation, bench),
+            [.. statements.Select(s => Find(bench, s, [.. slipsOf[s]]))],
+            FindForms(forms, bench),
             slips,
             []);
     }
 
-    private static FormFinding[] FindForms(Derivation derivation, Workbench bench)
+    private static FormFinding[] FindForms(IReadOnlyList<FormStatement> forms, Workbench bench)
     {
-        if (derivation.Forms.Count == 0)
+        if (forms.Count == 0)
         {
             return [];
         }
 
         FormCheck check = new(bench.Scope, bench);
-        return [.. derivation.Forms.Select(check.Find)];
+        return [.. forms.Select(check.Find)];
     }
 
     private static Finding Find(Workbench bench, Statement statement, Slip[] slips)

@@ -15,13 +15,13 @@ internal sealed class Workbench
     private readonly Lazy<int> _maximumTerms;
     private readonly double _tolerance;
 
-    public Workbench(Derivation derivation, DerivationScope scope)
+    public Workbench(IReadOnlyList<Statement> statements, double tolerance, DerivationScope scope)
     {
         Scope = scope;
-        Statements = derivation.Statements;
+        Statements = statements;
         Truth = new Truth(scope.Analysis);
         Unknowns = new Unknowns(scope.Converter);
-        _tolerance = derivation.Tolerance;
+        _tolerance = tolerance;
         foreach (Statement statement in Statements)
         {
             if (Unknowns.Of(statement.Subject) is var unknown and >= 0 && statement.Value.Value.IsDetermined)

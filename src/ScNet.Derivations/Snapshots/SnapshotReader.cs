@@ -8,14 +8,16 @@ internal sealed class SnapshotReader
     private readonly List<SnapshotMode> _modes = [];
     private List<SnapshotEntry> _entries = [];
 
-    public static AnalysisSnapshot Read(string json, string? file)
+    /// <summary>The converter's name and its modes.</summary>
+    /// <exception cref="ScNetException">The text is no analysis document of one converter.</exception>
+    public static (string Converter, IReadOnlyList<SnapshotMode> Modes) Read(string json, string? file)
     {
         try
         {
             using JsonDocument document = JsonDocument.Parse(json, new JsonDocumentOptions { AllowDuplicateProperties = false });
             SnapshotReader reader = new();
             string converter = reader.ReadDocument(document.RootElement);
-            return new AnalysisSnapshot(converter, [.. reader._modes], json.TrimEnd());
+            return (converter, [.. reader._modes]);
         }
         catch (JsonException error)
         {

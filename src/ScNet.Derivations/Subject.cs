@@ -1,4 +1,4 @@
-namespace ScNet.Derivations.Checking;
+namespace ScNet.Derivations;
 
 /// <summary>What a value belongs to, by position instead of by name.</summary>
 /// <param name="Kind">What it is.</param>

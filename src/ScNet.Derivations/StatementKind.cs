@@ -1,4 +1,4 @@
-namespace ScNet.Derivations.Checking;
+namespace ScNet.Derivations;
 
 /// <summary>What a statement of a derivation is about. Charges are per unit of output charge, voltages per volt of input.</summary>
 internal enum StatementKind

@@ -1,4 +1,4 @@
-namespace ScNet.Derivations.Checking;
+namespace ScNet.Derivations;
 
 /// <summary>The text of a report: first the verdict, then what is wrong and why.</summary>
 internal static class ReportText

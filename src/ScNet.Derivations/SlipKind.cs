@@ -1,4 +1,4 @@
-namespace ScNet.Derivations.Checking;
+namespace ScNet.Derivations;
 
 /// <summary>A well-known way to go wrong.</summary>
 internal enum SlipKind

@@ -1,4 +1,4 @@
-namespace ScNet.Derivations.Checking;
+namespace ScNet.Derivations;
 
 /// <summary>Which quantity a stated closed form is of.</summary>
 internal enum FormKind

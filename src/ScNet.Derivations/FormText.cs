@@ -1,6 +1,6 @@
 using ScNet.Derivations.Expressions;
 
-namespace ScNet.Derivations.Checking;
+namespace ScNet.Derivations;
 
 /// <summary>The lines of a report about a closed form that is not right.</summary>
 internal static class FormText

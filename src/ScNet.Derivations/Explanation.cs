@@ -1,4 +1,4 @@
-namespace ScNet.Derivations.Checking;
+namespace ScNet.Derivations;
 
 /// <summary>What is worked out about a finding when it is asked for.</summary>
 internal sealed record Explanation(string? BrokenEquation, Quantity IfOthersAreRight, Conflict? Conflict);

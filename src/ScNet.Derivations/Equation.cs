@@ -1,6 +1,6 @@
 using Fractions;
 
-namespace ScNet.Derivations.Checking;
+namespace ScNet.Derivations;
 
 /// <summary>The laws, those that a reader sees first standing first.</summary>
 internal enum EquationKind
