@@ -6,6 +6,10 @@ namespace ScNet.Reconfiguration;
 /// What one network asks of each phase, in terms of its own terminals: which are joined. Terminals 0 to 2
 /// are reference, input and output; 3 + 2i and 4 + 2i the plates of capacitor i.
 /// </summary>
+/// <remarks>
+/// Which terminals are joined is all that is asked, and a network that is to be laid over another need not have a
+/// solution of its own: so the partition of each phase is made here, without the topology of a mode.
+/// </remarks>
 internal sealed class OverlayGroups
 {
     public const int PortCount = 3;

@@ -118,6 +118,8 @@ internal sealed class ResistorFlows
         [.. Enumerable.Range(0, _phases).Select(phase => Resistors[phase].Select(r => Math.Sqrt(Ohms(r)) *
             (r < _network.SwitchCount ? switches[(r * _phases) + phase] : branches[((r - _network.SwitchCount) * _phases) + phase])).ToArray())];
 
+    // The basis itself is wanted, dense and in the order of the directions, as the steady state is written down in it; the
+    // solver of least dissipation keeps only the triangle that belongs to one.
     // Directions that no resistor sees, or that repeat others as far as resistors see, settle nothing.
     private (List<double[][]> Directions, double[] Inputs) Independent(IReadOnlyList<FlowDirection> directions)
     {
