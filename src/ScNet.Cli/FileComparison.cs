@@ -10,7 +10,7 @@ namespace ScNet.Cli;
 internal sealed record FileComparison(NetlistFile File, IReadOnlyList<ResultRow<ComparedMode>> Rows)
 {
     // stacks look at every change between two modes: the square of them in time and memory
-    private const int MostModesAtEqualSilicon = 128;
+    private const int MaximumModesAtEqualSilicon = 128;
 
     /// <summary>Whether the file was read and compared, and every mode has a result.</summary>
     public bool IsComplete => Rows.Count > 0 && Rows.All(r => r.Result is not null);
@@ -18,10 +18,10 @@ internal sealed record FileComparison(NetlistFile File, IReadOnlyList<ResultRow<
     /// <summary>Compares all modes of a file, at equal silicon too where asked for; the errors of a mode go to <paramref name="error"/>.</summary>
     public static FileComparison Of(NetlistFile file, ComparisonConditions conditions, bool isSilicon, TextWriter error)
     {
-        if (isSilicon && file.Reading.Converter is { Modes.Count: > MostModesAtEqualSilicon } large)
+        if (isSilicon && file.Reading.Converter is { Modes.Count: > MaximumModesAtEqualSilicon } large)
         {
             error.WriteLine(Rendering.Printable.Of(string.Create(
-                CultureInfo.InvariantCulture, $"{file.Path}: Expected at most {MostModesAtEqualSilicon} modes for --silicon, but '{large.Name}' has {large.Modes.Count}. Leave the option out, or some modes.")));
+                CultureInfo.InvariantCulture, $"{file.Path}: Expected at most {MaximumModesAtEqualSilicon} modes for --silicon, but '{large.Name}' has {large.Modes.Count}. Leave the option out, or some modes.")));
             return new FileComparison(file, []);
         }
 

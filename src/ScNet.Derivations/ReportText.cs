@@ -3,9 +3,9 @@ namespace ScNet.Derivations;
 /// <summary>The text of a report: first the verdict, then what is wrong and why.</summary>
 internal static class ReportText
 {
-    private const int MostFindings = 8;
-    private const int MostSlips = 6;
-    private const int MostStatements = 8;
+    private const int MaximumFindings = 8;
+    private const int MaximumSlips = 6;
+    private const int MaximumStatements = 8;
 
     public static string Of(DerivationReport report)
     {
@@ -16,10 +16,10 @@ internal static class ReportText
         }
 
         Slip[] wide = [.. report.Slips.Where(s => s.Explains.Count > 1)];
-        lines.AddRange(wide.Take(MostSlips).Select(s => $"  slip: {s.Description} (explains {s.Explains.Count} of {report.Wrong.Count()})"));
-        AddMore(lines, wide.Length, MostSlips, "slip");
+        lines.AddRange(wide.Take(MaximumSlips).Select(s => $"  slip: {s.Description} (explains {s.Explains.Count} of {report.Wrong.Count()})"));
+        AddMore(lines, wide.Length, MaximumSlips, "slip");
         Finding[] all = [.. report.Wrong, .. report.Undetermined];
-        Finding[] shown = all[..Math.Min(all.Length, MostFindings)];
+        Finding[] shown = all[..Math.Min(all.Length, MaximumFindings)];
         int width = shown.Select(f => f.Statement.Description.Length).DefaultIfEmpty().Max();
         int valueWidth = shown.Select(f => f.Statement.Value.ToString().Length).DefaultIfEmpty().Max();
         foreach (Finding finding in shown)
@@ -31,7 +31,7 @@ internal static class ReportText
             lines.AddRange(Reasons(finding).Select(r => $"    {r}"));
         }
 
-        AddMore(lines, all.Length, MostFindings, "statement");
+        AddMore(lines, all.Length, MaximumFindings, "statement");
         lines.AddRange(report.Forms.Where(f => f.Verdict != Verdict.Right).SelectMany(FormText.Of));
         return string.Join('\n', lines);
     }
@@ -61,10 +61,10 @@ internal static class ReportText
         if (finding.Conflict is { } conflict && (conflict.Statements.Count > 1 || finding.BrokenEquation is null))
         {
             Statement[] others = [.. conflict.Statements.Where(s => s != finding.Statement)];
-            string more = others.Length > MostStatements ? $"; and {others.Length - MostStatements} more" : string.Empty;
+            string more = others.Length > MaximumStatements ? $"; and {others.Length - MaximumStatements} more" : string.Empty;
             yield return others.Length == 0
                 ? $"conflicts with the circuit: {string.Join("; ", conflict.Equations)}"
-                : $"conflicts with {string.Join("; ", others.Take(MostStatements))}{more}";
+                : $"conflicts with {string.Join("; ", others.Take(MaximumStatements))}{more}";
         }
 
         if (finding.IfOthersAreRight is { IsDetermined: true } implied && implied != finding.Derived)

@@ -13,7 +13,7 @@ internal static class FrequencyList
     public const int PointsPerDecade = 10;
 
     private const int FewestPoints = 2;
-    private const int MostPoints = 100_000;
+    private const int MaximumPoints = 100_000;
 
     /// <summary>The frequencies in hertz in the order written; what is wrong goes to <paramref name="addError"/>.</summary>
     public static double[] Parse(string text, string option, Action<string> addError)
@@ -57,10 +57,10 @@ internal static class FrequencyList
 
         int count = 0;
         if (colon >= 0 && !(int.TryParse(part.AsSpan(colon + 1), NumberStyles.None, CultureInfo.InvariantCulture, out count)
-            && count is >= FewestPoints and <= MostPoints))
+            && count is >= FewestPoints and <= MaximumPoints))
         {
             addError(string.Create(
-                CultureInfo.InvariantCulture, $"Expected a whole number of points from {FewestPoints} to {MostPoints} after the colon of a range after {option}, such as 1e5..1e8:31, but got '{part}'."));
+                CultureInfo.InvariantCulture, $"Expected a whole number of points from {FewestPoints} to {MaximumPoints} after the colon of a range after {option}, such as 1e5..1e8:31, but got '{part}'."));
             return;
         }
 

@@ -14,7 +14,7 @@ namespace ScNet.Derivations.Checking;
 internal sealed class ConflictSearch(Workbench bench)
 {
     private const int FirstReach = 2;
-    private const int MostCandidates = 16;
+    private const int MaximumCandidates = 16;
 
     /// <summary>A smallest contradiction in which a statement takes part, or null. The others may contradict each other too.</summary>
     /// <param name="subject">The statement.</param>
@@ -105,7 +105,7 @@ internal sealed class ConflictSearch(Workbench bench)
     {
         (SparseRows<T> matrix, int columns) = Matrix<T>(rows, Unknowns.None);
         Elimination<T> elimination = Elimination<T>.Run(matrix, columns, 0);
-        return Enumerable.Range(0, rows.Length).Where(r => !elimination.IsPivotRow(r) && matrix.Length(r) > 0).Take(MostCandidates)
+        return Enumerable.Range(0, rows.Length).Where(r => !elimination.IsPivotRow(r) && matrix.Length(r) > 0).Take(MaximumCandidates)
             .Select(Members)
             .OrderByDescending(members => members[0] == rows[0])
             .ThenBy(members => members.Count(m => m.Equation is not null)).ThenBy(members => members.Length)

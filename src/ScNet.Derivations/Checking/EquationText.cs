@@ -8,7 +8,7 @@ internal sealed class EquationText(EquationSet set)
     /// <summary>The most terms that are written out.</summary>
     public const int MaximumTerms = 8;
 
-    private const int MostNodes = 4;
+    private const int MaximumNodes = 4;
 
     /// <summary>"KCL at p1+vin in phase 1", "balance of fly1".</summary>
     public string Name(Equation equation) => equation.Kind switch
@@ -114,12 +114,12 @@ internal sealed class EquationText(EquationSet set)
     {
         ReadOnlySpan<int> members = set.Forests[equation.Phase].Members(equation.Place);
         List<string> names = [];
-        foreach (int node in members[..Math.Min(members.Length, MostNodes)])
+        foreach (int node in members[..Math.Min(members.Length, MaximumNodes)])
         {
             names.Add(set.Converter.Nodes[node]);
         }
 
-        return string.Join('+', names) + (members.Length > MostNodes ? $"+{members.Length - MostNodes} more" : string.Empty);
+        return string.Join('+', names) + (members.Length > MaximumNodes ? $"+{members.Length - MaximumNodes} more" : string.Empty);
     }
 
     private string Switch(Equation equation) => set.Converter.Switches[equation.Place].Name;

@@ -10,7 +10,7 @@ namespace ScNet.Derivations.Checking;
 /// </remarks>
 internal sealed class FormCheck(DerivationScope scope, Workbench bench)
 {
-    private const int MostSlips = 3;
+    private const int MaximumSlips = 3;
 
     private readonly SlipValues _values = new(bench);
     private readonly ClosedForms _forms = ClosedForms.Of(scope.Analysis);
@@ -37,7 +37,7 @@ internal sealed class FormCheck(DerivationScope scope, Workbench bench)
             Verdict.Wrong,
             ClosedForm.Of(derived.Symbol, right[0]),
             FormDifference.Between(statement.Expression, right[0]),
-            [.. Slips(statement.Kind, right[0], shapes[0]).Where(s => statement.Expression.Equals(s.Expression)).Select(s => s.Slip).DistinctBy(s => s.Kind).Take(MostSlips)]);
+            [.. Slips(statement.Kind, right[0], shapes[0]).Where(s => statement.Expression.Equals(s.Expression)).Select(s => s.Slip).DistinctBy(s => s.Kind).Take(MaximumSlips)]);
     }
 
     private ClosedForm Offered(FormKind kind) => kind switch

@@ -7,7 +7,7 @@ namespace ScNet.Derivations.Checking;
 /// <remarks>The list of slips: docs/theory/derivation-checks.md. Cost: linear in statements for each wide slip, then in wrong statements.</remarks>
 internal sealed class SlipSearch
 {
-    private const int MostAlternatives = 3;
+    private const int MaximumAlternatives = 3;
 
     private readonly Workbench _bench;
     private readonly HashSet<Statement> _wrong;
@@ -56,7 +56,7 @@ internal sealed class SlipSearch
 
     private static void AddAlternative(List<Slip> group, SlipHypothesis hypothesis, Statement[] explained)
     {
-        if (group.Count < MostAlternatives
+        if (group.Count < MaximumAlternatives
             && group.TrueForAll(s => s.Kind != hypothesis.Kind)
             && group[0].Explains.SequenceEqual(explained))
         {

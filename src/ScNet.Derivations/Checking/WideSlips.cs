@@ -5,7 +5,7 @@ namespace ScNet.Derivations.Checking;
 /// <summary>Slips of a whole group of values: conventions and normalisations.</summary>
 internal static class WideSlips
 {
-    private const int MostPhasePairs = 8;
+    private const int MaximumPhasePairs = 8;
     private const string MixedGroup = "charges and coefficients";
 
     // wider groups first
@@ -105,7 +105,7 @@ internal static class WideSlips
     /// <summary>Every pair of phases, of the first few.</summary>
     internal static IEnumerable<(int First, int Second)> PhasePairs(int phases)
     {
-        int most = Math.Min(phases, MostPhasePairs);
+        int most = Math.Min(phases, MaximumPhasePairs);
         return Enumerable.Range(0, most).SelectMany(i => Enumerable.Range(i + 1, most - i - 1).Select(k => (i, k)));
     }
 

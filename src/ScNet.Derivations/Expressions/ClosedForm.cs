@@ -8,7 +8,7 @@ namespace ScNet.Derivations.Expressions;
 /// </summary>
 public sealed class ClosedForm : IEquatable<ClosedForm>
 {
-    private const int MostNames = 8;
+    private const int MaximumNames = 8;
 
     private ClosedForm(Symbol symbol, ClosedFormOutcome outcome, Expression? expression, IEnumerable<string> elements)
     {
@@ -85,9 +85,9 @@ public sealed class ClosedForm : IEquatable<ClosedForm>
 
     private string Names()
     {
-        string names = string.Join(", ", Elements.Take(MostNames).Select(e => $"'{NameText.Visible(e)}'"));
-        return Elements.Count > MostNames
-            ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{names} and {Elements.Count - MostNames} more")
+        string names = string.Join(", ", Elements.Take(MaximumNames).Select(e => $"'{NameText.Visible(e)}'"));
+        return Elements.Count > MaximumNames
+            ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{names} and {Elements.Count - MaximumNames} more")
             : names;
     }
 }

@@ -12,7 +12,7 @@ internal sealed class ExpressionBudget
     /// <summary>What all operations of one budget may cost together: 64 MB.</summary>
     internal const long Bytes = 64_000_000;
 
-    private const int MostPower = 1_000_000;
+    private const int MaximumPower = 1_000_000;
     private const double BitsPerWord = 64;
 
     // measured: a term and its places in lists; a factor of it, merged and copied; what a coefficient that is no
@@ -27,7 +27,7 @@ internal sealed class ExpressionBudget
 
     /// <summary>The product; null where it costs too much.</summary>
     public Expression? Product(Expression left, Expression right) =>
-        Powers(left) + Powers(right) <= MostPower && Spend(Pairs(Size.Of(left), Size.Of(right))) ? left * right : null;
+        Powers(left) + Powers(right) <= MaximumPower && Spend(Pairs(Size.Of(left), Size.Of(right))) ? left * right : null;
 
     /// <summary>The opposite; null where it costs too much.</summary>
     public Expression? Negative(Expression operand) => Spend(operand.Terms.Length * TermBytes) ? -operand : null;
@@ -38,7 +38,7 @@ internal sealed class ExpressionBudget
         if (operand.Terms.Length == 1)
         {
             Term term = operand.Terms[0];
-            return Powers(operand) * power <= MostPower && Spend(Coefficient((double)Bits(term.Coefficient) * power) + (term.Factors.Length * FactorBytes))
+            return Powers(operand) * power <= MaximumPower && Spend(Coefficient((double)Bits(term.Coefficient) * power) + (term.Factors.Length * FactorBytes))
                 ? Monomial(new Fraction(BigInteger.Pow(term.Coefficient.Numerator, power), BigInteger.Pow(term.Coefficient.Denominator, power), true), term, power)
                 : null;
         }

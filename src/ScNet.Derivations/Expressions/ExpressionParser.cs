@@ -7,10 +7,10 @@ namespace ScNet.Derivations.Expressions;
 /// <summary>Reads sums of products by descent; every step is charged to a budget, so that no text takes long.</summary>
 internal sealed class ExpressionParser
 {
-    private const int MostCharacters = 200_000;
-    private const int MostNested = 100;
-    private const int MostDigits = 1_000;
-    private const int MostPower = 1_000;
+    private const int MaximumCharacters = 200_000;
+    private const int MaximumNested = 100;
+    private const int MaximumDigits = 1_000;
+    private const int MaximumPower = 1_000;
     private const string Times = "*·⋅×";
     private const string Minus = "-−";
     private const string Superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹";
@@ -27,9 +27,9 @@ internal sealed class ExpressionParser
     /// <exception cref="FormatException">It says none; the message has the column.</exception>
     public static Expression Read(string text)
     {
-        if (text.Length > MostCharacters)
+        if (text.Length > MaximumCharacters)
         {
-            throw new FormatException($"Expected {MostCharacters} characters at most, but there are {text.Length}.");
+            throw new FormatException($"Expected {MaximumCharacters} characters at most, but there are {text.Length}.");
         }
 
         ExpressionParser parser = new(text);
@@ -110,9 +110,9 @@ internal sealed class ExpressionParser
             return operand;
         }
 
-        if (Math.Abs(power) > MostPower)
+        if (Math.Abs(power) > MaximumPower)
         {
-            throw Error(column, $"expected a power from -{MostPower} to {MostPower}.");
+            throw Error(column, $"expected a power from -{MaximumPower} to {MaximumPower}.");
         }
 
         Expression positive = power >= 0 ? operand : Inverse(operand, column);
@@ -158,9 +158,9 @@ internal sealed class ExpressionParser
         char c = Peek();
         if (c == '(')
         {
-            if (_nested == MostNested)
+            if (_nested == MaximumNested)
             {
-                throw Error(_position, $"expected {MostNested} nested brackets at most.");
+                throw Error(_position, $"expected {MaximumNested} nested brackets at most.");
             }
 
             _position++;
@@ -189,9 +189,9 @@ internal sealed class ExpressionParser
             }
         }
 
-        if (whole.Length + decimals.Length > MostDigits)
+        if (whole.Length + decimals.Length > MaximumDigits)
         {
-            throw Error(start, $"expected a number of {MostDigits} digits at most.");
+            throw Error(start, $"expected a number of {MaximumDigits} digits at most.");
         }
 
         BigInteger digits = BigInteger.Parse(whole + decimals, NumberStyles.None, CultureInfo.InvariantCulture);
