@@ -81,6 +81,27 @@ public static class DiagnosticCodes
     /// <summary>A load current with no path in some phase.</summary>
     public const string LoadInterrupted = "load-interrupted";
 
+    /// <summary>An inductor whose current has no path in some phase.</summary>
+    public const string InductorInterrupted = "inductor-interrupted";
+
+    /// <summary>A controller is said to hold a capacitor at another voltage than loops do.</summary>
+    public const string ControlledContradiction = "controlled-contradiction";
+
+    /// <summary>A controller is said to hold a capacitor at another voltage than ripple would bring it to.</summary>
+    public const string ControlledAgainstBalance = "controlled-against-balance";
+
+    /// <summary>Capacitor voltages that only resistances fix.</summary>
+    public const string BalancedByLosses = "balanced-by-losses";
+
+    /// <summary>Constant inductor currents leave a capacitor unbalanced, so that its voltage moves with the load.</summary>
+    public const string LoadMovesVoltages = "load-moves-voltages";
+
+    /// <summary>An inductor's current ends a phase, so that averages hold at the boundary of discontinuous conduction only.</summary>
+    public const string DiscontinuousConduction = "discontinuous-conduction";
+
+    /// <summary>A result that there is none of for a converter with inductors.</summary>
+    public const string InductorsUnsupported = "inductors-unsupported";
+
     /// <summary>A capacitor that is in no loop in any phase.</summary>
     public const string CapacitorUnconnected = "capacitor-unconnected";
 

@@ -27,7 +27,7 @@ internal sealed class ConverterPart
     public int[] Switches { get; }
 
     /// <summary>Whether charge flows through the part to the load. Else its capacitors hold what voltage they have.</summary>
-    public bool Delivers => Topology.IdealPoint is not null;
+    public bool Delivers => Topology.HasResult;
 
     /// <summary>A converter that falls into no parts.</summary>
     public static ConverterPart Whole(Converter converter, TopologySolution topology) => new(

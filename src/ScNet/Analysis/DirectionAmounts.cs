@@ -12,6 +12,9 @@ namespace ScNet.Analysis;
 /// </remarks>
 internal static class DirectionAmounts
 {
+    // A share of a current below this is the rounding of none.
+    private const double Rounding = 1e-12;
+
     /// <summary>The amounts in the fast limit, in the order of <see cref="TopologySolution.Directions"/>.</summary>
     public static double[] Fast(Converter converter, TopologySolution topology) => OfDirections(topology, FastWays(converter, topology));
 
@@ -19,9 +22,10 @@ internal static class DirectionAmounts
     public static double[] Slow(Converter converter, TopologySolution topology) => OfDirections(topology, SlowWays(converter, topology));
 
     /// <summary>
-    /// Least dissipation: minimise Σ R a² / D over switches and series resistances. Combinations that no
+    /// Least dissipation: minimise Σ R a² / D over switches, series resistances and windings. Combinations that no
     /// resistance sees are loops of capacitors and sources without a switch, which obey Kirchhoff's
-    /// voltage law at every instant and so at the phase ends.
+    /// voltage law at every instant and so at the phase ends, and loops of inductors without a winding's resistance,
+    /// which share a current by inverse inductance, as they do from rest.
     /// </summary>
     /// <returns>How much of the flow that topology gives, then of each direction's <see cref="FlowDirection.Way"/>.</returns>
     public static double[] FastWays(Converter converter, TopologySolution topology)
@@ -32,20 +36,14 @@ internal static class DirectionAmounts
         FlowDirection[] ways = Ways(topology);
         LeastDissipation mixture = LeastDissipation.Of(Array.ConvertAll(ways, way =>
             way.Switches.Weighted(e => Math.Sqrt(converter.Switches[e / phases].Ohms * inverseDuty[e % phases])).Followed(
-                way.Branches.Weighted(e => e < network.CapacitorCount * phases ? Math.Sqrt(converter.Capacitors[e / phases].EsrOhms * inverseDuty[e % phases]) : 0),
+                way.Branches.Weighted(e => Math.Sqrt(BranchOhms(converter, e / phases) * inverseDuty[e % phases])),
                 network.SwitchCount * phases)));
         double[] amounts = mixture.Amounts(Delivered(topology));
-        if (mixture.Unseen() is { Count: > 0 } unseen)
+        if (ShareByInductance(converter, ways, mixture.Unseen(), amounts) is { Count: > 0 } unseen)
         {
             SparseVector[] charges = Array.ConvertAll(ways, way => CapacitorCharges(converter, way));
             double[] added = VoltageLaw.Amounts([.. unseen.Select(u => Mixed(charges, u))], Mixed(charges, SparseVector.OfDense(amounts)), phases);
-            for (int u = 0; u < added.Length; u++)
-            {
-                for (int e = 0; e < unseen[u].Count; e++)
-                {
-                    amounts[unseen[u].Indices[e]] += added[u] * unseen[u].Values[e];
-                }
-            }
+            Add(amounts, unseen, added);
         }
 
         return amounts;
@@ -56,6 +54,11 @@ internal static class DirectionAmounts
     public static double[] SlowWays(Converter converter, TopologySolution topology)
     {
         FlowDirection[] ways = Ways(topology);
+        if (topology.Directions.Any(d => Inductors(converter, d).Count > 0))
+        {
+            return SlowWaysAtFastCurrents(converter, topology, ways);
+        }
+
         int[] moving = [0, .. Enumerable.Range(1, topology.Directions.Count).Where(k => IsMoving(converter.Network, topology.Directions[k - 1]))];
         double[] delivered = Delivered(topology);
         double[] own = VoltageLaw.Mixture(
@@ -78,6 +81,76 @@ internal static class DirectionAmounts
 
     /// <summary>What a unit of each of the <see cref="Ways"/> delivers to the load.</summary>
     public static double[] Delivered(TopologySolution topology) => [1, .. topology.Directions.Select(d => d.Path is null ? 0.0 : 1)];
+
+    // The currents of the inductors are those of the fast limit; what leaves them alone meets the voltage law at the phase ends.
+    private static double[] SlowWaysAtFastCurrents(Converter converter, TopologySolution topology, FlowDirection[] ways)
+    {
+        SparseVector[] charges = Array.ConvertAll(ways, way => CapacitorCharges(converter, way));
+        SparseVector[] currents = Array.ConvertAll(ways, way => Inductors(converter, way));
+        double[] amounts = FastWays(converter, topology);
+        List<SparseVector> still = [.. topology.Directions.Select((d, k) => d.Path is null
+            ? SparseVector.Unit(k + 1)
+            : SparseVector.Of([0, k + 1], [-1, 1]))];
+        for (int l = 0; l < converter.Inductors.Count * converter.Network.PhaseCount; l++)
+        {
+            double Current(SparseVector direction) => Mixed(currents, direction)[l];
+            if (still.MaxBy(d => Math.Abs(Current(d))) is { Count: > 0 } pivot && Math.Abs(Current(pivot)) > Rounding)
+            {
+                double own = Current(pivot);
+                still.Remove(pivot);
+                still = still.ConvertAll(d => SparseVector.Combination(1, d, -Current(d) / own, pivot));
+            }
+        }
+
+        still.RemoveAll(d => Mixed(charges, d).IsZero);
+        if (still.Count > 0)
+        {
+            Add(amounts, still, VoltageLaw.Amounts([.. still.Select(d => Mixed(charges, d))], Mixed(charges, SparseVector.OfDense(amounts)), converter.Network.PhaseCount));
+        }
+
+        return amounts;
+    }
+
+    // Adds the mixtures that move inductor currents, by least energy, and returns the others.
+    private static List<SparseVector> ShareByInductance(Converter converter, FlowDirection[] ways, List<SparseVector> unseen, double[] amounts)
+    {
+        SparseVector[] currents = Array.ConvertAll(ways, way => Inductors(converter, way).Weighted(
+            e => Math.Sqrt(converter.Inductors[e / converter.Network.PhaseCount].Henries)));
+        SparseVector[] energies = [.. unseen.Select(u => Mixed(currents, u))];
+        if (Array.TrueForAll(energies, e => e.IsZero))
+        {
+            return unseen;
+        }
+
+        LeastDissipation mixture = LeastDissipation.Of([Mixed(currents, SparseVector.OfDense(amounts)), .. energies]);
+        Add(amounts, unseen, mixture.Amounts([1, .. new double[unseen.Count]])[1..]);
+        return [.. mixture.Unseen().Where(u => u[0] == 0).Select(u => u.Indices.ToArray().Select(k => SparseVector.Combination(u[k], unseen[k - 1], 0, default))
+            .Aggregate((a, b) => SparseVector.Combination(1, a, 1, b)))];
+    }
+
+    private static void Add(double[] amounts, List<SparseVector> mixtures, double[] added)
+    {
+        for (int u = 0; u < added.Length; u++)
+        {
+            for (int e = 0; e < mixtures[u].Count; e++)
+            {
+                amounts[mixtures[u].Indices[e]] += added[u] * mixtures[u].Values[e];
+            }
+        }
+    }
+
+    private static double BranchOhms(Converter converter, int branch) =>
+        branch < converter.Network.CapacitorCount ? converter.Capacitors[branch].EsrOhms
+        : branch >= converter.Network.FirstInductorBranch ? converter.Inductors[branch - converter.Network.FirstInductorBranch].Ohms
+        : 0;
+
+    // the charges of the inductors; index inductor · phases + phase
+    private static SparseVector Inductors(Converter converter, FlowDirection way)
+    {
+        int first = converter.Network.FirstInductorBranch * converter.Network.PhaseCount;
+        int start = way.Branches.Indices.BinarySearch(first) is var at && at >= 0 ? at : ~at;
+        return SparseVector.Of([.. way.Branches.Indices[start..].ToArray().Select(e => e - first)], way.Branches.Values[start..].ToArray());
+    }
 
     private static double[] OfDirections(TopologySolution topology, double[] ways) =>
         [.. topology.Directions.Select((d, k) => d.Path is null ? ways[k + 1] : ways[k + 1] / d.PathShare)];

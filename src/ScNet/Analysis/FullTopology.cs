@@ -55,7 +55,7 @@ internal sealed class FullTopology
         if (converter.ParasiticBranches.Count == 0)
         {
             return new FullTopology(
-                topology, [], converter.Network, topology.Forests, topology.Directions, () => KnownPotentials.Of(topology.IdealPoint!, topology.BlockingVoltages!));
+                topology, [], converter.Network, topology.Forests, topology.Directions, () => KnownPotentials.Of(topology.Settled!.IdealPoint, topology.Settled.BlockingVoltages));
         }
 
         // threads that meet here find the same

@@ -30,6 +30,11 @@ internal static class LimitCoefficients
     private static Quantity[] SumsOfSquares<T>(ReadOnlySpan<Rational<T>> charges, int elements, ReadOnlySpan<Rational<T>> weights)
         where T : struct, IBinaryInteger<T>
     {
+        if (elements == 0)
+        {
+            return [];
+        }
+
         var coefficients = new Quantity[elements];
         for (int i = 0; i < elements; i++)
         {

@@ -1,4 +1,5 @@
 using System.Numerics;
+using Fractions;
 using ScNet.Kernel;
 
 namespace ScNet.Analysis;
@@ -16,15 +17,25 @@ internal sealed class LoopSolution<T> : ILoopSolution
     private readonly Elimination<T> _elimination;
     private RowOrigins<T>? _origins;
 
-    private LoopSolution(SwitchedNetwork network, LoopSet loops)
+    private LoopSolution(SwitchedNetwork network, LoopSet loops, IEnumerable<(int Capacitor, Fraction Voltage)> controlled)
     {
         _network = network;
         _loops = loops;
-        _elimination = Elimination<T>.Run(
-            LoopEquations.Of<T>(network, loops), network.CapacitorCount, network.FirstGivenBranch - network.CapacitorCount);
+        SparseRows<T> rows = LoopEquations.Of<T>(network, loops);
+        foreach ((int capacitor, Fraction voltage) in controlled)
+        {
+            int row = rows.AddRow();
+            rows.Append(row, capacitor, T.CreateChecked(voltage.Denominator));
+            if (!voltage.Numerator.IsZero)
+            {
+                rows.Append(row, network.InputBranch, T.CreateChecked(-voltage.Numerator));
+            }
+        }
+
+        _elimination = Elimination<T>.Run(rows, network.CapacitorCount, network.FirstGivenBranch - network.CapacitorCount);
     }
 
-    public static LoopSolution<T> Of(SwitchedNetwork network, LoopSet loops) => new(network, loops);
+    public static LoopSolution<T> Of(SwitchedNetwork network, LoopSet loops) => new(network, loops, []);
 
     public IReadOnlyList<(int Row, int Column)> Pivots => _elimination.Pivots;
 
@@ -61,7 +72,7 @@ internal sealed class LoopSolution<T> : ILoopSolution
 
     /// <summary>
     /// The ways in which voltages can move together without breaking an equation: one vector over the
-    /// branches per free capacitor that some equation mentions.
+    /// branches per free capacitor that some equation mentions, and one for an output that is free.
     /// </summary>
     public List<Rational<T>[]> FreeVoltages(bool[] unconnected)
     {
@@ -72,6 +83,11 @@ internal sealed class LoopSolution<T> : ILoopSolution
             {
                 free.Add(Movement(capacitor));
             }
+        }
+
+        if (!IsOutputFixed)
+        {
+            free.Add(Movement(_network.OutputBranch));
         }
 
         return free;
@@ -115,7 +131,7 @@ internal sealed class LoopSolution<T> : ILoopSolution
         RowOrigins<T> origins = Origins;
         for (int row = 0; row < _elimination.Rows.Count; row++)
         {
-            if (_elimination.IsPivotRow(row) || (!withInput && _elimination.Rows.Length(row) > 0))
+            if (_elimination.IsPivotRow(row) || (!withInput && IsContradiction(row)))
             {
                 continue;
             }
@@ -143,7 +159,7 @@ internal sealed class LoopSolution<T> : ILoopSolution
         List<Rational<T>[]> found = [];
         for (int row = 0; row < _elimination.Rows.Count; row++)
         {
-            if (!_elimination.IsPivotRow(row) && _elimination.Rows.Length(row) == 0)
+            if (!_elimination.IsPivotRow(row) && !IsContradiction(row))
             {
                 found.Add(Combination(row, Rational<T>.One));
             }
@@ -152,17 +168,27 @@ internal sealed class LoopSolution<T> : ILoopSolution
         return found;
     }
 
+    /// <summary>Loops that together contradict what controllers hold capacitors at; none where nothing does.</summary>
+    public static int[] Contradiction(SwitchedNetwork network, LoopSet loops, IEnumerable<(int Capacitor, Fraction Voltage)> controlled)
+    {
+        LoopSolution<T> solution = new(network, loops, controlled);
+        return solution.Conflicts().FirstOrDefault() ?? [];
+    }
+
     /// <summary>The combinations of loops whose voltages contradict each other: the loops of each, ascending.</summary>
     public IEnumerable<int[]> Conflicts()
     {
         for (int row = 0; row < _elimination.Rows.Count; row++)
         {
-            if (!_elimination.IsPivotRow(row) && _elimination.Rows.Length(row) > 0)
+            if (!_elimination.IsPivotRow(row) && IsContradiction(row))
             {
                 yield return [.. Spread(Origins.Of(row, Rational<T>.One)).Where(c => !c.Charge.IsZero).Select(c => c.Loop).Order()];
             }
         }
     }
+
+    // The average voltages of inductors are given as zero, so that a row with nothing else is met.
+    private bool IsContradiction(int row) => _elimination.Rows.Find(row, _network.InputBranch) >= 0;
 
     (int Column, BigInteger Factor)[] ILoopSolution.ReducedRow(int row)
     {
@@ -212,6 +238,7 @@ internal sealed class LoopSolution<T> : ILoopSolution
                 continue;
             }
 
+            // beyond the loops' equations are those of controllers
             for (int loop = _loops.VoltageLoopCount; loop < _loops.Count; loop++)
             {
                 if (_loops.Equation(loop) == equation)

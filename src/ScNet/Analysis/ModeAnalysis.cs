@@ -14,6 +14,8 @@ public sealed class ModeAnalysis
     private readonly ModeResults _results;
     private NamedList<CapacitorAnalysis>? _capacitors;
     private NamedList<SwitchAnalysis>? _switches;
+    private NamedList<InductorAnalysis>? _inductors;
+    private ChargeSharing? _chargeSharing;
 
     internal ModeAnalysis(Converter converter, Mode mode, TopologySolution topology, ModeResults results)
     {
@@ -30,13 +32,22 @@ public sealed class ModeAnalysis
     public Mode Mode { get; }
 
     /// <summary>The warnings: harmless oddities of the mode.</summary>
-    public IReadOnlyList<Diagnostic> Diagnostics => Topology.Diagnostics;
+    public IReadOnlyList<Diagnostic> Diagnostics => _results.Diagnostics;
+
+    /// <summary>What fixed the last of the capacitor voltages.</summary>
+    public VoltageBalance Balance => _results.Voltages.Balance;
+
+    /// <summary>
+    /// Whether charge balances at constant inductor currents while the output takes some; always in a converter without
+    /// inductors. If not, charges and coefficients are undetermined and both limits infinite.
+    /// </summary>
+    public bool CarriesLoad => Topology.CarriesLoad;
 
     /// <summary>The ideal conversion ratio, the same as <see cref="IdealPoint.Ratio"/>.</summary>
-    public Quantity Ratio => _results.IdealPoint.Ratio;
+    public Quantity Ratio => IdealPoint.Ratio;
 
     /// <summary>Ratio, capacitor voltages and node potentials without load.</summary>
-    public IdealPoint IdealPoint => _results.IdealPoint;
+    public IdealPoint IdealPoint => _results.Voltages.IdealPoint;
 
     /// <summary>The charge multipliers.</summary>
     public ChargeFlow ChargeFlow => _results.Loaded.ChargeFlow;
@@ -47,8 +58,15 @@ public sealed class ModeAnalysis
     /// <summary>The output impedance at high frequency.</summary>
     public FastSwitchingLimit FastSwitchingLimit => _results.Loaded.FastSwitchingLimit;
 
+    /// <summary>
+    /// What is left of the slow limit when held currents carry their share at a steady rate; null in a mode without a
+    /// current load or inductors, and where averages can carry no load. Found when first asked for.
+    /// </summary>
+    public ChargeSharing? ChargeSharing => Converter.Network.HeldCurrentCount == 0 || !CarriesLoad ? null
+        : LazyInitializer.EnsureInitialized(ref _chargeSharing, () => SteadyShare.Sharing(Converter, Topology, _results.Loaded.SlowBranches));
+
     /// <summary>The voltages that the open switches block.</summary>
-    public BlockingVoltages BlockingVoltages => _results.BlockingVoltages;
+    public BlockingVoltages BlockingVoltages => _results.Voltages.BlockingVoltages;
 
     /// <summary>What is known of each capacitor, by name or by position as in <see cref="Converter.Capacitors"/>.</summary>
     public NamedList<CapacitorAnalysis> Capacitors => LazyInitializer.EnsureInitialized(
@@ -57,6 +75,13 @@ public sealed class ModeAnalysis
     /// <summary>What is known of each switch, by name or by position as in <see cref="Converter.Switches"/>.</summary>
     public NamedList<SwitchAnalysis> Switches => LazyInitializer.EnsureInitialized(
         ref _switches, () => ByElement(Converter.Switches.Names, i => new SwitchAnalysis(this, i)))!;
+
+    /// <summary>What is known of each inductor, by name or by position as in <see cref="Converter.Inductors"/>.</summary>
+    public NamedList<InductorAnalysis> Inductors => LazyInitializer.EnsureInitialized(
+        ref _inductors, () => ByElement(Converter.Inductors.Names, i => new InductorAnalysis(this, i)))!;
+
+    /// <summary>The voltage of each inductor in each phase.</summary>
+    internal PhaseTable InductorVoltages => _results.Voltages.InductorVoltages;
 
     /// <summary>The topology of the mode, solved once.</summary>
     internal TopologySolution Topology { get; }

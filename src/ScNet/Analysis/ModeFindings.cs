@@ -1,4 +1,5 @@
 using System.Numerics;
+using Fractions;
 using ScNet.Kernel;
 
 namespace ScNet.Analysis;
@@ -7,11 +8,11 @@ namespace ScNet.Analysis;
 internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[] forests)
 {
     private readonly SwitchedNetwork _network = converter.Network;
-    private readonly List<Diagnostic> _errors = [];
-    private readonly List<Diagnostic> _warnings = [];
+    private List<Diagnostic>? _errors;
+    private List<Diagnostic>? _warnings;
 
     /// <summary>Errors first, then warnings.</summary>
-    public IReadOnlyList<Diagnostic> All => _errors.Count + _warnings.Count == 0 ? [] : [.. _errors, .. _warnings];
+    public IReadOnlyList<Diagnostic> All => _errors is null && _warnings is null ? [] : [.. _errors ?? [], .. _warnings ?? []];
 
     /// <summary>Whether a branch moves in some of the given movements.</summary>
     public static bool Moves<T>(List<Rational<T>[]> movements, int branch)
@@ -44,14 +45,25 @@ internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[]
             }
         }
 
-        return _errors.Count == 0;
+        return _errors is null;
     }
 
-    /// <summary>A load current without a path.</summary>
-    public bool CheckLoad(LoopSet loops)
+    /// <summary>A load current or inductor without a path.</summary>
+    public bool CheckHeldCurrents(LoopSet loops)
     {
-        foreach ((int phase, _) in loops.Interruptions)
+        foreach ((int phase, int branch) in loops.Interruptions)
         {
+            if (branch >= _network.FirstInductorBranch)
+            {
+                Inductor inductor = converter.Inductors[branch - _network.FirstInductorBranch];
+                Error(
+                    DiagnosticCodes.InductorInterrupted,
+                    $"In phase {Label(phase)} the current of inductor {Quoted.Name(inductor.Name)} has no path: no chain of closed switches and capacitors leads from {Quoted.Name(inductor.FirstNode)} to {Quoted.Name(inductor.SecondNode)} in it. Close a switch that carries the current on, or let the phase before end when the current is zero (until_zero).",
+                    [inductor.Name],
+                    phase);
+                continue;
+            }
+
             Error(
                 DiagnosticCodes.LoadInterrupted,
                 $"In phase {Label(phase)} the load current has no path: no chain of closed switches and capacitors leads from the output {Quoted.Name(converter.OutputNode)} to '{Converter.ReferenceNode}' or to the input. Put a capacitor from the output to '{Converter.ReferenceNode}', or take the load as stiff.",
@@ -59,7 +71,7 @@ internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[]
                 phase);
         }
 
-        return _errors.Count == 0;
+        return _errors is null;
     }
 
     /// <summary>Loops that contradict each other.</summary>
@@ -68,21 +80,25 @@ internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[]
     {
         if (solution.HasCirculations && solution.Conflicts().ToArray() is { Length: > 0 } conflicts)
         {
-            _errors.AddRange(new ConflictReport(converter, forests, loops).Report(conflicts));
+            (_errors ??= []).AddRange(new ConflictReport(converter, forests, loops).Report(conflicts));
         }
 
-        return _errors.Count == 0;
+        return _errors is null;
     }
 
     /// <summary>An output that the input cannot charge, or only at the cost of some capacitor's balance.</summary>
-    public bool CheckOutput<T>(LoopSolution<T> solution, LoopSet loops)
+    /// <param name="solution">The equations of the loops.</param>
+    /// <param name="loops">The loops.</param>
+    /// <param name="free">What can move with every inductor's voltage as it is.</param>
+    public bool CheckOutput<T>(LoopSolution<T> solution, LoopSet loops, VoltageSpace<T> free)
         where T : struct, IBinaryInteger<T>
     {
-        if (solution.IsOutputFixed)
-        {
-            return true;
-        }
+        return solution.IsOutputFixed || CheckOpenOutput(solution, loops, free);
+    }
 
+    private bool CheckOpenOutput<T>(LoopSolution<T> solution, LoopSet loops, VoltageSpace<T> free)
+        where T : struct, IBinaryInteger<T>
+    {
         if (!loops.Reach(_network.OutputBranch)[_network.InputBranch])
         {
             ReportNeverCharged(loops.Reach(_network.OutputBranch));
@@ -90,8 +106,17 @@ internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[]
         }
 
         // By Tellegen's theorem charge to the output = - Σ movement · net charge, so it leaves some on a mover.
-        Rational<T>[] movement = solution.Movement(_network.OutputBranch);
+        Rational<T>[] movement = free.Movements.Find(m => !m[_network.OutputBranch].IsZero) ?? solution.Movement(_network.OutputBranch);
         string[] movers = [.. converter.Capacitors.Where((_, i) => !movement[i].IsZero).Select(c => c.Name)];
+        if (!free.Moves(_network.OutputBranch))
+        {
+            Warning(
+                DiagnosticCodes.LoadMovesVoltages,
+                $"At constant inductor currents no charge reaches the output {Quoted.Name(converter.OutputNode)} that leaves every capacitor balanced: some stays on {LoopDescriptions.List(movers)}. The voltages move with the load until ripple makes up for it, so that there is no charge flow and no limit; ask for the periodic solution at a frequency, or change duties so that charge and discharge of each capacitor last equally long.",
+                movers);
+            return true;
+        }
+
         Error(
             DiagnosticCodes.CapacitorUnbalanced,
             $"No flow delivers charge to the output {Quoted.Name(converter.OutputNode)} and leaves every capacitor balanced over the period: it always leaves a net charge on {(movers.Length == 1 ? string.Empty : "one of the ")}{LoopDescriptions.List(movers)}. Close switches, in this or another phase, that lead this charge back.",
@@ -99,15 +124,67 @@ internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[]
         return false;
     }
 
+    /// <summary>Capacitors that loops hold at another voltage than their controllers.</summary>
+    public bool CheckControl<T>((int Capacitor, Fraction Voltage)[] controlled, VoltageSpace<T> space, LoopSet loops)
+        where T : struct, IBinaryInteger<T>
+    {
+        (int Capacitor, Fraction Voltage)[][] wrong =
+            [.. controlled.Where(c => !space.Moves(c.Capacitor) && !space.Origin[c.Capacitor].Equals(Rational<T>.Of(c.Voltage))).Select(c => new[] { c })];
+        if (wrong.Length == 0)
+        {
+            wrong = space.Where(VoltageSettlement<T>.Control(space, controlled)) is null ? [controlled] : [];
+        }
+
+        LoopDescriptions descriptions = new(converter, forests, loops);
+        foreach ((int Capacitor, Fraction Voltage)[] set in wrong)
+        {
+            int[] members = LoopSolution<T>.Contradiction(_network, loops, set);
+            string[] names = [.. set.Select(c => converter.Capacitors[c.Capacitor].Name)];
+            string[] elements = descriptions.Elements(members);
+            string held = string.Join(", ", set.Select(c => $"{Quoted.Name(converter.Capacitors[c.Capacitor].Name)} at {Quantity.Exact(c.Voltage)}"));
+            string own = set.Length == 1 ? $", which come to {space.Origin[set[0].Capacitor].ToQuantity()}" : string.Empty;
+            Error(
+                DiagnosticCodes.ControlledContradiction,
+                $"A controller cannot hold {held} of the input against these loops{own}: {descriptions.Demands(members)}. Leave {(set.Length == 1 ? "it" : "one of them")} uncontrolled, or change the switches of one of the loops.",
+                [.. names, .. elements.Except(names)]);
+        }
+
+        return _errors is null;
+    }
+
+    /// <summary>Inductors that rest for a part of the period.</summary>
+    public void WarnOfRests()
+    {
+        if (converter.Inductors.Count == 0)
+        {
+            return;
+        }
+
+        string[] names = [.. converter.Inductors.Where((l, k) => mode.UntilZeroPhases[k].Count > 0).Select(l => l.Name)];
+        if (names.Length > 0)
+        {
+            Warning(
+                DiagnosticCodes.DiscontinuousConduction,
+                $"The current of {(names.Length == 1 ? "inductor" : "inductors")} {Quoted.List(names)} ends phases, so that ratio and charges depend on the load. Averages are those of the boundary, where such a phase lasts exactly its duty; ask for an operating point for others.",
+                names);
+        }
+    }
+
     /// <summary>An output that is forced to zero.</summary>
     public bool CheckRatio<T>(Rational<T>[] voltages, LoopSolution<T> solution, LoopSet loops)
         where T : struct, IBinaryInteger<T>
     {
-        if (!voltages[_network.OutputBranch].IsZero)
+        if (voltages[_network.OutputBranch].IsZero)
         {
-            return true;
+            ReportZero(solution, loops);
         }
 
+        return _errors is null;
+    }
+
+    private void ReportZero<T>(LoopSolution<T> solution, LoopSet loops)
+        where T : struct, IBinaryInteger<T>
+    {
         Rational<T>[] charges = solution.LoopCharges();
         int[] members = [.. Enumerable.Range(0, loops.Count).Where(l => !charges[l].IsZero)];
         LoopDescriptions descriptions = new(converter, forests, loops);
@@ -116,7 +193,6 @@ internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[]
             DiagnosticCodes.ZeroRatio,
             $"These loops together hold the output {Quoted.Name(converter.OutputNode)} at zero volts{average}, whatever the input is: {descriptions.Demands(members)}. Change the switches of one of them.",
             descriptions.Elements(members));
-        return false;
     }
 
     /// <summary>Capacitors that do nothing, or whose voltage nothing fixes.</summary>
@@ -180,8 +256,8 @@ internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[]
     private string Label(int phase) => LoopDescriptions.Label(converter, phase);
 
     private void Error(string code, string message, string[] elements, int? phase = null) =>
-        _errors.Add(new Diagnostic(DiagnosticSeverity.Error, code, message, elements, phase + 1));
+        (_errors ??= []).Add(new Diagnostic(DiagnosticSeverity.Error, code, message, elements, phase + 1));
 
     private void Warning(string code, string message, string[] elements) =>
-        _warnings.Add(new Diagnostic(DiagnosticSeverity.Warning, code, message, elements));
+        (_warnings ??= []).Add(new Diagnostic(DiagnosticSeverity.Warning, code, message, elements));
 }

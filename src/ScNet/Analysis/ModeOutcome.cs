@@ -19,7 +19,7 @@ public sealed class ModeOutcome
     public Mode Mode => Topology.Mode;
 
     /// <summary>Every finding: at least one error where there is no result, else the warnings.</summary>
-    public IReadOnlyList<Diagnostic> Diagnostics => Topology.Diagnostics;
+    public IReadOnlyList<Diagnostic> Diagnostics => Analysis?.Diagnostics ?? Topology.Diagnostics;
 
     /// <summary>Whether the mode has a meaningful result.</summary>
     [MemberNotNullWhen(true, nameof(Analysis))]

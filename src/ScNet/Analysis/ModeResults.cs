@@ -1,7 +1,11 @@
 namespace ScNet.Analysis;
 
 /// <summary>The results of a mode that has some.</summary>
-internal sealed record ModeResults(IdealPoint IdealPoint, BlockingVoltages BlockingVoltages, LoadedResults Loaded);
+internal sealed record ModeResults(SettledVoltages Voltages, LoadedResults Loaded, IReadOnlyList<Diagnostic> Diagnostics);
 
 /// <summary>What a load adds to the ideal point: flow and limits.</summary>
-internal sealed record LoadedResults(ChargeFlow ChargeFlow, SlowSwitchingLimit SlowSwitchingLimit, FastSwitchingLimit FastSwitchingLimit);
+/// <param name="ChargeFlow">The flow.</param>
+/// <param name="SlowSwitchingLimit">The slow limit.</param>
+/// <param name="FastSwitchingLimit">The fast limit.</param>
+/// <param name="SlowBranches">The charges of the slow limit, index branch · phases + phase.</param>
+internal sealed record LoadedResults(ChargeFlow ChargeFlow, SlowSwitchingLimit SlowSwitchingLimit, FastSwitchingLimit FastSwitchingLimit, Quantity[] SlowBranches);

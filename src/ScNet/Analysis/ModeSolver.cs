@@ -10,7 +10,7 @@ internal static class ModeSolver
         ArgumentNullException.ThrowIfNull(converter);
         converter.RequireOwn(mode, nameof(mode));
         TopologySolution topology = TopologySolver.Solve(converter, mode);
-        if (topology.IdealPoint is null)
+        if (!topology.HasResult)
         {
             return new ModeOutcome(converter, topology, null);
         }
@@ -39,8 +39,14 @@ internal static class ModeSolver
         }
     }
 
-    private static ModeAnalysis Settle(Converter converter, Mode mode, TopologySolution topology) =>
-        new(converter, mode, topology, new ModeResults(topology.IdealPoint!, topology.BlockingVoltages!, ValueDecidedFlow.Settle(converter, topology)));
+    private static ModeAnalysis Settle(Converter converter, Mode mode, TopologySolution topology)
+    {
+        SettledVoltages voltages = topology.Settled ?? topology.Voltages!.Settle(converter);
+        return new(converter, mode, topology, new ModeResults(
+            voltages,
+            ValueDecidedFlow.Settle(converter, topology),
+            voltages.Diagnostics.Count == 0 ? topology.Diagnostics : [.. topology.Diagnostics, .. voltages.Diagnostics]));
+    }
 
     private static Diagnostic TooDense(FillLimitException exception) => new(
         DiagnosticSeverity.Error,

@@ -177,7 +177,8 @@ public sealed class PhaseGraph
     {
         SwitchedNetwork network = converter.Network;
         List<PhaseEdge> edges = [];
-        for (int branch = 0; branch < network.BranchCount; branch++)
+        // held currents are no edges: not a current load's, nor those of the inductors, which come after the input
+        for (int branch = 0; branch <= network.InputBranch; branch++)
         {
             (PhaseEdgeKind kind, string name) = branch < network.CapacitorCount ? (PhaseEdgeKind.Capacitor, converter.Capacitors[branch].Name)
                 : branch == network.InputBranch ? (PhaseEdgeKind.Input, converter.InputNode)

@@ -45,6 +45,23 @@ internal sealed class Potentials<T>
         return new Potentials<T>(forest, piece, Walk(forest, voltages), movements);
     }
 
+    /// <summary>The potential of each group against the root of its component.</summary>
+    public static Rational<T>[] Walk(PhaseForest forest, Rational<T>[] voltages)
+    {
+        var value = new Rational<T>[forest.GroupCount];
+        foreach (int group in forest.GroupOrder)
+        {
+            int branch = forest.ParentBranch[group];
+            if (branch >= 0)
+            {
+                Rational<T> step = voltages[branch];
+                value[group] = value[forest.ParentGroup[group]] + (forest.SignTowardsParent(group) > 0 ? step : -step);
+            }
+        }
+
+        return value;
+    }
+
     /// <summary>The potential of a node against the reference.</summary>
     public Quantity Node(int node)
     {
@@ -74,21 +91,5 @@ internal sealed class Potentials<T>
         }
 
         return false;
-    }
-
-    private static Rational<T>[] Walk(PhaseForest forest, Rational<T>[] voltages)
-    {
-        var value = new Rational<T>[forest.GroupCount];
-        foreach (int group in forest.GroupOrder)
-        {
-            int branch = forest.ParentBranch[group];
-            if (branch >= 0)
-            {
-                Rational<T> step = voltages[branch];
-                value[group] = value[forest.ParentGroup[group]] + (forest.SignTowardsParent(group) > 0 ? step : -step);
-            }
-        }
-
-        return value;
     }
 }

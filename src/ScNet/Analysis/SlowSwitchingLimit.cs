@@ -4,7 +4,7 @@ namespace ScNet.Analysis;
 /// The output impedance at low frequency, where charge moves in impulses between equilibria:
 /// R = Σ coefficient / (C · f) over the capacitors, with coefficient = Σ (a)² / 2 over the phases.
 /// </summary>
-/// <remarks>Source: docs/theory/exact-steady-state.md, "The two limits"; Seeman and Sanders 2008 (from memory).</remarks>
+/// <remarks>With held currents see <see cref="ChargeSharing"/>, which takes their steady part out. Source: docs/theory/exact-steady-state.md, "The two limits"; Seeman and Sanders 2008 (from memory).</remarks>
 public sealed class SlowSwitchingLimit
 {
     internal SlowSwitchingLimit(NamedList<Quantity> coefficients, double ohmsAtOneHertz)
@@ -16,7 +16,7 @@ public sealed class SlowSwitchingLimit
     /// <summary>The coefficient of each capacitor, without a unit; by name or by position as in <see cref="Converter.Capacitors"/>.</summary>
     public NamedList<Quantity> Coefficients { get; }
 
-    /// <summary>The limit in ohms (Ω) at a switching frequency of 1 Hz.</summary>
+    /// <summary>The limit in ohms (Ω) at a switching frequency of 1 Hz; infinite where averages can carry no load.</summary>
     public double OhmsAtOneHertz { get; }
 
     /// <summary>The limit in ohms (Ω) at a switching frequency.</summary>

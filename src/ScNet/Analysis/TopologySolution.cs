@@ -29,10 +29,20 @@ internal sealed class TopologySolution
     /// <summary>The eliminated equations of the loops; null where there are none.</summary>
     public ILoopSolution? Solution { get; init; }
 
-    /// <summary>What follows exists only where this is not null.</summary>
-    public IdealPoint? IdealPoint { get; init; }
+    /// <summary>The voltages that averages leave; null where <see cref="Settled"/> holds them once for all.</summary>
+    public IOpenVoltages? Voltages { get; init; }
 
-    public BlockingVoltages? BlockingVoltages { get; init; }
+    /// <summary>The voltages themselves where no component value counts; null where they depend on inductances.</summary>
+    public SettledVoltages? Settled { get; init; }
+
+    /// <summary>Whether the mode has a result; what follows exists only then.</summary>
+    public bool HasResult => Settled is not null || Voltages is not null;
+
+    /// <summary>
+    /// Whether charge can balance at constant inductor currents while the output takes some; if not there is no flow, and
+    /// what follows is empty.
+    /// </summary>
+    public bool CarriesLoad { get; init; }
 
     /// <summary>A charge flow that obeys Kirchhoff's current law and charge balance; the only one where there are no directions.</summary>
     public Quantity[] Branches { get; init; } = [];
@@ -45,6 +55,8 @@ internal sealed class TopologySolution
     public Quantity[] FastSwitchCoefficients { get; init; } = [];
 
     public Quantity[] FastCapacitorCoefficients { get; init; } = [];
+
+    public Quantity[] FastInductorCoefficients { get; init; } = [];
 
     /// <summary>
     /// Whether closed switches tie the output to the input, in some phase with a stiff load, in all with a load

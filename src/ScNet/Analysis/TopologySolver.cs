@@ -1,4 +1,5 @@
 using System.Numerics;
+using Fractions;
 using ScNet.Kernel;
 
 namespace ScNet.Analysis;
@@ -46,88 +47,100 @@ internal sealed class TopologySolver
             return Failed(findings, null, null);
         }
 
-        LoopSet loops = LoopSet.Of(_network, _forests);
-        if (!findings.CheckLoad(loops))
+        bool[] rests = RestingCurrents.Of(_network, _forests, _mode);
+        LoopSet loops = LoopSet.Of(_network, _forests, rests);
+        if (!findings.CheckHeldCurrents(loops))
         {
             return Failed(findings, loops, null);
         }
 
         LoopSolution<T> solution = LoopSolution<T>.Of(_network, loops);
-        if (!findings.CheckConflicts(solution, loops) || !findings.CheckOutput(solution, loops))
+        if (!findings.CheckConflicts(solution, loops))
         {
             return Failed(findings, loops, solution);
         }
 
-        Rational<T>[] voltages = solution.Voltages();
         bool[] unconnected = solution.Unconnected();
-        List<Rational<T>[]> free = solution.FreeVoltages(unconnected);
-        findings.CheckCapacitors(unconnected, free);
-        return findings.CheckRatio(voltages, solution, loops)
-            ? Collect(findings, loops, solution, voltages, unconnected, free)
-            : Failed(findings, loops, solution);
+        VoltageSpace<T> space = new(solution.Voltages(), solution.FreeVoltages(unconnected));
+        (int Capacitor, Fraction Voltage)[] controlled = ControlledCapacitors.Of(_converter);
+        if (!findings.CheckOutput(solution, loops, FreeAtAll(space, loops))
+            || (controlled.Length > 0 && !findings.CheckControl(controlled, space, loops))
+            || (solution.IsOutputFixed && !findings.CheckRatio(space.Origin, solution, loops)))
+        {
+            return Failed(findings, loops, solution);
+        }
+
+        VoltageSpace<T> held = controlled.Length > 0 ? space.Where(VoltageSettlement<T>.Control(space, controlled))! : space;
+        findings.CheckCapacitors(unconnected, FreeAtAll(held, loops).Movements);
+        findings.WarnOfRests();
+        if (controlled.Length == 0 && _network.InductorCount == 0)
+        {
+            PhaseTable none = new([], _converter.Inductors.Names, _converter.Phases.Names);
+            return Collect(findings, loops, solution, null, SettledVoltages.Of(_converter, _forests, space, unconnected, none, VoltageBalance.Averages, []));
+        }
+
+        OpenVoltages<T> voltages = new(_network, _forests, loops, space, unconnected, controlled);
+        return Collect(findings, loops, solution, voltages, voltages.IsFreeOfValues ? voltages.Settle(_converter) : null);
+    }
+
+    // What may move without a change of any inductor's voltage in any phase, so that nothing whatever holds it.
+    private VoltageSpace<T> FreeAtAll<T>(VoltageSpace<T> space, LoopSet loops)
+        where T : struct, IBinaryInteger<T> =>
+        _network.InductorCount == 0 || space.Movements.Count == 0 ? space : WithoutInductors(space, loops);
+
+    private VoltageSpace<T> WithoutInductors<T>(VoltageSpace<T> space, LoopSet loops)
+        where T : struct, IBinaryInteger<T>
+    {
+        T[] equal = new T[_network.InductorCount];
+        equal.AsSpan().Fill(T.One);
+        InductorVoltages<T> inductors = new(_network, _forests, loops, equal);
+        Rational<T>[][] moved = [.. space.Movements.Select(inductors.Of)];
+        return space.Where(
+            [.. Enumerable.Range(0, moved[0].Length).Select(e => (Rational<T>[])[.. moved.Select(m => m[e]), Rational<T>.Zero])])!;
     }
 
     private TopologySolution Failed(ModeFindings findings, LoopSet? loops, ILoopSolution? solution) =>
         new() { Mode = _mode, Diagnostics = findings.All, Forests = _forests, Loops = loops, Solution = solution };
 
-    private TopologySolution Collect<T>(
-        ModeFindings findings, LoopSet loops, LoopSolution<T> solution, Rational<T>[] voltages, bool[] unconnected, List<Rational<T>[]> free)
+    private TopologySolution Collect<T>(ModeFindings findings, LoopSet loops, LoopSolution<T> solution, OpenVoltages<T>? voltages, SettledVoltages? settled)
         where T : struct, IBinaryInteger<T>
     {
+        if (!solution.IsOutputFixed)
+        {
+            return new()
+            {
+                Mode = _mode, Diagnostics = findings.All, Forests = _forests, Loops = loops, Solution = solution, Voltages = voltages, Settled = settled,
+            };
+        }
+
         int phases = _network.PhaseCount;
-        (PhaseTable nodes, PhaseTable blocking) = FindPotentials(voltages, free, unconnected);
+        bool isTied = IsTied();
         BranchFlow<T> flow = BranchFlow<T>.Of(_network, _forests, loops, solution.LoopCharges());
         Rational<T>[] inverseDuties = InverseDuties<T>();
         (FlowDirection? own, List<FlowDirection> directions) = FindDirections(loops, solution);
-        return new TopologySolution
+        return new()
         {
             Mode = _mode,
             Diagnostics = findings.All,
             Forests = _forests,
             Loops = loops,
             Solution = solution,
-            IdealPoint = new IdealPoint(
-                voltages[_network.OutputBranch].ToQuantity(),
-                new NamedList<Quantity>(CapacitorVoltages(voltages, free, unconnected), _converter.Capacitors.Names),
-                nodes),
-            BlockingVoltages = new BlockingVoltages(blocking, _converter.Switches.Names),
+            Voltages = voltages,
+            Settled = settled,
+            CarriesLoad = true,
+            IsTied = isTied,
             Branches = ToQuantities(flow.Branches),
             Switches = ToQuantities(flow.Switches),
-            SlowCoefficients = IsTied()
+            SlowCoefficients = isTied
                 ? [.. Enumerable.Repeat(Quantity.Zero, _network.CapacitorCount)]
                 : LimitCoefficients.Slow<T>(flow.Branches, _network.CapacitorCount, phases),
             FastCapacitorCoefficients = LimitCoefficients.Fast(flow.Branches, _network.CapacitorCount, inverseDuties),
+            FastInductorCoefficients = _network.InductorCount == 0 ? []
+                : LimitCoefficients.Fast(flow.Branches.AsSpan(_network.FirstInductorBranch * phases), _network.InductorCount, inverseDuties),
             FastSwitchCoefficients = LimitCoefficients.Fast(flow.Switches, _network.SwitchCount, inverseDuties),
-            IsTied = IsTied(),
             Own = own,
             Directions = directions,
         };
-    }
-
-    private (PhaseTable Nodes, PhaseTable Blocking) FindPotentials<T>(
-        Rational<T>[] voltages, List<Rational<T>[]> free, bool[] unconnected)
-        where T : struct, IBinaryInteger<T>
-    {
-        int phases = _network.PhaseCount;
-        var nodes = new Quantity[_network.NodeCount * phases];
-        var blocking = new Quantity[_network.SwitchCount * phases];
-        for (int phase = 0; phase < phases; phase++)
-        {
-            Potentials<T> potentials = Potentials<T>.Of(_forests[phase], voltages, free, unconnected);
-            for (int node = 0; node < _network.NodeCount; node++)
-            {
-                nodes[(node * phases) + phase] = potentials.Node(node);
-            }
-
-            for (int s = 0; s < _network.SwitchCount; s++)
-            {
-                blocking[(s * phases) + phase] = potentials.Difference(_network.SwitchFirst[s], _network.SwitchSecond[s]);
-            }
-        }
-
-        return (
-            new PhaseTable(nodes, _converter.Nodes.Names, _converter.Phases.Names),
-            new PhaseTable(blocking, _converter.Switches.Names, _converter.Phases.Names));
     }
 
     private (FlowDirection? Own, List<FlowDirection> Directions) FindDirections<T>(LoopSet loops, LoopSolution<T> solution)
@@ -196,18 +209,6 @@ internal sealed class TopologySolver
         }
 
         return inverse;
-    }
-
-    private static Quantity[] CapacitorVoltages<T>(Rational<T>[] voltages, List<Rational<T>[]> free, bool[] unconnected)
-        where T : struct, IBinaryInteger<T>
-    {
-        var quantities = new Quantity[unconnected.Length];
-        for (int i = 0; i < quantities.Length; i++)
-        {
-            quantities[i] = unconnected[i] || ModeFindings.Moves(free, i) ? Quantity.Undetermined : voltages[i].ToQuantity();
-        }
-
-        return quantities;
     }
 
     private static Quantity[] ToQuantities<T>(Rational<T>[] values)

@@ -33,6 +33,11 @@ internal sealed class ValueDecidedFlow
 
     private LoadedResults Settle()
     {
+        if (!_topology.CarriesLoad)
+        {
+            return WithoutLoad();
+        }
+
         Quantity[] slowBranches = _topology.Branches;
         Quantity[] fastBranches = _topology.Branches;
         Quantity[] switches = _topology.Switches;
@@ -61,8 +66,23 @@ internal sealed class ValueDecidedFlow
             Negated(fastBranches, _network.InputBranch),
             new PhaseValues(fastBranches, _network.OutputBranch * _phases, _converter.Phases.Names),
             new PhaseTable(slowBranches, _converter.Capacitors.Names, _converter.Phases.Names),
-            new PhaseTable(switches, _converter.Switches.Names, _converter.Phases.Names));
-        return new LoadedResults(flow, Slow(slowBranches), Fast(switches, fastBranches));
+            new PhaseTable(switches, _converter.Switches.Names, _converter.Phases.Names),
+            _network.InductorCount == 0 && _topology.Settled is { InductorVoltages: var none } ? none
+                : new PhaseTable(fastBranches[(_network.FirstInductorBranch * _phases)..], _converter.Inductors.Names, _converter.Phases.Names));
+        return new LoadedResults(flow, Slow(slowBranches), Fast(switches, fastBranches), slowBranches);
+    }
+
+    private LoadedResults WithoutLoad()
+    {
+        NamedList<Quantity> Open(NameIndex names) => new(new Quantity[names.Count], names);
+        PhaseTable OpenTable(NameIndex names) => new(new Quantity[names.Count * _phases], names, _converter.Phases.Names);
+        PhaseValues port = new(new Quantity[_phases], 0, _converter.Phases.Names);
+        return new LoadedResults(
+            new ChargeFlow(
+                FlowDetermination.Topology, port, port, OpenTable(_converter.Capacitors.Names), OpenTable(_converter.Switches.Names), OpenTable(_converter.Inductors.Names)),
+            new SlowSwitchingLimit(Open(_converter.Capacitors.Names), double.PositiveInfinity),
+            new FastSwitchingLimit(Open(_converter.Switches.Names), Open(_converter.Capacitors.Names), Open(_converter.Inductors.Names), double.PositiveInfinity),
+            []);
     }
 
     private SlowSwitchingLimit Slow(Quantity[] charges)
@@ -79,9 +99,11 @@ internal sealed class ValueDecidedFlow
 
     private FastSwitchingLimit Fast(Quantity[] switches, Quantity[] branches)
     {
-        double InverseDuty(int phase) => 1 / _network.Duties[phase].ToDouble();
-        Quantity[] switchCoefficients = Coefficients(_topology.FastSwitchCoefficients, switches, InverseDuty);
-        Quantity[] capacitorCoefficients = Coefficients(_topology.FastCapacitorCoefficients, branches, InverseDuty);
+        Func<int, double> inverseDuty = phase => 1 / _network.Duties[phase].ToDouble();
+        Quantity[] switchCoefficients = Coefficients(_topology.FastSwitchCoefficients, switches, inverseDuty);
+        Quantity[] capacitorCoefficients = Coefficients(_topology.FastCapacitorCoefficients, branches, inverseDuty);
+        Quantity[] inductorCoefficients = _network.InductorCount == 0 ? []
+            : Coefficients(_topology.FastInductorCoefficients, branches[(_network.FirstInductorBranch * _phases)..], inverseDuty);
         double ohms = 0;
         for (int s = 0; s < switchCoefficients.Length; s++)
         {
@@ -93,9 +115,15 @@ internal sealed class ValueDecidedFlow
             ohms += capacitorCoefficients[i].ToDouble() * _converter.Capacitors[i].EsrOhms;
         }
 
+        for (int l = 0; l < inductorCoefficients.Length; l++)
+        {
+            ohms += inductorCoefficients[l].ToDouble() * _converter.Inductors[l].Ohms;
+        }
+
         return new FastSwitchingLimit(
             new NamedList<Quantity>(switchCoefficients, _converter.Switches.Names),
             new NamedList<Quantity>(capacitorCoefficients, _converter.Capacitors.Names),
+            new NamedList<Quantity>(inductorCoefficients, _converter.Inductors.Names),
             ohms);
     }
 

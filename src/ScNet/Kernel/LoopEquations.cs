@@ -4,7 +4,7 @@ namespace ScNet.Kernel;
 
 /// <summary>
 /// Kirchhoff's voltage law round the loops as rows with a column per branch: a row per loop of held
-/// voltages, and per held current one row, the sum of its loops weighted by the phases.
+/// voltages, and per held current, or mesh of them, one row, the sum of its loops weighted by the phases.
 /// </summary>
 /// <remarks>Equations: docs/theory/exact-steady-state.md.</remarks>
 internal static class LoopEquations
@@ -41,9 +41,9 @@ internal static class LoopEquations
 
         bool hasOverflown = false;
         int tied = loops.VoltageLoopCount;
-        foreach (int held in network.HeldCurrents.AsSpan(0, network.HeldCurrentCount))
+        for (int mesh = 0; mesh < loops.MeshCount; mesh++)
         {
-            for (; tied < loops.Count && loops.Branches(tied)[0] == held; tied++)
+            for (; tied < loops.Count && loops.Mesh(tied) == mesh; tied++)
             {
                 Add(sum, loops, tied, weights[loops.Phase(tied)], ref hasOverflown);
             }

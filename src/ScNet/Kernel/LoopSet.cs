@@ -5,11 +5,13 @@ namespace ScNet.Kernel;
 /// <summary>
 /// The fundamental loops of every phase: one per branch of held voltage outside the spanning forest, as
 /// signed lists of branches. A port that holds its current adds one loop per phase, closed through the port,
-/// and these are tied: they carry charge in the proportion of the duties.
+/// and these are tied: they carry charge in the proportion of the duties. Where held currents meet at a piece of the
+/// network that nothing else touches, only their meshes (<see cref="HeldCurrentMeshes"/>) carry charge, each with one
+/// loop per phase.
 /// </summary>
 /// <remarks>
 /// The sign of a branch is 1 where the loop runs through it from its first terminal to its second; the branch
-/// that closes a loop comes first in it. A loop that repeats another phase's loop of the same capacitor with
+/// that closes a loop comes first in it. The loop of a mesh lists a branch that it takes twice two times. A loop that repeats another phase's loop of the same capacitor with
 /// ports only is set aside: at the ideal point and in the slow-switching limit that capacitor's voltage never
 /// changes, so no charge flows in either (docs/theory/exact-steady-state.md). <see cref="Repeats"/> keeps
 /// them for the fast limit. Cost: linear in nodes and branches of all phases and in the total length of loops.
@@ -20,7 +22,9 @@ internal sealed class LoopSet
     private readonly List<int> _signs = [];
     private readonly List<int> _start = [0];
     private readonly List<int> _phase = [];
+    private List<int>? _meshOfTied;
     private readonly RepeatedLoops _repeated = new();
+    private List<(int Phase, int Branch)>? _interruptions;
     private NetworkGraph? _network;
     private LoopSet? _repeats;
     private bool[] _isAside = [];
@@ -33,11 +37,17 @@ internal sealed class LoopSet
     /// <summary>How many loops, counted from the first, hold branches of held voltage only; the others are tied.</summary>
     public int VoltageLoopCount { get; private set; }
 
-    /// <summary>The number of equations: one per loop of held voltages, and one for all the loops of a held current together.</summary>
-    public int EquationCount => VoltageLoopCount + _network!.HeldCurrentCount;
+    /// <summary>Whether held currents meet at pieces that nothing else touches, so that loops are of meshes of them.</summary>
+    public bool HasMeshes { get; private set; }
 
-    /// <summary>The phases, from 0, in which a held current has no path, with its branch.</summary>
-    public List<(int Phase, int Branch)> Interruptions { get; } = [];
+    /// <summary>The number of held currents, or of the meshes that they form, that are free of one another.</summary>
+    public int MeshCount { get; private set; }
+
+    /// <summary>The number of equations: one per loop of held voltages, and one for all the loops of a held current together.</summary>
+    public int EquationCount => VoltageLoopCount + MeshCount;
+
+    /// <summary>The phases, from 0, in which a held current can but be zero, with its branch.</summary>
+    public IReadOnlyList<(int Phase, int Branch)> Interruptions => _interruptions ?? [];
 
     /// <summary>
     /// The loops set aside, in pairs: the one that stayed at 2k, the one set aside at 2k + 1; null where there is none.
@@ -50,15 +60,23 @@ internal sealed class LoopSet
     public bool IsTied(int loop) => loop >= VoltageLoopCount;
 
     /// <summary>The equation to which a loop belongs.</summary>
-    public int Equation(int loop) =>
-        IsTied(loop) ? VoltageLoopCount + _network!.HeldCurrents.AsSpan().IndexOf(Branches(loop)[0]) : loop;
+    public int Equation(int loop) => IsTied(loop) ? VoltageLoopCount + _meshOfTied![loop - VoltageLoopCount] : loop;
+
+    /// <summary>The mesh of a loop that is tied.</summary>
+    public int Mesh(int loop) => _meshOfTied![loop - VoltageLoopCount];
 
     public ReadOnlySpan<int> Branches(int loop) => Slice(_branches, loop);
 
     public ReadOnlySpan<int> Signs(int loop) => Slice(_signs, loop);
 
     /// <summary>Finds the loops of every phase.</summary>
-    public static LoopSet Of(NetworkGraph network, ReadOnlySpan<PhaseForest> forests)
+    /// <param name="network">The network.</param>
+    /// <param name="forests">Its phases.</param>
+    /// <param name="rests">
+    /// Whether a held current is zero in a phase that leaves it without a path, index k · phases + phase for the k-th of
+    /// <see cref="NetworkGraph.HeldCurrents"/>; empty where none is.
+    /// </param>
+    public static LoopSet Of(NetworkGraph network, ReadOnlySpan<PhaseForest> forests, ReadOnlySpan<bool> rests = default)
     {
         LoopSet loops = new();
         int expected = network.BranchCount * forests.Length;
@@ -66,12 +84,12 @@ internal sealed class LoopSet
         loops._signs.EnsureCapacity(2 * expected);
         loops._start.EnsureCapacity(expected + 1);
         loops._phase.EnsureCapacity(expected);
-        loops.Find(network, forests);
+        loops.Find(network, forests, rests);
         return loops;
     }
 
     /// <summary>Forgets what it held and finds the loops of other phases; new memory is taken only for more of them than before.</summary>
-    public void Find(NetworkGraph network, ReadOnlySpan<PhaseForest> forests)
+    public void Find(NetworkGraph network, ReadOnlySpan<PhaseForest> forests, ReadOnlySpan<bool> rests = default)
     {
         Clear(network);
         for (int phase = 0; phase < forests.Length; phase++)
@@ -86,10 +104,7 @@ internal sealed class LoopSet
         }
 
         VoltageLoopCount = Count;
-        foreach (int branch in network.HeldCurrents.AsSpan(0, network.HeldCurrentCount))
-        {
-            Tie(forests, branch);
-        }
+        Tie(forests, rests);
 
         // last, since a capacitor that carries a held current in some phase does change its voltage
         SetRepeatsAside();
@@ -126,7 +141,9 @@ internal sealed class LoopSet
         _start.Clear();
         _start.Add(0);
         _phase.Clear();
-        Interruptions.Clear();
+        _meshOfTied?.Clear();
+        (MeshCount, HasMeshes) = (0, false);
+        _interruptions?.Clear();
         _repeats?.Clear(network);
     }
 
@@ -150,17 +167,64 @@ internal sealed class LoopSet
         _signs.Add(sign);
     }
 
-    private void Tie(ReadOnlySpan<PhaseForest> forests, int branch)
+    private void Tie(ReadOnlySpan<PhaseForest> forests, ReadOnlySpan<bool> rests)
     {
-        for (int phase = 0; phase < forests.Length; phase++)
+        NetworkGraph network = _network!;
+        bool hasPaths = true;
+        for (int k = 0; k < network.HeldCurrentCount; k++)
         {
-            if (forests[phase].AreConnected(_network!.BranchFirst[branch], _network.BranchSecond[branch]))
+            int branch = network.HeldCurrents[k];
+            for (int phase = 0; phase < forests.Length; phase++)
             {
-                Close(forests[phase], phase, branch);
+                hasPaths &= forests[phase].AreConnected(network.BranchFirst[branch], network.BranchSecond[branch])
+                    || (!rests.IsEmpty && rests[(k * forests.Length) + phase]);
             }
-            else
+        }
+
+        if (!hasPaths)
+        {
+            TieMeshes(forests, rests);
+            return;
+        }
+
+        MeshCount = network.HeldCurrentCount;
+        for (int k = 0; k < MeshCount; k++)
+        {
+            int branch = network.HeldCurrents[k];
+            for (int phase = 0; phase < forests.Length; phase++)
             {
-                Interruptions.Add((phase, branch));
+                if (forests[phase].AreConnected(network.BranchFirst[branch], network.BranchSecond[branch]))
+                {
+                    (_meshOfTied ??= []).Add(k);
+                    Close(forests[phase], phase, branch);
+                }
+            }
+        }
+    }
+
+    private void TieMeshes(ReadOnlySpan<PhaseForest> forests, ReadOnlySpan<bool> rests)
+    {
+        List<int[]> meshes = HeldCurrentMeshes.Find(_network!, forests, rests, _interruptions ??= []);
+        (MeshCount, HasMeshes) = (meshes.Count, true);
+        for (int m = 0; m < meshes.Count; m++)
+        {
+            for (int phase = 0; phase < forests.Length; phase++)
+            {
+                int start = _branches.Count;
+                foreach ((int branch, int amount) in HeldCurrentMeshes.Loop(_network!, forests[phase], meshes[m]))
+                {
+                    for (int k = 0; k < Math.Abs(amount); k++)
+                    {
+                        Add(branch, Math.Sign(amount));
+                    }
+                }
+
+                if (_branches.Count > start)
+                {
+                    (_meshOfTied ??= []).Add(m);
+                    _start.Add(_branches.Count);
+                    _phase.Add(phase);
+                }
             }
         }
     }

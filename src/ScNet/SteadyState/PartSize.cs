@@ -24,7 +24,7 @@ internal sealed class PartSize
     /// <param name="topology">Its topology.</param>
     public PartSize(Converter converter, FullTopology topology)
     {
-        _delivers = topology.Topology.IdealPoint is not null;
+        _delivers = topology.Topology.HasResult;
         _directions = _delivers ? topology.Directions.Count : 0;
         _states = converter.Capacitors.Count;
         _nodes = converter.Network.NodeCount;

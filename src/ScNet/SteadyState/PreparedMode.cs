@@ -45,11 +45,17 @@ internal sealed class PreparedMode
     /// <summary>The duty of each phase.</summary>
     public double[] Duties { get; }
 
-    /// <summary>Prepares a mode.</summary>
+    /// <summary>Prepares a mode of switches and capacitors.</summary>
     /// <param name="converter">The converter.</param>
     /// <param name="topology">The topology of the mode.</param>
-    /// <exception cref="ScNetException">The network is too large.</exception>
-    public static PreparedMode Of(Converter converter, TopologySolution topology) => new(converter, topology);
+    /// <exception cref="ScNetException">The network is too large, or has inductors.</exception>
+    public static PreparedMode Of(Converter converter, TopologySolution topology) => converter.Inductors.Count == 0
+        ? new(converter, topology)
+        : throw new ScNetException($"Mode '{topology.Mode.Name}' of '{converter.Name}' has no steady state:", [new Diagnostic(
+            DiagnosticSeverity.Error,
+            DiagnosticCodes.InductorsUnsupported,
+            "The exact steady state of a converter with inductors is not found in this way, which is that of switches and capacitors. Read averages and ripple balance of the analysis, which need no frequency.",
+            [.. converter.Inductors.Select(l => l.Name)])]);
 
     /// <summary>The same mode with other component values.</summary>
     public PreparedMode WithValuesOf(Converter converter) => new(converter, _topology);

@@ -34,7 +34,7 @@ internal sealed class ResistorFlows
 
         _positions = new(() => [.. Resistors.Select(Invert)]);
 
-        if (own.IdealPoint is null)
+        if (!own.HasResult)
         {
             Particular = [.. Resistors.Select(r => new double[r.Length])];
             (Directions, DirectionInputs) = ([], []);
@@ -42,7 +42,7 @@ internal sealed class ResistorFlows
         }
 
         Particular = Charges(Array.ConvertAll(own.Branches, q => q.ToDouble()), Array.ConvertAll(own.Switches, q => q.ToDouble()));
-        ParticularInput = own.IdealPoint.Ratio.ToDouble();
+        ParticularInput = own.Settled!.IdealPoint.Ratio.ToDouble();
         (Directions, DirectionInputs) = Independent(exact.Directions);
 
         // the flow of least dissipation at high frequency, so that no amount has to undo a large part of it

@@ -241,18 +241,26 @@ public sealed class AnalysisDocumentTests
         Quantity third = Quantity.Numeric(1.0 / 3);
         Quantity unknown = Quantity.Undetermined;
         ModeResults results = new(
-            new IdealPoint(third, Tables.List(unknown), Tables.Of(new Quantity[10], 5, 2)),
-            new BlockingVoltages(Tables.Of([0, unknown, 1, 2, 3, 4, 5, 6], 4, 2), Tables.Names("switch", 4)),
+            new SettledVoltages(
+                new IdealPoint(third, Tables.List(unknown), Tables.Of(new Quantity[10], 5, 2)),
+                new BlockingVoltages(Tables.Of([0, unknown, 1, 2, 3, 4, 5, 6], 4, 2), Tables.Names("switch", 4)),
+                Tables.Of([], 0, 2),
+                VoltageBalance.Averages,
+                []),
             new LoadedResults(
                 new ChargeFlow(
                     FlowDetermination.ComponentValues,
                     Tables.Row(third, Quantity.Numeric(1e-9)),
                     Tables.Row(Quantity.Numeric(0), unknown),
                     Tables.Of([third, -third], 1, 2),
-                    Tables.Of(new Quantity[8], 4, 2)),
+                    Tables.Of(new Quantity[8], 4, 2),
+                    Tables.Of([], 0, 2)),
                 new SlowSwitchingLimit(Tables.List(third), 1e20),
-                new FastSwitchingLimit(Tables.List(1, 2, 3, unknown), Tables.List(Quantity.Exact(1, 7)), double.PositiveInfinity)));
-        ModeAnalysis analysis = new(converter, converter.Modes[0], new TopologySolution { Mode = converter.Modes[0], Diagnostics = [], Forests = [] }, results);
+                new FastSwitchingLimit(Tables.List(1, 2, 3, unknown), Tables.List(Quantity.Exact(1, 7)), Tables.List(), double.PositiveInfinity),
+                []),
+            []);
+        TopologySolution topology = new() { Mode = converter.Modes[0], Diagnostics = [], Forests = [], CarriesLoad = true };
+        ModeAnalysis analysis = new(converter, converter.Modes[0], topology, results);
         string text = AnalysisDocument.Of(converter, [analysis.Outcome]).ToJson();
         JsonNode mode = JsonNode.Parse(text)!["modes"]![0]!;
         Assert.Equal("componentValues", (string?)mode["chargeFlow"]!["determinedBy"]);
