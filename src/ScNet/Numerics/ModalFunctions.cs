@@ -153,14 +153,14 @@ internal static class ModalFunctions
         return (Math.Exp(-rate * time) / -ExpMinusOne(-x)) - (1 / x);
     }
 
-    /// <summary>The derivative of <see cref="Shape"/> by time, in 1/s.</summary>
+    /// <summary>The derivative of <see cref="Shape(double, double, double)"/> by time, in 1/s.</summary>
     public static double ShapeByTime(double rate, double duration, double time)
     {
         double x = rate * duration;
         return x > 0 ? -rate * Math.Exp(-rate * time) / -ExpMinusOne(-x) : -1 / duration;
     }
 
-    /// <summary>The integral of <see cref="Shape"/> from the start of the phase, in seconds; zero at both ends.</summary>
+    /// <summary>The integral of <see cref="Shape(double, double, double)"/> from the start of the phase, in seconds; zero at both ends.</summary>
     public static double ShapeIntegral(double rate, double duration, double time)
     {
         double x = rate * duration, s = time / duration;
@@ -172,6 +172,36 @@ internal static class ModalFunctions
 
         return ((ExpMinusOne(-rate * time) / ExpMinusOne(-x)) - s) / rate;
     }
+
+    /// <summary><see cref="Shape(double, double, double)"/> of several modes at once.</summary>
+    public static Vector<double> Shape(Vector<double> rate, double duration, double time)
+    {
+        Vector<double> x = rate * duration, one = Vector<double>.One;
+        double s = time / duration;
+        Vector<double> second = Second(x), series = (second - (s * (one - (s * x * Second(s * x))))) / (one - (x * second));
+        Vector<double> large = (Vector.Exp(-time * rate) / (one - Vector.Exp(-x))) - (one / x);
+        return Vector.ConditionalSelect(IsSmall(x), series, large);
+    }
+
+    /// <summary><see cref="ShapeByTime(double, double, double)"/> of several modes at once.</summary>
+    public static Vector<double> ShapeByTime(Vector<double> rate, double duration, double time)
+    {
+        Vector<double> x = rate * duration, one = Vector<double>.One, fallen = Vector.Exp(-time * rate);
+        return Vector.ConditionalSelect(
+            IsSmall(x), fallen / (duration * ((x * Second(x)) - one)), -rate * fallen / (one - Vector.Exp(-x)));
+    }
+
+    /// <summary><see cref="ShapeIntegral(double, double, double)"/> of several modes at once; accurate to rounding of the largest value in the phase.</summary>
+    public static Vector<double> ShapeIntegral(Vector<double> rate, double duration, double time)
+    {
+        Vector<double> x = rate * duration, one = Vector<double>.One;
+        double s = time / duration;
+        Vector<double> second = Second(x), series = duration * s * (second - (s * Second(s * x))) / (one - (x * second));
+        Vector<double> large = (((one - Vector.Exp(-time * rate)) / (one - Vector.Exp(-x))) - new Vector<double>(s)) / rate;
+        return Vector.ConditionalSelect(IsSmall(x), series, large);
+    }
+
+    private static Vector<double> IsSmall(Vector<double> x) => Vector.LessThan(x, new Vector<double>(SeriesLimit)).As<long, double>();
 
     private static bool AreClose(double x, double y) => Math.Min(x, y) >= 0.9 * Math.Max(x, y);
 
@@ -237,6 +267,17 @@ internal static class ModalFunctions
         for (int k = s_second.Length - 1; k >= 0; k--)
         {
             sum = s_second[k] - (y * sum);
+        }
+
+        return sum;
+    }
+
+    private static Vector<double> Second(Vector<double> y)
+    {
+        Vector<double> sum = Vector<double>.Zero;
+        for (int k = s_second.Length - 1; k >= 0; k--)
+        {
+            sum = new Vector<double>(s_second[k]) - (y * sum);
         }
 
         return sum;

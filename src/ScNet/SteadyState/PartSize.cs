@@ -13,6 +13,12 @@ internal sealed class PartSize
     // directions are made orthogonal twice, and rotated until each has its own time constants
     private const double DirectionSweeps = 20;
 
+    // what it costs to turn to the next phase, in multiplications
+    private const double PhaseOverhead = 10;
+
+    // a waveform is looked through on a grid, and its extremes take exponentials of every mode
+    private const double WaveformSweeps = 2500;
+
     private readonly double[] _resistors;
     private readonly double _nodes;
     private readonly double _states;
@@ -38,7 +44,7 @@ internal sealed class PartSize
         get
         {
             double resistors = _resistors.Sum(), squares = _directions * _directions;
-            return new(DirectionSweeps * resistors * squares, (4 * resistors * _directions) + (4 * squares));
+            return new(DirectionSweeps * (resistors + (PhaseOverhead * _resistors.Length)) * squares, (4 * resistors * _directions) + (4 * squares));
         }
     }
 
@@ -59,7 +65,7 @@ internal sealed class PartSize
     public SteadyStateCost Elements(Predicate<int>? isChain)
     {
         double elements = 2 * _states, modes = _resistors.Sum(), squares = _resistors.Sum(r => r * r);
-        double products = _resistors.Sum(r => (r + elements) * r * r) + (modes * _states * _states);
+        double products = _resistors.Sum(r => (r + elements) * r * ((2 * r) + WaveformSweeps)) + (modes * _states * _states);
         return Phases(isChain, keepsStates: true, withResistors: true) + new SteadyStateCost(products, (2 * squares) + (modes * (_states + 1)));
     }
 

@@ -1,3 +1,4 @@
+using System.Numerics;
 using ScNet.Numerics;
 
 namespace ScNet.SteadyState;
@@ -50,6 +51,34 @@ internal sealed class PhaseBasis
 
     /// <summary>The integrals of the products of a mode's ψ with that of every mode over the phase, in seconds.</summary>
     public ReadOnlySpan<double> Overlaps(int mode) => Row(_overlaps.Value, mode);
+
+    /// <summary>Σ weight · ψ(t), a weight per mode.</summary>
+    public double Shapes(ReadOnlySpan<double> weights, double time) => Sum(weights, time, ModalFunctions.Shape, ModalFunctions.Shape);
+
+    /// <summary>The derivative of <see cref="Shapes"/> by time.</summary>
+    public double Slopes(ReadOnlySpan<double> weights, double time) => Sum(weights, time, ModalFunctions.ShapeByTime, ModalFunctions.ShapeByTime);
+
+    /// <summary>Σ weight · Ψ(t), a weight per mode.</summary>
+    public double Integrals(ReadOnlySpan<double> weights, double time) => Sum(weights, time, ModalFunctions.ShapeIntegral, ModalFunctions.ShapeIntegral);
+
+    private double Sum(
+        ReadOnlySpan<double> weights, double time, Func<Vector<double>, double, double, Vector<double>> several, Func<double, double, double, double> one)
+    {
+        int k = 0, width = Vector<double>.Count;
+        Vector<double> sums = Vector<double>.Zero;
+        for (; k <= weights.Length - width; k += width)
+        {
+            sums += new Vector<double>(weights[k..]) * several(new Vector<double>(Rates, k), Duration, time);
+        }
+
+        double sum = Vector.Sum(sums);
+        for (; k < weights.Length; k++)
+        {
+            sum += weights[k] == 0 ? 0 : weights[k] * one(Rates[k], Duration, time);
+        }
+
+        return sum;
+    }
 
     private ReadOnlySpan<double> Row(double[] table, int row) => table.AsSpan(row * Rates.Length, Rates.Length);
 

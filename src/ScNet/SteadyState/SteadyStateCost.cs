@@ -9,7 +9,7 @@ namespace ScNet.SteadyState;
 internal readonly record struct SteadyStateCost(double Steps, double Numbers)
 {
     /// <summary>The most multiplications: some twenty seconds of one core.</summary>
-    public const double MostSteps = 2e11;
+    public const double MostSteps = 4e10;
 
     /// <summary>The most numbers kept at once: two gigabytes.</summary>
     public const double MostNumbers = 2.5e8;

@@ -36,13 +36,13 @@ internal sealed class SteadyStateSize
     /// <param name="isChain">Whether a phase of a part is a set of chains; asked only where dense rows would be too large.</param>
     /// <exception cref="ScNetException">It is too large.</exception>
     public void RequireImpedance(Func<int, int, bool> isChain) =>
-        Require(Sum((p, _) => p.Impedance(null)), () => Sum((p, k) => p.Impedance(j => isChain(k, j))));
+        Require(Sum((p, _) => p.Flows + p.Impedance(null)), () => Sum((p, k) => p.Flows + p.Impedance(j => isChain(k, j))));
 
     /// <summary>Waveforms, stress and losses of every element, or their sensitivities.</summary>
     /// <param name="isChain">Whether a phase of a part is a set of chains; asked only where dense rows would be too large.</param>
     /// <exception cref="ScNetException">They are too large.</exception>
     public void RequireElements(Func<int, int, bool> isChain) =>
-        Require(Sum((p, _) => p.Elements(null)), () => Sum((p, k) => p.Elements(j => isChain(k, j))));
+        Require(Sum((p, _) => p.Flows + p.Elements(null)), () => Sum((p, k) => p.Flows + p.Elements(j => isChain(k, j))));
 
     /// <summary>Anything else.</summary>
     /// <param name="cost">What it costs.</param>

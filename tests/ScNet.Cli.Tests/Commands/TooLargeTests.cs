@@ -16,7 +16,7 @@ public sealed class TooLargeTests : IDisposable
     public TooLargeTests()
     {
         // a current load holds all loops together
-        _large = _folder.Write("large.toml", NetlistWriter.ToToml(Ladder.StepDown(1800, load: LoadKind.Current)));
+        _large = _folder.Write("large.toml", NetlistWriter.ToToml(Ladder.StepDown(1200, load: LoadKind.Current)));
         _half = _folder.Write("half.toml", NetlistFolder.Half);
     }
 
@@ -63,7 +63,7 @@ public sealed class TooLargeTests : IDisposable
         Assert.Equal(Tool.Failure, run.Code);
         Assert.Contains("Output impedance      no result", run.Output, StringComparison.Ordinal);
         Assert.Contains(Code, run.Output, StringComparison.Ordinal);
-        Assert.Contains("1/1800", run.Output, StringComparison.Ordinal);
+        Assert.Contains("1/1200", run.Output, StringComparison.Ordinal);
         Assert.Contains("250 Ω", run.Output, StringComparison.Ordinal);
     }
 
@@ -76,7 +76,7 @@ public sealed class TooLargeTests : IDisposable
         Assert.Equal(["error", "ok"], modes.Select(m => (string?)m["status"]));
         Assert.Equal(Code, (string?)Assert.Single(modes[0]["diagnostics"]!.AsArray())!["code"]);
         Assert.Null(modes[0]["outputImpedance"]);
-        Assert.Equal("1/1800", (string?)modes[0]["ratio"]);
+        Assert.Equal("1/1200", (string?)modes[0]["ratio"]);
         Assert.Equal(1e6, (double)modes[1]["outputImpedance"]![0]!["hertz"]!);
         Assert.Equal(Tool.Success, ToolRun.Of("analyze", _large, "--format", "json").Code);
     }
