@@ -67,7 +67,8 @@ internal sealed class FullTopology
         return full;
     }
 
-    private static FullTopology Solve(Converter converter, TopologySolution topology)
+    /// <summary>Solves anew.</summary>
+    public static FullTopology Solve(Converter converter, TopologySolution topology)
     {
         SwitchedNetwork network = converter.Network.WithCapacitors([.. converter.ParasiticBranches]);
         var forests = new PhaseForest[network.PhaseCount];

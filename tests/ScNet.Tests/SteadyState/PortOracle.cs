@@ -4,17 +4,23 @@ namespace ScNet.Tests.SteadyState;
 
 /// <summary>
 /// What input and output see of each other, as it would be measured on the nodal equations: mean voltages and currents
-/// of the periodic state, once for a volt at the input and once for a volt or an ampere at the output.
+/// of the periodic state, for a volt at the input and for a volt or an ampere at the output.
 /// </summary>
 internal sealed class PortOracle
 {
-    private readonly Converter _converter;
-    private readonly Mode _mode;
+    private readonly bool _isStiff;
+    private readonly int _states;
+    private readonly (double Duty, Matrix<double> Rates)[] _phases;
+    private readonly Matrix<double> _conserved;
 
     public PortOracle(Converter converter, Mode mode)
     {
-        _converter = converter;
-        _mode = mode;
+        _isStiff = converter.Load == LoadKind.Stiff;
+        NodalNetwork byInput = NodalNetwork.Of(converter, mode, outputVolts: 0, inputVolts: 1, loadAmperes: 0);
+        NodalNetwork byOutput = NodalNetwork.Of(converter, mode, outputVolts: 1, inputVolts: 0, loadAmperes: 1);
+        _states = byInput.StateCount;
+        _phases = [.. byInput.Phases.Zip(byOutput.Phases, (a, b) => (a.Duty, Augmented(a, b)))];
+        _conserved = PeriodicOracle.Conserved(byInput);
     }
 
     /// <summary>V_out = Voltage · V_in - Ohms · I_out, I_in = Current · I_out + Siemens · V_in.</summary>
@@ -23,60 +29,50 @@ internal sealed class PortOracle
     /// <summary>Every phase by a matrix exponential.</summary>
     public Ports ByExponential(double frequencyHz)
     {
-        (double ownOutput, double ownInput) = Means(frequencyHz, inputVolts: 1, output: 0);
-        (double byOutput, double inputByOutput) = Means(frequencyHz, inputVolts: 0, output: 1);
-        if (_converter.Load == LoadKind.Current)
+        int n = _states;
+        Matrix<double> period = Matrix<double>.Build.DenseIdentity(n + 4);
+        foreach ((double duty, Matrix<double> rates) in _phases)
         {
-            return new Ports(ownOutput, -byOutput, inputByOutput, ownInput);
+            period = MatrixExponential.Of(rates * (duty / frequencyHz)) * period;
         }
 
-        // admittances turned into what is given: I_out = a V_in + b V_out
-        double current = inputByOutput / byOutput;
-        return new Ports(-ownOutput / byOutput, -1 / byOutput, current, ownInput - (current * ownOutput));
-    }
-
-    private (double Output, double Input) Means(double frequencyHz, double inputVolts, double output)
-    {
-        NodalNetwork network = NodalNetwork.Of(_converter, _mode, output, inputVolts, output);
-        int n = network.StateCount;
-        Matrix<double> period = Matrix<double>.Build.DenseIdentity(n + 3);
-        foreach (NodalNetwork.PhaseEquations phase in network.Phases)
-        {
-            period = MatrixExponential.Of(Augmented(phase) * (phase.Duty / frequencyHz)) * period;
-        }
-
-        double atOutput = period[n + 1, n], atInput = period[n + 2, n];
+        Matrix<double> means = period.SubMatrix(n + 2, 2, n, 2);
         if (n > 0)
         {
             // charges that no phase can change keep any value: zero is chosen
-            Matrix<double> change = Matrix<double>.Build.DenseIdentity(n) - period.SubMatrix(0, n, 0, n) + PeriodicOracle.Conserved(network);
-            Vector<double> start = change.Solve(period.Column(n, 0, n));
-            atOutput += period.Row(n + 1, 0, n) * start;
-            atInput += period.Row(n + 2, 0, n) * start;
+            Matrix<double> change = Matrix<double>.Build.DenseIdentity(n) - period.SubMatrix(0, n, 0, n) + _conserved;
+            means += period.SubMatrix(n + 2, 2, 0, n) * change.Solve(period.SubMatrix(0, n, n, 2));
         }
 
-        return (atOutput * frequencyHz, atInput * frequencyHz);
+        means *= frequencyHz;
+        if (!_isStiff)
+        {
+            return new Ports(means[0, 0], -means[0, 1], means[1, 1], means[1, 0]);
+        }
+
+        // admittances turned into what is given: I_out = a V_in + b V_out
+        double current = means[1, 1] / means[0, 1];
+        return new Ports(-means[0, 0] / means[0, 1], -1 / means[0, 1], current, means[1, 0] - (current * means[0, 0]));
     }
 
-    // The state, the constant one and the integrals of what is observed.
-    private static Matrix<double> Augmented(NodalNetwork.PhaseEquations phase)
+    // The state, the two constants at the ports, and the integrals of what output and input show.
+    private static Matrix<double> Augmented(NodalNetwork.PhaseEquations byInput, NodalNetwork.PhaseEquations byOutput)
     {
-        int n = phase.B.Count;
-        Matrix<double> matrix = Matrix<double>.Build.Dense(n + 3, n + 3);
+        int n = byInput.B.Count;
+        Matrix<double> matrix = Matrix<double>.Build.Dense(n + 4, n + 4);
         for (int i = 0; i < n; i++)
         {
             for (int k = 0; k < n; k++)
             {
-                matrix[i, k] = phase.A[i, k];
+                matrix[i, k] = byInput.A[i, k];
             }
 
-            matrix[i, n] = phase.B[i];
-            matrix[n + 1, i] = phase.C[i];
-            matrix[n + 2, i] = phase.InputC[i];
+            (matrix[i, n], matrix[i, n + 1]) = (byInput.B[i], byOutput.B[i]);
+            (matrix[n + 2, i], matrix[n + 3, i]) = (byInput.C[i], byInput.InputC[i]);
         }
 
-        matrix[n + 1, n] = phase.D;
-        matrix[n + 2, n] = phase.InputD;
+        (matrix[n + 2, n], matrix[n + 2, n + 1]) = (byInput.D, byOutput.D);
+        (matrix[n + 3, n], matrix[n + 3, n + 1]) = (byInput.InputD, byOutput.InputD);
         return matrix;
     }
 }
