@@ -5,6 +5,9 @@ internal static class SmallSolver
 {
     private const int LargestOnStack = 64;
 
+    // what is left of a diagonal of ones; less is rounding of a matrix that is singular as far as numbers tell
+    private const double LeastPivot = 1e-15;
+
     /// <summary>
     /// Solves in place: <paramref name="matrix"/> (by rows) is destroyed, <paramref name="right"/> becomes the
     /// solution. The symmetric part must be positive definite; unknowns are scaled by the diagonal beforehand, so
@@ -35,6 +38,56 @@ internal static class SmallSolver
         Solve(matrix, right, other);
         Scale(right, scale);
         Scale(other, scale);
+    }
+
+    /// <summary>
+    /// The same for a symmetric matrix, of which only the lower half is read: by Cholesky's triangle (from memory). The
+    /// second right-hand side may be empty.
+    /// </summary>
+    public static void SolvePositive(Span<double> matrix, Span<double> right, Span<double> other)
+    {
+        int n = matrix.Length == 0 ? 0 : right.IsEmpty ? other.Length : right.Length;
+        Span<double> scale = n <= LargestOnStack ? stackalloc double[n] : new double[n];
+        for (int r = 0; r < n; r++)
+        {
+            scale[r] = 1 / Math.Sqrt(matrix[(r * n) + r]);
+        }
+
+        for (int r = 0; r < n; r++)
+        {
+            Span<double> row = matrix.Slice(r * n, r + 1);
+            for (int c = 0; c < r; c++)
+            {
+                row[c] *= scale[r] * scale[c];
+            }
+
+            row[r] = 1;
+            for (int c = 0; c <= r; c++)
+            {
+                double rest = row[c] - DenseRows.Dot(row[..c], matrix.Slice(c * n, c));
+                row[c] = c < r ? rest / matrix[(c * n) + c] : Math.Sqrt(Math.Max(rest, LeastPivot));
+            }
+        }
+
+        SolveTriangle(matrix, right, scale);
+        SolveTriangle(matrix, other, scale);
+    }
+
+    // Down with the triangle and up with its transpose.
+    private static void SolveTriangle(ReadOnlySpan<double> triangle, Span<double> right, ReadOnlySpan<double> scale)
+    {
+        int n = right.Length;
+        for (int r = 0; r < n; r++)
+        {
+            right[r] = ((right[r] * scale[r]) - DenseRows.Dot(triangle.Slice(r * n, r), right[..r])) / triangle[(r * n) + r];
+        }
+
+        for (int r = n - 1; r >= 0; r--)
+        {
+            right[r] /= triangle[(r * n) + r];
+            DenseRows.AddMultiple(triangle.Slice(r * n, r), -right[r], right);
+            right[r] *= scale[r];
+        }
     }
 
     /// <summary>Solves in place: <paramref name="matrix"/> (by rows) is destroyed, <paramref name="right"/> becomes the solution.</summary>

@@ -18,12 +18,15 @@ internal static class FullConverter
             return converter;
         }
 
-        Capacitor[] capacitors =
-        [
-            .. converter.Capacitors,
-            .. converter.ParasiticCapacitances.Select(p => new Capacitor(
-                "parasitic", converter.Nodes[p.Nodes.First], converter.Nodes[p.Nodes.Second], p.Farads, 0, CapacitorPlates.None, null)),
-        ];
+        var capacitors = new Capacitor[topology.Network.CapacitorCount];
+        converter.Capacitors.AsSpan().CopyTo(capacitors);
+        int next = converter.Capacitors.Count;
+        foreach (ParasiticCapacitance own in converter.ParasiticCapacitances)
+        {
+            capacitors[next++] = new Capacitor(
+                "parasitic", converter.Nodes[own.Nodes.First], converter.Nodes[own.Nodes.Second], own.Farads, 0, CapacitorPlates.None, null);
+        }
+
         return new Converter(converter.Name, topology.Network)
         {
             InputNode = converter.InputNode,

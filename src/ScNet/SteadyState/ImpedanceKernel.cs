@@ -11,6 +11,9 @@ internal sealed class ImpedanceKernel
 {
     private const int LargestOnStack = 32;
 
+    // so many modes have their excess kept while a period is evaluated; a whole number of turns
+    private const int MostKept = 4 * ModalExcess.Turn;
+
     // Beyond this many of the slowest time constants the amounts have settled to rounding.
     private const double SettledTimeConstants = 1e13;
 
@@ -26,7 +29,11 @@ internal sealed class ImpedanceKernel
     private readonly double[] _rate;
     private readonly double[] _duty;
     private readonly double[] _drive;
+
+    // by directions, and for each turn of modes whether a direction drives any of them
     private readonly double[] _directionDrive;
+    private readonly int _turns;
+    private readonly bool[] _isMoved;
     private readonly double[] _scale;
     private readonly ModalExcess _excess;
     private readonly double _constant;
@@ -37,6 +44,7 @@ internal sealed class ImpedanceKernel
     private readonly DirectionRotation _rotation;
     private readonly double[] _shift;
     private readonly double _shifted;
+    private readonly bool _isSymmetric;
     private readonly double[] _input;
     private readonly double _ownInput;
 
@@ -101,11 +109,15 @@ internal sealed class ImpedanceKernel
         _rotation = DirectionRotation.Of(slowDrives, moving);
         _constantLinear = _rotation.Rotate(linear);
         _constantSquare = _rotation.RotateSquare(square);
+        _turns = (moving + ModalExcess.Turn - 1) / ModalExcess.Turn;
+        _isMoved = new bool[_directions * _turns];
         for (int k = 0; k < _directions; k++)
         {
             for (int r = 0; r < moving; r++)
             {
-                _directionDrive[(r * _directions) + k] = Math.Sqrt(_rate[r]) * _rotation.SlowDrives(k)[r];
+                double drive = Math.Sqrt(_rate[r]) * _rotation.SlowDrives(k)[r];
+                _directionDrive[(k * moving) + r] = drive;
+                _isMoved[(k * _turns) + (r / ModalExcess.Turn)] |= drive != 0;
             }
         }
 
@@ -128,6 +140,7 @@ internal sealed class ImpedanceKernel
         }
 
         (_skew, _skewParticular) = skew(Charges(phases));
+        _isSymmetric = !_skew.AsSpan().ContainsAnyExcept(0) && !_skewParticular.AsSpan().ContainsAnyExcept(0);
         double fastest = _rate.DefaultIfEmpty().Max();
         _settledPeriod = moving == 0 ? 0 : SettledTimeConstants / _rate.Where(r => r >= ZeroRate * fastest).Min();
     }
@@ -151,63 +164,18 @@ internal sealed class ImpedanceKernel
         new(phases, ownInput, directionInputs, duties, isTied, skew);
 
     /// <summary>The output impedance in ohms for a period in seconds.</summary>
-    public double Ohms(double period)
-    {
-        bool isSettled = period > _settledPeriod;
-
-        // where nothing has to pass a capacitor the impedance settles as the inverse of the period
-        period = _isTied && isSettled ? _settledPeriod : period;
-        Span<double> amounts = _directions <= LargestOnStack ? stackalloc double[_directions] : new double[_directions];
-        Solve(period, amounts, reversed: false);
-        double constant = _constant, excess = 0, flows = 1 + _shifted;
-        for (int m = 0; m < _directions; m++)
-        {
-            flows += Math.Abs(amounts[m]);
-            constant += amounts[m] * ((2 * _constantLinear[m]) + DenseRows.Dot(_constantSquare.AsSpan(m * _directions, _directions), amounts));
-        }
-
-        // a long period would magnify the rounding of modes that in truth are at rest
-        double share = isSettled ? Rounding * flows : 0;
-        Span<double> turn = stackalloc double[ModalExcess.Turn];
-        for (int first = 0; first < _rate.Length; first += turn.Length)
-        {
-            _excess.Evaluate(period, first, turn);
-            excess += Sum(turn, first, amounts, share);
-        }
-
-        return constant + (period * excess);
-    }
+    public double Ohms(double period) => Evaluate(period, withRatios: false, out _);
 
     /// <summary>What input and output see of each other besides the output impedance, for a period in seconds.</summary>
     /// <remarks>docs/theory/parasitic-capacitances.md. Without directions that take charge from the input both ratios are the ideal one.</remarks>
     public PortRatios Ratios(double period)
     {
-        int n = _directions;
-        if (_input.Length == 0)
-        {
-            return new PortRatios(_ownInput, _ownInput, 0);
-        }
-
-        double settled = Math.Min(period, _settledPeriod);
-        Span<double> system = n <= LargestOnStack ? stackalloc double[n * n] : new double[n * n];
-        Span<double> own = n <= LargestOnStack ? stackalloc double[n] : new double[n];
-        Form(settled, system, own, reversed: false);
-
-        // the column of the input, then the test of the particular flow against it and the input against the particular flow
-        Span<double> input = n <= LargestOnStack ? stackalloc double[n] : new double[n];
-        _input.CopyTo(input);
-        Span<double> right = n <= LargestOnStack ? stackalloc double[n] : new double[n];
-        own.CopyTo(right);
-        SmallSolver.SolveScaled(system, right, input);
-        double ratio = _ownInput, currentRatio = _ownInput;
-        for (int m = 0; m < n; m++)
-        {
-            ratio -= (own[m] - (2 * settled * _skewParticular[m])) * input[m];
-            currentRatio -= _input[m] * right[m];
-        }
-
-        return new PortRatios(ratio, currentRatio, DenseRows.Dot(_input, input) * (settled / period));
+        Evaluate(period, withRatios: true, out PortRatios ratios);
+        return ratios;
     }
+
+    /// <summary>The output impedance in ohms and all else that input and output see of each other, at the cost of the impedance.</summary>
+    public double Ohms(double period, out PortRatios ratios) => Evaluate(period, withRatios: true, out ratios);
 
     /// <summary>The largest product of a rate and half the length of its phase; zero where no current changes.</summary>
     /// <param name="period">The period in seconds.</param>
@@ -228,33 +196,9 @@ internal sealed class ImpedanceKernel
     /// <param name="reversed">Whether the phases follow one another in the opposite order (the adjoint network).</param>
     public void Amounts(double period, Span<double> amounts, bool reversed)
     {
-        Solve(period, amounts, reversed);
+        Solve(period, reversed, amounts, []);
         DenseRows.AddMultiple(_shift, 1, amounts);
         _rotation.RotateBack(amounts);
-    }
-
-    // The excess of the modes from one on, each times the square of its drive.
-    private double Sum(ReadOnlySpan<double> excess, int first, ReadOnlySpan<double> amounts, double share)
-    {
-        int count = Math.Min(excess.Length, _rate.Length - first), n = amounts.Length;
-        ReadOnlySpan<double> drives = _drive.AsSpan(first, count), scales = _scale.AsSpan(first, count);
-        ReadOnlySpan<double> directions = _directionDrive.AsSpan(first * n, count * n);
-        double sum = 0;
-        for (int r = 0; r < count; r++)
-        {
-            double drive = drives[r];
-            if (n > 0)
-            {
-                drive += DenseRows.Dot(directions.Slice(r * n, n), amounts);
-            }
-
-            if (Math.Abs(drive) > share * scales[r])
-            {
-                sum += excess[r] * drive * drive;
-            }
-        }
-
-        return sum;
     }
 
     /// <summary>The amount of each direction that one volt at the input drives in open circuit, in coulombs.</summary>
@@ -263,7 +207,6 @@ internal sealed class ImpedanceKernel
     /// <param name="reversed">Whether the phases follow one another in the opposite order (the adjoint network).</param>
     public void InputAmounts(double period, Span<double> amounts, bool reversed)
     {
-        int n = _directions;
         amounts.Clear();
         if (_input.Length == 0)
         {
@@ -271,11 +214,8 @@ internal sealed class ImpedanceKernel
         }
 
         double settled = Math.Min(period, _settledPeriod);
-        Span<double> system = n <= LargestOnStack ? stackalloc double[n * n] : new double[n * n];
-        Form(settled, system, amounts, reversed);
-        _input.CopyTo(amounts);
-        SmallSolver.SolveScaled(system, amounts);
-        for (int m = 0; m < n; m++)
+        Solve(period, reversed, [], amounts);
+        for (int m = 0; m < amounts.Length; m++)
         {
             amounts[m] *= settled;
         }
@@ -283,8 +223,104 @@ internal sealed class ImpedanceKernel
         _rotation.RotateBack(amounts);
     }
 
-    // The amounts of the rotated directions on top of the shifted particular flow.
-    private void Solve(double period, Span<double> amounts, bool reversed)
+    // All that a period decides; the modes' excess is worked out once, where there is room for it.
+    private double Evaluate(double period, bool withRatios, out PortRatios ratios)
+    {
+        int n = _directions;
+        bool isSettled = period > _settledPeriod;
+
+        // longer periods would only magnify rounding of the amounts; where nothing has to pass a capacitor the impedance settles too
+        double solved = Math.Min(period, _settledPeriod), own = _isTied ? solved : period;
+        Span<double> excess = n > 0 && _rate.Length <= MostKept ? stackalloc double[MostKept] : [];
+        Span<double> amounts = n <= LargestOnStack ? stackalloc double[n] : new double[n];
+        ratios = new PortRatios(_ownInput, _ownInput, 0);
+        if (n > 0)
+        {
+            Span<double> system = n <= LargestOnStack ? stackalloc double[n * n] : new double[n * n];
+            Span<double> test = n <= LargestOnStack ? stackalloc double[n] : new double[n];
+            Span<double> input = !withRatios || _input.Length == 0 ? [] : n <= LargestOnStack ? stackalloc double[n] : new double[n];
+            Form(solved, system, test, reversed: false, excess);
+            Negate(test, amounts);
+            _input.AsSpan(0, input.Length).CopyTo(input);
+            Solve(system, amounts, input);
+            if (input.Length > 0)
+            {
+                ratios = Ratios(solved, test, amounts, input, solved / period);
+            }
+        }
+
+        double constant = _constant, sum = 0, flows = 1 + _shifted;
+        for (int m = 0; m < n; m++)
+        {
+            flows += Math.Abs(amounts[m]);
+            constant += amounts[m] * ((2 * _constantLinear[m]) + DenseRows.Dot(_constantSquare.AsSpan(m * n, n), amounts));
+        }
+
+        // a long period would magnify the rounding of modes that in truth are at rest
+        double share = isSettled ? Rounding * flows : 0;
+        Span<double> turn = stackalloc double[ModalExcess.Turn];
+        for (int first = 0; first < _rate.Length; first += ModalExcess.Turn)
+        {
+            if (excess.IsEmpty || own != solved)
+            {
+                _excess.Evaluate(own, first, turn);
+                sum += Sum(turn, first, amounts, share);
+            }
+            else
+            {
+                sum += Sum(excess.Slice(first, ModalExcess.Turn), first, amounts, share);
+            }
+        }
+
+        return constant + (own * sum);
+    }
+
+    // Test is what each direction makes of the particular flow; the particular flow makes of each the same, but for the skew part's sign.
+    private PortRatios Ratios(double solved, ReadOnlySpan<double> test, ReadOnlySpan<double> amounts, ReadOnlySpan<double> input, double share)
+    {
+        double ratio = _ownInput;
+        for (int m = 0; m < test.Length; m++)
+        {
+            ratio -= (test[m] - (2 * solved * _skewParticular[m])) * input[m];
+        }
+
+        return new PortRatios(ratio, _ownInput + DenseRows.Dot(_input, amounts), DenseRows.Dot(_input, input) * share);
+    }
+
+    // The excess of the modes of one turn, each times the square of its drive.
+    private double Sum(ReadOnlySpan<double> excess, int first, ReadOnlySpan<double> amounts, double share)
+    {
+        int count = Math.Min(ModalExcess.Turn, _rate.Length - first);
+        Span<double> drives = stackalloc double[ModalExcess.Turn];
+        _drive.AsSpan(first, count).CopyTo(drives);
+        for (int k = 0; k < amounts.Length; k++)
+        {
+            if (IsMoved(k, first))
+            {
+                DenseRows.AddMultiple(Drives(k, first, count), amounts[k], drives);
+            }
+        }
+
+        double sum = 0;
+        for (int r = 0; r < count; r++)
+        {
+            double drive = drives[r];
+            if (share == 0 || Math.Abs(drive) > share * _scale[first + r])
+            {
+                sum += excess[r] * drive * drive;
+            }
+        }
+
+        return sum;
+    }
+
+    private bool IsMoved(int direction, int first) => _isMoved[(direction * _turns) + (first / ModalExcess.Turn)];
+
+    private ReadOnlySpan<double> Drives(int direction, int first, int count) =>
+        _directionDrive.AsSpan((direction * _rate.Length) + first, count);
+
+    // The amounts of the rotated directions on top of the shifted particular flow, and what the input drives; either may be empty.
+    private void Solve(double period, bool reversed, Span<double> amounts, Span<double> input)
     {
         int n = _directions;
         if (n == 0)
@@ -292,50 +328,82 @@ internal sealed class ImpedanceKernel
             return;
         }
 
-        // longer periods would only magnify rounding
         Span<double> system = n <= LargestOnStack ? stackalloc double[n * n] : new double[n * n];
-        Form(Math.Min(period, _settledPeriod), system, amounts, reversed);
-        for (int m = 0; m < n; m++)
+        Span<double> test = n <= LargestOnStack ? stackalloc double[n] : new double[n];
+        Form(Math.Min(period, _settledPeriod), system, test, reversed, []);
+        if (!amounts.IsEmpty)
         {
-            amounts[m] = -amounts[m];
+            Negate(test, amounts);
         }
 
-        SmallSolver.SolveScaled(system, amounts);
+        _input.AsSpan(0, input.Length).CopyTo(input);
+        Solve(system, amounts.IsEmpty ? input : amounts, amounts.IsEmpty ? [] : input);
     }
 
-    // What each direction makes of every other, by rows, and of the particular flow.
-    private void Form(double period, Span<double> system, Span<double> own, bool reversed)
+    private void Solve(Span<double> system, Span<double> right, Span<double> other)
+    {
+        if (_isSymmetric)
+        {
+            SmallSolver.SolvePositive(system, right, other);
+        }
+        else
+        {
+            SmallSolver.SolveScaled(system, right, other);
+        }
+    }
+
+    private static void Negate(ReadOnlySpan<double> values, Span<double> negated)
+    {
+        for (int m = 0; m < values.Length; m++)
+        {
+            negated[m] = -values[m];
+        }
+    }
+
+    // What each direction makes of every other, by rows, and of the particular flow; of a symmetric matrix the lower half alone.
+    private void Form(double period, Span<double> system, Span<double> test, bool reversed, Span<double> excess)
     {
         int n = _directions;
-        double sign = reversed ? -1 : 1;
+        double skew = reversed ? -period : period;
         for (int m = 0; m < n; m++)
         {
-            own[m] = _constantLinear[m] + (sign * period * _skewParticular[m]);
-            for (int k = 0; k < n; k++)
-            {
-                system[(m * n) + k] = _constantSquare[(m * n) + k] + (sign * period * _skew[(m * n) + k]);
-            }
+            test[m] = _constantLinear[m] + (skew * _skewParticular[m]);
         }
 
+        _constantSquare.CopyTo(system);
+        DenseRows.AddMultiple(_skew, _isSymmetric ? 0 : skew, system);
         Span<double> turn = stackalloc double[ModalExcess.Turn];
-        for (int r = 0; r < _rate.Length; r++)
+        for (int first = 0; first < _rate.Length; first += ModalExcess.Turn)
         {
-            int inTurn = r % ModalExcess.Turn;
-            if (inTurn == 0)
+            Span<double> own = excess.IsEmpty ? turn : excess.Slice(first, ModalExcess.Turn);
+            _excess.Evaluate(period, first, own);
+            Add(period, own, first, system, test);
+        }
+    }
+
+    // The part of the modes of one turn.
+    private void Add(double period, ReadOnlySpan<double> excess, int first, Span<double> system, Span<double> test)
+    {
+        int n = _directions, count = Math.Min(ModalExcess.Turn, _rate.Length - first);
+        Span<double> weighted = stackalloc double[ModalExcess.Turn];
+        weighted = weighted[..count];
+        for (int m = 0; m < n; m++)
+        {
+            if (!IsMoved(m, first))
             {
-                _excess.Evaluate(period, r, turn);
+                continue;
             }
 
-            double weight = period * turn[inTurn];
-            ReadOnlySpan<double> drives = _directionDrive.AsSpan(r * n, n);
-            for (int m = 0; m < n; m++)
+            ReadOnlySpan<double> own = Drives(m, first, count);
+            for (int r = 0; r < count; r++)
             {
-                double drive = weight * drives[m];
-                if (drive != 0)
-                {
-                    own[m] += drive * _drive[r];
-                    DenseRows.AddMultiple(drives, drive, system[(m * n)..((m + 1) * n)]);
-                }
+                weighted[r] = period * excess[r] * own[r];
+            }
+
+            test[m] += DenseRows.Dot(weighted, _drive.AsSpan(first, count));
+            for (int k = _isSymmetric ? m : n - 1; k >= 0; k--)
+            {
+                system[(m * n) + k] += IsMoved(k, first) ? DenseRows.Dot(weighted, Drives(k, first, count)) : 0;
             }
         }
     }
@@ -350,7 +418,7 @@ internal sealed class ImpedanceKernel
             charges[0, r] = (_drive[r] + (_duty[r] * ramps[r])) / _rate[r];
             for (int k = 0; k < _directions; k++)
             {
-                charges[1 + k, r] = _directionDrive[(r * _directions) + k] / _rate[r];
+                charges[1 + k, r] = _directionDrive[(k * _rate.Length) + r] / _rate[r];
             }
         }
 
