@@ -1,0 +1,50 @@
+using ScNet.Kernel;
+using ScNet.Numerics;
+
+namespace ScNet.SteadyState.Exponential;
+
+/// <summary>A mode of a converter as a switched linear network: series resistances become resistors with an inner node.</summary>
+internal static class ConverterNetwork
+{
+    /// <summary>The network and its values.</summary>
+    public static (SwitchedLinearNetwork Network, NetworkValues<DoubleDouble> Values) Of(Converter converter, Mode mode)
+    {
+        SwitchedNetwork graph = converter.Network;
+        int nodes = graph.NodeCount;
+        List<NodePair> resistors = [.. Enumerable.Range(0, graph.SwitchCount).Select(s => new NodePair(graph.SwitchFirst[s], graph.SwitchSecond[s]))];
+        List<NodePair> capacitors = [];
+        List<double> ohms = [.. converter.Switches.Select(s => s.Ohms)];
+        for (int i = 0; i < graph.CapacitorCount; i++)
+        {
+            int positive = graph.BranchFirst[i];
+            if (converter.Capacitors[i].EsrOhms > 0)
+            {
+                resistors.Add(new(positive, nodes));
+                ohms.Add(converter.Capacitors[i].EsrOhms);
+                positive = nodes++;
+            }
+
+            capacitors.Add(new(positive, graph.BranchSecond[i]));
+        }
+
+        bool[] alwaysClosed = [.. Enumerable.Repeat(true, resistors.Count - graph.SwitchCount)];
+        SwitchedLinearNetwork network = new()
+        {
+            NodeCount = nodes,
+            Resistors = [.. resistors],
+            Capacitors = [.. capacitors],
+            Inductors = [],
+            HasWinding = [],
+            InputNode = graph.BranchFirst[graph.InputBranch],
+            OutputNode = graph.Output,
+            IsStiff = graph.Load == LoadKind.Stiff,
+            Closed = [.. Enumerable.Range(0, graph.PhaseCount).Select(j => (bool[])[.. graph.ClosedIn(mode.Index, j), .. alwaysClosed])],
+        };
+        return (network, new(
+            [.. ohms.Select(DoubleDouble.Of)],
+            [.. converter.Capacitors.Select(c => DoubleDouble.Of(c.Farads))],
+            [],
+            [],
+            [.. converter.Phases.Select(p => DoubleDouble.Of(p.Duty.ToDouble()))]));
+    }
+}

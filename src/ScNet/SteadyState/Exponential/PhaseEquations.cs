@@ -1,0 +1,136 @@
+using ScNet.Kernel;
+using ScNet.Numerics;
+
+namespace ScNet.SteadyState.Exponential;
+
+/// <summary>One phase of <see cref="StateEquations{T}"/>: all rows are over states and inputs.</summary>
+internal sealed class PhaseEquations<T>
+    where T : struct, IReal<T>
+{
+    internal PhaseEquations(T[] generator, T[] potentials, bool[] isKnown, T[] inputCharge, T[] output, T[][] resistors)
+    {
+        Generator = generator;
+        Potentials = potentials;
+        IsPotentialKnown = isKnown;
+        InputCurrent = inputCharge;
+        Output = output;
+        ResistorCurrents = resistors;
+        int n = inputCharge.Length - NetworkStructure.InputCount;
+        Norm = PhaseExponential.Norm<T>(generator, n, inputCharge.Length);
+    }
+
+    /// <summary>[A b], one row per state.</summary>
+    public T[] Generator { get; }
+
+    /// <summary>The norm of A.</summary>
+    public double Norm { get; }
+
+    /// <summary>Per node: its potential.</summary>
+    public T[] Potentials { get; }
+
+    /// <summary>Per node: whether anything fixes its potential against the reference.</summary>
+    public bool[] IsPotentialKnown { get; }
+
+    /// <summary>The current out of the input source, without that of capacitors that sources charge directly, which average to nothing.</summary>
+    public T[] InputCurrent { get; }
+
+    /// <summary>The current into a stiff output (likewise), or the output voltage of a current load.</summary>
+    public T[] Output { get; }
+
+    /// <summary>The current of each resistor that conducts, from first to second node; empty for the others.</summary>
+    public T[][] ResistorCurrents { get; }
+
+    public static PhaseEquations<T> Of(StateEquations<T> all, NetworkStructure structure, NetworkValues<T> values, int phase)
+    {
+        SwitchedLinearNetwork network = structure.Network;
+        int width = all.Width, n = all.StateCount;
+        int[] group = structure.PhaseGroup[phase];
+        T[] potentials = [.. all.NodeBase];
+        T[] clusters = ClusterPotentials.Of(all, structure, values, phase);
+        for (int node = 0; node < network.NodeCount; node++)
+        {
+            SmallMatrices.AddMultiple<T>(all.Row(clusters, structure.Cluster[node]), T.Of(1), all.Row(potentials, node));
+        }
+
+        var generator = new T[n * width];
+        var input = new T[width];
+        var output = new T[width];
+        var resistors = new T[network.Resistors.Length][];
+        for (int r = 0; r < resistors.Length; r++)
+        {
+            resistors[r] = network.Closed[phase][r] ? Difference(network.Resistors[r]) : [];
+            T conductance = T.Of(1) / values.Ohms[r];
+            for (int c = 0; c < resistors[r].Length; c++)
+            {
+                resistors[r][c] *= conductance;
+            }
+
+            if (network.Closed[phase][r])
+            {
+                Carry(network.Resistors[r], resistors[r]);
+            }
+        }
+
+        for (int e = 0; e < network.Inductors.Length; e++)
+        {
+            Span<T> current = all.Row(all.Inductors, e);
+            Carry(network.Inductors[e], current);
+            T[] voltage = Difference(network.Inductors[e]);
+            SmallMatrices.AddMultiple(current, -values.WindingOhms[e], voltage);
+            for (int x = structure.VoltageStates; x < n; x++)
+            {
+                if (current[x].Nearest != 0)
+                {
+                    SmallMatrices.AddMultiple<T>(voltage, current[x], generator.AsSpan(x * width, width));
+                }
+            }
+        }
+
+        if (!network.IsStiff)
+        {
+            var load = new T[width];
+            load[n + NetworkStructure.Load] = T.Of(1);
+            Carry(new NodePair(network.OutputNode, 0), load);
+        }
+
+        bool[] isKnown = InductorPotentials.Extend(all, structure, values, group, generator, potentials);
+        T[] row = network.IsStiff ? Negated(output) : isKnown[network.OutputNode] ? [.. all.Row(potentials, network.OutputNode)] : [];
+        return new(generator, potentials, isKnown, input, row, resistors);
+
+        T[] Difference(NodePair nodes)
+        {
+            T[] row = [.. all.Row(potentials, nodes.First)];
+            SmallMatrices.AddMultiple<T>(all.Row(potentials, nodes.Second), T.Of(-1), row);
+            return row;
+        }
+
+        // a current from one node to another: what it takes from the states and the sources
+        void Carry(NodePair nodes, ReadOnlySpan<T> current)
+        {
+            Span<T> first = all.Row(all.NodeBase, nodes.First), second = all.Row(all.NodeBase, nodes.Second);
+            for (int x = 0; x < structure.VoltageStates; x++)
+            {
+                T weight = second[x] - first[x];
+                if (weight.Nearest != 0)
+                {
+                    SmallMatrices.AddMultiple(current, weight, generator.AsSpan(x * width, width));
+                }
+            }
+
+            SmallMatrices.AddMultiple(current, first[n + NetworkStructure.Input] - second[n + NetworkStructure.Input], input);
+            SmallMatrices.AddMultiple(current, first[n + NetworkStructure.Load] - second[n + NetworkStructure.Load], output);
+        }
+    }
+
+    /// <summary>The same equations in another number type.</summary>
+    public PhaseEquations<TOther> To<TOther>(System.Converter<T, TOther> convert)
+        where TOther : struct, IReal<TOther> => new(
+            Array.ConvertAll(Generator, convert),
+            Array.ConvertAll(Potentials, convert),
+            IsPotentialKnown,
+            Array.ConvertAll(InputCurrent, convert),
+            Array.ConvertAll(Output, convert),
+            Array.ConvertAll(ResistorCurrents, r => Array.ConvertAll(r, convert)));
+
+    private static T[] Negated(T[] row) => Array.ConvertAll(row, v => -v);
+}

@@ -1,0 +1,36 @@
+using ScNet.Kernel;
+
+namespace ScNet.SteadyState.Exponential;
+
+/// <summary>
+/// A network of resistors, capacitors and inductors with an input source and a load, and which resistors conduct in
+/// each phase. Node 0 is the reference. Connections only: values come with <see cref="NetworkValues{T}"/>.
+/// </summary>
+internal sealed class SwitchedLinearNetwork
+{
+    /// <summary>The number of nodes, the reference included.</summary>
+    public required int NodeCount { get; init; }
+
+    /// <summary>Switches and series resistances.</summary>
+    public required NodePair[] Resistors { get; init; }
+
+    /// <summary>All capacitors, parasitic ones included.</summary>
+    public required NodePair[] Capacitors { get; init; }
+
+    public required NodePair[] Inductors { get; init; }
+
+    /// <summary>Whether an inductor's winding has a resistance.</summary>
+    public required bool[] HasWinding { get; init; }
+
+    public required int InputNode { get; init; }
+
+    public required int OutputNode { get; init; }
+
+    /// <summary>Whether the output is a voltage source; otherwise a constant current is drawn from it.</summary>
+    public required bool IsStiff { get; init; }
+
+    /// <summary>Per phase and resistor: whether it conducts.</summary>
+    public required bool[][] Closed { get; init; }
+
+    public int PhaseCount => Closed.Length;
+}
