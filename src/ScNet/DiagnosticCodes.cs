@@ -78,6 +78,9 @@ public static class DiagnosticCodes
     /// <summary>An impedance, operating point or sensitivities of a network so large that finding them would run for minutes or out of memory.</summary>
     public const string SteadyStateTooLarge = "steady-state-too-large";
 
+    /// <summary>An inductive network whose state does not settle to a period, or whose output no current reaches.</summary>
+    public const string NoPeriodicState = "no-periodic-state";
+
     /// <summary>A load current with no path in some phase.</summary>
     public const string LoadInterrupted = "load-interrupted";
 

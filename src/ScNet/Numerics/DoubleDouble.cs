@@ -25,6 +25,8 @@ internal readonly struct DoubleDouble : IReal<DoubleDouble>
 
     public double Nearest => _high;
 
+    public bool IsZero => _high == 0;
+
     public static DoubleDouble Of(double value) => new(value, 0);
 
     public static DoubleDouble Sqrt(DoubleDouble value)

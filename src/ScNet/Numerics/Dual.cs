@@ -16,6 +16,8 @@ internal readonly struct Dual<T>(T value, T slope) : IReal<Dual<T>>
 
     public double Nearest => Value.Nearest;
 
+    public bool IsZero => Value.IsZero && Slope.IsZero;
+
     public static Dual<T> Of(double value) => new(T.Of(value), default);
 
     public static Dual<T> Sqrt(Dual<T> value)

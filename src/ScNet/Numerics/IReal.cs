@@ -10,6 +10,9 @@ internal interface IReal<T>
     /// <summary>The nearest double.</summary>
     double Nearest { get; }
 
+    /// <summary>Whether it is zero in all that it carries.</summary>
+    bool IsZero { get; }
+
     static abstract T Of(double value);
 
     static abstract T Sqrt(T value);

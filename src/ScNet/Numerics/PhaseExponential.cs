@@ -146,7 +146,7 @@ internal static class PhaseExponential
     private static void AddInputs<T>(int n, int width, ReadOnlySpan<T> left, T constant, Span<T> target)
         where T : struct, IReal<T>
     {
-        if (constant.Nearest != 0)
+        if (!constant.IsZero)
         {
             for (int r = 0; r < n; r++)
             {

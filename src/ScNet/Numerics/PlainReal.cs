@@ -9,6 +9,8 @@ internal readonly struct PlainReal(double value) : IReal<PlainReal>
 
     public double Nearest => _value;
 
+    public bool IsZero => _value == 0;
+
     public static PlainReal Of(double value) => new(value);
 
     public static PlainReal Sqrt(PlainReal value) => new(Math.Sqrt(value._value));

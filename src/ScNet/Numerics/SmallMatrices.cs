@@ -133,7 +133,7 @@ internal static class SmallMatrices
             for (int r = k + 1; r < n; r++)
             {
                 Span<T> other = rows.Slice(r * width, width);
-                if (other[k].Nearest != 0)
+                if (!other[k].IsZero)
                 {
                     AddMultiple<T>(own[(k + 1)..], -(other[k] * inverse), other[(k + 1)..]);
                 }

@@ -14,13 +14,13 @@ namespace ScNet.SteadyState;
 /// </remarks>
 public sealed class OutputImpedance
 {
-    private readonly PreparedMode _prepared;
+    private readonly Func<double, double> _ohmsOfPeriod;
     private readonly ModeAnalysis _analysis;
 
-    internal OutputImpedance(ModeAnalysis analysis, PreparedMode prepared)
+    internal OutputImpedance(ModeAnalysis analysis, Func<double, double> ohmsOfPeriod)
     {
         _analysis = analysis;
-        _prepared = prepared.WithImpedance();
+        _ohmsOfPeriod = ohmsOfPeriod;
     }
 
     /// <summary>The converter.</summary>
@@ -44,7 +44,7 @@ public sealed class OutputImpedance
     /// <summary>The output impedance in ohms (Ω) at a switching frequency.</summary>
     /// <param name="frequencyHz">Switching frequency, one period per cycle, in hertz (Hz).</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is not positive, or not from 1e-60 to 1e60 Hz.</exception>
-    public double Ohms(double frequencyHz) => _prepared.Ohms(1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz)));
+    public double Ohms(double frequencyHz) => _ohmsOfPeriod(1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz)));
 
     /// <summary>The output impedances in ohms (Ω) at many frequencies, without allocation.</summary>
     /// <param name="frequenciesHz">Switching frequencies in hertz (Hz).</param>

@@ -11,13 +11,19 @@ namespace ScNet.SteadyState;
 public sealed class SteadyStateModel
 {
     private readonly ModeAnalysis _analysis;
+    private readonly Lazy<PreparedMode> _prepared;
     private readonly Lazy<OutputImpedance> _impedance;
+    private readonly Lazy<TwoPort> _twoPort;
 
-    private SteadyStateModel(ModeAnalysis analysis, PreparedMode prepared)
+    private SteadyStateModel(ModeAnalysis analysis, Func<PreparedMode> prepare)
     {
         _analysis = analysis;
-        Prepared = prepared;
-        _impedance = new(() => new OutputImpedance(_analysis, Prepared));
+        _prepared = new(prepare);
+        _ = analysis.Converter.Inductors.Count > 0 ? null : _prepared.Value;
+        _impedance = new(() => analysis.Converter.Inductors.Count > 0
+            ? new OutputImpedance(_analysis, period => TwoPort.At(1 / period).Ohms)
+            : new OutputImpedance(_analysis, Prepared.WithImpedance().Ohms));
+        _twoPort = new(() => new TwoPort(_analysis, () => new ModalTwoPort(_analysis, Prepared.WithImpedance())));
     }
 
     /// <summary>The converter.</summary>
@@ -30,7 +36,13 @@ public sealed class SteadyStateModel
     /// <exception cref="ScNetException">The network is too large: <see cref="DiagnosticCodes.SteadyStateTooLarge"/>.</exception>
     public OutputImpedance Impedance => _impedance.Value;
 
-    internal PreparedMode Prepared { get; }
+    /// <summary>Ratio, impedance, current ratio and input conductance at any frequency.</summary>
+    /// <exception cref="ScNetException">The network has no periodic state: <see cref="DiagnosticCodes.NoPeriodicState"/>; or it is too large.</exception>
+    public TwoPort TwoPort => _twoPort.Value;
+
+    /// <summary>The symmetric decompositions of a network without inductors.</summary>
+    /// <exception cref="ScNetException">It has inductors.</exception>
+    internal PreparedMode Prepared => _prepared.Value;
 
     /// <summary>Prepares one analysed mode.</summary>
     /// <param name="analysis">The analysis of the mode.</param>
@@ -38,7 +50,7 @@ public sealed class SteadyStateModel
     public static SteadyStateModel Of(ModeAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        return new SteadyStateModel(analysis, PreparedMode.Of(analysis.Converter, analysis.Topology));
+        return new SteadyStateModel(analysis, () => PreparedMode.Of(analysis.Converter, analysis.Topology));
     }
 
     /// <summary>The same mode with the component values of another converter of the same topology.</summary>
@@ -47,7 +59,7 @@ public sealed class SteadyStateModel
     public SteadyStateModel WithValuesOf(Converter converter)
     {
         ModeAnalysis analysis = _analysis.WithValuesOf(converter);
-        return new SteadyStateModel(analysis, Prepared.WithValuesOf(converter));
+        return new SteadyStateModel(analysis, () => Prepared.WithValuesOf(converter));
     }
 
     /// <summary>The exact impedance at a frequency beside the published estimates.</summary>

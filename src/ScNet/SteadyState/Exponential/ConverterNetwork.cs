@@ -3,7 +3,8 @@ using ScNet.Numerics;
 
 namespace ScNet.SteadyState.Exponential;
 
-/// <summary>A mode of a converter as a switched linear network: series resistances become resistors with an inner node.</summary>
+/// <summary>A mode of a converter as a switched linear network: series resistances become resistors with an inner node,
+/// plates and other parasitic capacitances come after the capacitors.</summary>
 internal static class ConverterNetwork
 {
     /// <summary>The network and its values.</summary>
@@ -27,14 +28,16 @@ internal static class ConverterNetwork
             capacitors.Add(new(positive, graph.BranchSecond[i]));
         }
 
+        ParasiticCapacitance[] parasitics = [.. converter.ParasiticCapacitances];
+        capacitors.AddRange(parasitics.Select(p => p.Nodes));
         bool[] alwaysClosed = [.. Enumerable.Repeat(true, resistors.Count - graph.SwitchCount)];
         SwitchedLinearNetwork network = new()
         {
             NodeCount = nodes,
             Resistors = [.. resistors],
             Capacitors = [.. capacitors],
-            Inductors = [],
-            HasWinding = [],
+            Inductors = [.. Enumerable.Range(graph.InputBranch + 1, converter.Inductors.Count).Select(b => new NodePair(graph.BranchFirst[b], graph.BranchSecond[b]))],
+            HasWinding = [.. converter.Inductors.Select(l => l.Ohms > 0)],
             InputNode = graph.BranchFirst[graph.InputBranch],
             OutputNode = graph.Output,
             IsStiff = graph.Load == LoadKind.Stiff,
@@ -42,9 +45,9 @@ internal static class ConverterNetwork
         };
         return (network, new(
             [.. ohms.Select(DoubleDouble.Of)],
-            [.. converter.Capacitors.Select(c => DoubleDouble.Of(c.Farads))],
-            [],
-            [],
+            [.. converter.Capacitors.Select(c => c.Farads).Concat(parasitics.Select(p => p.Farads)).Select(DoubleDouble.Of)],
+            [.. converter.Inductors.Select(l => DoubleDouble.Of(l.Henries))],
+            [.. converter.Inductors.Select(l => DoubleDouble.Of(l.Ohms))],
             [.. converter.Phases.Select(p => DoubleDouble.Of(p.Duty.ToDouble()))]));
     }
 }

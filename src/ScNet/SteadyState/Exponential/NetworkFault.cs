@@ -11,6 +11,9 @@ internal enum NetworkFault
     /// <summary>A phase leaves the load's constant current without a path.</summary>
     LoadWithoutPath,
 
+    /// <summary>No steady current can reach the load: capacitors would have to carry it for ever.</summary>
+    LoadWithoutSupply,
+
     /// <summary>An inductor without resistance lies across sources for ever.</summary>
     InductorAcrossSources,
 

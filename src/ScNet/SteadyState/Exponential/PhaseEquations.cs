@@ -7,6 +7,8 @@ namespace ScNet.SteadyState.Exponential;
 internal sealed class PhaseEquations<T>
     where T : struct, IReal<T>
 {
+    private const double Dust = 1e-27;
+
     internal PhaseEquations(T[] generator, T[] potentials, bool[] isKnown, T[] inputCharge, T[] output, T[][] resistors)
     {
         Generator = generator;
@@ -79,7 +81,7 @@ internal sealed class PhaseEquations<T>
             SmallMatrices.AddMultiple(current, -values.WindingOhms[e], voltage);
             for (int x = structure.VoltageStates; x < n; x++)
             {
-                if (current[x].Nearest != 0)
+                if (!current[x].IsZero)
                 {
                     SmallMatrices.AddMultiple<T>(voltage, current[x], generator.AsSpan(x * width, width));
                 }
@@ -99,8 +101,14 @@ internal sealed class PhaseEquations<T>
 
         T[] Difference(NodePair nodes)
         {
-            T[] row = [.. all.Row(potentials, nodes.First)];
-            SmallMatrices.AddMultiple<T>(all.Row(potentials, nodes.Second), T.Of(-1), row);
+            ReadOnlySpan<T> first = all.Row(potentials, nodes.First), second = all.Row(potentials, nodes.Second);
+            var row = new T[width];
+            for (int c = 0; c < width; c++)
+            {
+                T difference = first[c] - second[c];
+                row[c] = IsDust(difference, first[c], second[c]) ? default : difference;
+            }
+
             return row;
         }
 
@@ -111,7 +119,7 @@ internal sealed class PhaseEquations<T>
             for (int x = 0; x < structure.VoltageStates; x++)
             {
                 T weight = second[x] - first[x];
-                if (weight.Nearest != 0)
+                if (!weight.IsZero)
                 {
                     SmallMatrices.AddMultiple(current, weight, generator.AsSpan(x * width, width));
                 }
@@ -131,6 +139,11 @@ internal sealed class PhaseEquations<T>
             Array.ConvertAll(InputCurrent, convert),
             Array.ConvertAll(Output, convert),
             Array.ConvertAll(ResistorCurrents, r => Array.ConvertAll(r, convert)));
+
+    // What eliminating nodes in doubled precision leaves where both ends have one potential. A derivative may remain where
+    // the values cancel.
+    private static bool IsDust(T difference, T first, T second) => typeof(T) == typeof(DoubleDouble)
+        && Math.Abs(difference.Nearest) <= Dust * (Math.Abs(first.Nearest) + Math.Abs(second.Nearest));
 
     private static T[] Negated(T[] row) => Array.ConvertAll(row, v => -v);
 }

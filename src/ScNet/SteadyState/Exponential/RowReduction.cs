@@ -30,7 +30,7 @@ internal static class RowReduction
             for (int other = 0; other < count; other++)
             {
                 Span<T> row = rows.Slice(other * width, width);
-                if (other != k && row[pivot].Nearest != 0)
+                if (other != k && !row[pivot].IsZero)
                 {
                     SmallMatrices.AddMultiple<T>(own, -row[pivot], row);
                     row[pivot] = default;

@@ -6,52 +6,49 @@ namespace ScNet.SteadyState.Exponential;
 internal readonly record struct TwoPortValues<T>(T Ratio, T Ohms, T CurrentRatio, T InputSiemens)
     where T : struct, IReal<T>
 {
+    // what eliminating nodes in doubled precision leaves of a ratio that cancels
+    private const double Dust = 1e-26;
+
     /// <summary>The two-port of a solved period.</summary>
     /// <param name="map">The period.</param>
     /// <param name="period">Its length.</param>
     /// <param name="isStiff">Whether the second input is the output voltage; else it is the load current.</param>
-    public static TwoPortValues<T> Of(PeriodMap<T> map, T period, bool isStiff)
+    /// <param name="largestSiemens">The largest conductance in the network, against which rounding is told from a value.</param>
+    /// <param name="errors">How far rounding can have moved the figures; one that it can have made from zero is zero.</param>
+    public static TwoPortValues<T> Of(PeriodMap<T> map, T period, bool isStiff, double largestSiemens, out TwoPortErrors errors)
     {
         T frequency = T.Of(1) / period;
         T outByInput = map.Output[NetworkStructure.Input] * frequency, outByLoad = map.Output[NetworkStructure.Load] * frequency;
         T inByInput = map.InputCharge[NetworkStructure.Input] * frequency, inByLoad = map.InputCharge[NetworkStructure.Load] * frequency;
+        errors = TwoPortErrors.Of(map.Error, frequency.Nearest);
         if (!isStiff)
         {
-            return new(outByInput, -outByLoad, inByLoad, inByInput);
+            return new(Known(outByInput, errors.Ratio + Dust), Known(-outByLoad, errors.Ohms), Known(inByLoad, errors.CurrentRatio + Dust), Known(inByInput, errors.InputSiemens + (Dust * largestSiemens)));
         }
 
-        T ohms = T.Of(-1) / outByLoad, ratio = outByInput * ohms;
-        return new(ratio, ohms, -(inByLoad * ohms), inByInput + (inByLoad * ratio));
+        T ohms = T.Of(-1) / outByLoad;
+        errors = errors.OfStiff((outByInput * ohms).Nearest, ohms.Nearest, (inByLoad * ohms).Nearest);
+        T ratio = Known(outByInput * ohms, errors.Ratio + Dust), currentRatio = Known(-(inByLoad * ohms), errors.CurrentRatio + Dust);
+        return new(ratio, ohms, currentRatio, Known(inByInput - (currentRatio * outByInput), errors.InputSiemens + (Dust * largestSiemens)));
     }
 
     /// <summary>
-    /// The largest estimated relative error of ratio, impedance and current ratio, and that of the input conductance in
-    /// proportion to the larger of itself and the conductance that the load sees from the input.
+    /// The largest relative error of ratio, impedance and current ratio, and that of the input conductance in proportion
+    /// to the larger of itself and the conductance that the load shows at the input.
     /// </summary>
-    /// <param name="map">The period that was solved.</param>
-    /// <param name="period">Its length in seconds.</param>
-    /// <param name="isStiff">As in <see cref="Of"/>.</param>
-    /// <param name="siemensError">The estimated error of the input conductance in siemens.</param>
-    public double RelativeError(PeriodMap<T> map, double period, bool isStiff, out double siemensError)
+    /// <param name="errors">As <see cref="Of"/> gave them.</param>
+    public double RelativeError(TwoPortErrors errors)
     {
-        (double ratio, double ohms, double currentRatio, double siemens) = (Ratio.Nearest, Ohms.Nearest, CurrentRatio.Nearest, InputSiemens.Nearest);
-        double[] output = map.Error.Output, charge = map.Error.InputCharge;
-        double outByInput = output[NetworkStructure.Input] / period, outByLoad = output[NetworkStructure.Load] / period;
-        double inByInput = charge[NetworkStructure.Input] / period, inByLoad = charge[NetworkStructure.Load] / period;
-        double ratioError = outByInput, ohmsError = outByLoad, currentError = inByLoad;
-        siemensError = inByInput;
-        if (isStiff)
-        {
-            double size = Math.Abs(ohms);
-            ratioError = size * (outByInput + (Math.Abs(ratio) * outByLoad));
-            ohmsError = size * size * outByLoad;
-            currentError = size * (inByLoad + (Math.Abs(currentRatio) * outByLoad));
-            siemensError = inByInput + (Math.Abs(ratio) * inByLoad) + (Math.Abs(currentRatio / ohms) * ratioError);
-        }
-
-        double seen = Math.Max(Math.Abs(siemens), Math.Abs(ratio * currentRatio / ohms));
-        return Math.Max(Math.Max(Relative(ratioError, ratio), Relative(ohmsError, ohms)), Math.Max(Relative(currentError, currentRatio), Relative(siemensError, seen)));
+        double seen = Math.Max(Math.Abs(InputSiemens.Nearest), Math.Abs((Ratio * CurrentRatio).Nearest / Ohms.Nearest));
+        return Math.Max(
+            Math.Max(Relative(errors.Ratio, Ratio.Nearest), Relative(errors.Ohms, Ohms.Nearest)),
+            Math.Max(Relative(errors.CurrentRatio, CurrentRatio.Nearest), Relative(errors.InputSiemens, double.IsFinite(seen) ? seen : 0)));
     }
 
-    private static double Relative(double error, double value) => value == 0 ? error : error / Math.Abs(value);
+    // in doubled precision what is not known to differ from zero is taken as zero, but for a derivative that may remain
+    private static T Known(T value, double error) => typeof(T) == typeof(DoubleDouble) && Math.Abs(value.Nearest) <= error ? default : value;
+
+    private static double Relative(double error, double value) => value != 0 ? error / Math.Abs(value) : IsFine || error == 0 ? 0 : 1;
+
+    private static bool IsFine => T.Rounding < PlainReal.Rounding;
 }

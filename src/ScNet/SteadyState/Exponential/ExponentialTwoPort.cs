@@ -1,0 +1,66 @@
+namespace ScNet.SteadyState.Exponential;
+
+/// <summary>The two-port of a mode from exponentials of its state equation.</summary>
+internal sealed class ExponentialTwoPort : ITwoPortMethod
+{
+    private readonly Converter _converter;
+    private readonly Mode _mode;
+
+    private ExponentialTwoPort(Converter converter, Mode mode, PeriodSolver solver)
+    {
+        _converter = converter;
+        _mode = mode;
+        Solver = solver;
+    }
+
+    public PeriodSolver Solver { get; }
+
+    /// <summary>Prepares a mode.</summary>
+    /// <exception cref="ScNetException">It has no periodic state.</exception>
+    public static ExponentialTwoPort Of(Converter converter, Mode mode)
+    {
+        (SwitchedLinearNetwork network, NetworkValues<Numerics.DoubleDouble> values) = ConverterNetwork.Of(converter, mode);
+        PeriodSolver solver = PeriodSolver.Of(network, values);
+        FaultReport.Require(converter, mode, solver.Fault, solver.FaultPhase);
+        return new(converter, mode, solver);
+    }
+
+    public TwoPortPoint At(double frequencyHz)
+    {
+        FaultReport.Require(_converter, _mode, Solver.Solve(frequencyHz, out PeriodFigures found), phase: -1);
+        return new TwoPortPoint(frequencyHz, found.Ratios, found.Ohms, found.RelativeError, () => Details(found));
+    }
+
+    /// <summary>What is worked out on demand, also of a network whose two-port another method finds.</summary>
+    public TwoPortDetails DetailsAt(double frequencyHz)
+    {
+        FaultReport.Require(_converter, _mode, Solver.Solve(frequencyHz, out PeriodFigures found), phase: -1);
+        return Details(found);
+    }
+
+    private TwoPortDetails Details(PeriodFigures found)
+    {
+        var voltages = new double?[_converter.Capacitors.Count];
+        int n = found.OpenState.Length;
+        for (int i = 0; i < voltages.Length; i++)
+        {
+            if (Solver.Structure.FreeVoltages.Any(pattern => pattern[i] != 0))
+            {
+                continue;
+            }
+
+            Numerics.DoubleDouble[] row = Solver.Fine.CapacitorVoltage(i);
+            double sum = row[n + NetworkStructure.Input].Nearest;
+            sum += Solver.Structure.Network.IsStiff ? row[n + NetworkStructure.Load].Nearest * found.Ratios.Voltage : 0;
+            for (int x = 0; x < n; x++)
+            {
+                sum += row[x].Nearest * found.OpenState[x];
+            }
+
+            voltages[i] = sum;
+        }
+
+        (double decay, double periods) = SlowestDecay.Of([.. found.Inverse], (int)Math.Sqrt(found.Inverse.Length));
+        return new(new NamedList<double?>(voltages, _converter.Capacitors.Names), decay, periods);
+    }
+}

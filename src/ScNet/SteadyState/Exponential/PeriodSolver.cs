@@ -1,0 +1,120 @@
+using System.Collections.Concurrent;
+using ScNet.Numerics;
+
+namespace ScNet.SteadyState.Exponential;
+
+/// <summary>
+/// Periods of a network, in plain precision where its estimated error is small enough, else in doubled precision. Room
+/// is kept for as many threads as ask at once.
+/// </summary>
+internal sealed class PeriodSolver
+{
+    /// <summary>The estimated relative error from which doubled precision is used.</summary>
+    public const double WantedError = 1e-11;
+
+    private const double DriftRounding = 1e-14;
+    private const double Dust = 1e-25;
+
+    private readonly ConcurrentBag<PeriodMap<PlainReal>> _plainRoom = [];
+    private readonly ConcurrentBag<PeriodMap<DoubleDouble>> _fineRoom = [];
+    private readonly StateEquations<PlainReal> _plain;
+    private readonly double _largestSiemens;
+
+    public PeriodSolver(NetworkStructure structure, NetworkValues<DoubleDouble> values)
+    {
+        Structure = structure;
+        _largestSiemens = values.Ohms.Select(r => 1 / r.Nearest).DefaultIfEmpty().Max();
+        Fine = StateEquations<DoubleDouble>.Of(structure, values);
+        _plain = Fine.To(v => PlainReal.Of(v.Nearest));
+        (Fault, FaultPhase) = structure.Fault == NetworkFault.None ? (DriftFault(), -1) : (structure.Fault, structure.FaultPhase);
+    }
+
+    /// <summary>Why there is no periodic state at any frequency.</summary>
+    public NetworkFault Fault { get; }
+
+    /// <summary>The phase of the fault, or -1.</summary>
+    public int FaultPhase { get; }
+
+    public NetworkStructure Structure { get; }
+
+    /// <summary>The state equations in doubled precision.</summary>
+    public StateEquations<DoubleDouble> Fine { get; }
+
+    private bool IsStiff => Structure.Network.IsStiff;
+
+    public static PeriodSolver Of(SwitchedLinearNetwork network, NetworkValues<DoubleDouble> values)
+    {
+        NetworkStructure structure = NetworkStructure.Of(
+            network, Array.ConvertAll(values.Farads, v => v.Nearest), Array.ConvertAll(values.Henries, v => v.Nearest));
+        return new PeriodSolver(structure, values);
+    }
+
+    /// <summary>The two-port at a frequency.</summary>
+    /// <param name="frequencyHz">The frequency.</param>
+    /// <param name="found">What was found.</param>
+    public NetworkFault Solve(double frequencyHz, out PeriodFigures found)
+    {
+        NetworkFault fault = Solve(_plain, _plainRoom, PlainReal.Of(1 / frequencyHz), out found);
+        return fault == NetworkFault.None && found.RelativeError <= WantedError
+            ? fault
+            : Solve(Fine, _fineRoom, DoubleDouble.Of(1) / DoubleDouble.Of(frequencyHz), out found);
+    }
+
+    // A state that nothing moves back must not be driven on average either. What is not zero there is far from rounding.
+    private NetworkFault DriftFault()
+    {
+        (DoubleDouble[] directions, int[] pivots) = Fine.FreeStates();
+        int n = Fine.StateCount;
+        double largest = Fine.Phases.SelectMany(p => p.Generator).Select(v => Math.Abs(v.Nearest)).DefaultIfEmpty().Max();
+        for (int f = 0; f < pivots.Length; f++)
+        {
+            for (int u = 0; u < NetworkStructure.InputCount; u++)
+            {
+                DoubleDouble drift = default;
+                double size = 0;
+                for (int j = 0; j < Fine.Phases.Length; j++)
+                {
+                    for (int x = 0; x < n; x++)
+                    {
+                        DoubleDouble part = Fine.Duties[j] * directions[(f * n) + x] * Fine.Phases[j].Generator[(x * Fine.Width) + n + u];
+                        drift += part;
+                        size += Math.Abs(part.Nearest);
+                    }
+                }
+
+                if (Math.Abs(drift.Nearest) > (DriftRounding * size) + (Dust * largest))
+                {
+                    return u == NetworkStructure.Load && !IsStiff ? NetworkFault.LoadWithoutSupply : NetworkFault.InductorAcrossSources;
+                }
+            }
+        }
+
+        return NetworkFault.None;
+    }
+
+    private NetworkFault Solve<T>(StateEquations<T> equations, ConcurrentBag<PeriodMap<T>> room, T period, out PeriodFigures found)
+        where T : struct, IReal<T>
+    {
+        PeriodMap<T> map = room.TryTake(out PeriodMap<T>? free) ? free : new PeriodMap<T>(equations);
+        try
+        {
+            found = default;
+            if (!map.TryRun(period))
+            {
+                return NetworkFault.Resonance;
+            }
+
+            if (IsStiff && !(Math.Abs(map.Output[NetworkStructure.Load].Nearest) > map.Error.Output[NetworkStructure.Load]))
+            {
+                return NetworkFault.NoOutputCurrent;
+            }
+
+            found = PeriodFigures.Of(map, period, IsStiff, _largestSiemens);
+            return found.IsFinite ? NetworkFault.None : NetworkFault.Resonance;
+        }
+        finally
+        {
+            room.Add(map);
+        }
+    }
+}
