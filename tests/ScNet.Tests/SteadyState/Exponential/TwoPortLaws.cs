@@ -56,8 +56,8 @@ public sealed class TwoPortLaws
             {
                 if (CircuitTwoPort.TryFind(circuit, f) is { } found && IsSettled(found))
                 {
-                    (double ratio, double ohms, double currentRatio, double siemens) = SteppedCircuit.Measure(circuit, f, halvings: 8);
-                    double allowed = 1e-6;
+                    (double ratio, double ohms, double currentRatio, double siemens) = SteppedCircuit.Measure(circuit, f, halvings: 10);
+                    double allowed = 1e-5;
                     Same(ratio, found.Ratios.Voltage, 1, allowed);
                     Same(ohms, found.Ohms, 1, allowed);
                     Same(currentRatio, found.Ratios.Current, 1, allowed);
