@@ -128,6 +128,24 @@ public sealed class Converter
         };
     }
 
+    /// <summary>The same elements and modes with phases of other lengths.</summary>
+    /// <param name="duties">The share of each phase in the period, exactly; they are positive and sum to 1.</param>
+    /// <exception cref="ArgumentException">There is not one duty per phase, one is not positive, or they do not sum to 1.</exception>
+    public Converter WithDuties(params IReadOnlyList<Fraction> duties)
+    {
+        ArgumentNullException.ThrowIfNull(duties);
+        if (duties.Count != Phases.Count || duties.Any(d => d.Denominator.IsZero || d <= Fraction.Zero)
+            || duties.Aggregate(Fraction.Zero, (sum, d) => sum + d) != Fraction.One)
+        {
+            throw new ArgumentException($"Expected {Phases.Count} positive duties that sum to 1, but got {string.Join(", ", duties)}.", nameof(duties));
+        }
+
+        return new Converter(this, Network.WithDuties([.. duties]))
+        {
+            Phases = new([.. Phases.Select((p, j) => new Phase(p.Number, p.Name, duties[j]))], Phases.Names),
+        };
+    }
+
     /// <summary>Throws where a mode is not one of this converter's.</summary>
     internal void RequireOwn(Mode mode, string parameterName)
     {

@@ -24,20 +24,10 @@ internal static class DeadTime
             builder.PhaseNames(names);
         }
 
-        foreach (Capacitor capacitor in converter.Capacitors)
-        {
-            builder.Capacitor(capacitor.Name, capacitor.PositiveNode, capacitor.BottomNode, capacitor.Farads, capacitor.EsrOhms);
-        }
-
-        foreach (Switch @switch in converter.Switches)
-        {
-            builder.Switch(@switch.Name, @switch.FirstNode, @switch.SecondNode, ohms: @switch.Ohms);
-        }
-
+        builder.AddElements(converter, string.Empty, node => node);
         foreach (Mode mode in converter.Modes)
         {
-            builder.Mode(mode.Name, [.. converter.Switches.Select((s, i) =>
-                (s.Name, PhaseSet.Of([.. mode.ClosedPhases[i].Select(p => (2 * p) - 1)])))]);
+            builder.Mode(mode.Name, [.. converter.Entries(mode, string.Empty, p => [(2 * p) - 1])]);
         }
 
         return builder.Build();

@@ -29,11 +29,11 @@ internal sealed class SwitchedNetwork : NetworkGraph
         Wire(nodeCount, capacitors, ports, switches);
     }
 
-    private SwitchedNetwork(SwitchedNetwork other, bool[][] closed)
+    private SwitchedNetwork(SwitchedNetwork other, Fraction[] duties, bool[][] closed)
         : base(other)
     {
-        Duties = other.Duties;
-        PhaseWeights = other.PhaseWeights;
+        Duties = duties;
+        PhaseWeights = ReferenceEquals(duties, other.Duties) ? other.PhaseWeights : InProportion(duties);
         Closed = closed;
     }
 
@@ -55,7 +55,10 @@ internal sealed class SwitchedNetwork : NetworkGraph
     public ReadOnlySpan<bool> ClosedIn(int mode, int phase) => Closed[mode].AsSpan(phase * SwitchCount, SwitchCount);
 
     /// <summary>The same connections with other modes; one array per mode, as in <see cref="Closed"/>.</summary>
-    public SwitchedNetwork WithClosed(bool[][] closed) => new(this, closed);
+    public SwitchedNetwork WithClosed(bool[][] closed) => new(this, Duties, closed);
+
+    /// <summary>The same connections and modes with phases of other lengths.</summary>
+    public SwitchedNetwork WithDuties(Fraction[] duties) => new(this, duties, Closed);
 
     /// <summary>The same network with more capacitors, which are numbered after its own.</summary>
     public SwitchedNetwork WithCapacitors(ReadOnlySpan<NodePair> more)

@@ -39,15 +39,7 @@ internal sealed class CombinedParts
     public void Add(Converter converter, string prefix, string input, string output, int rotation = 0)
     {
         _added.Add((converter, prefix, rotation));
-        foreach (Capacitor c in converter.Capacitors)
-        {
-            Builder.Capacitor(prefix + c.Name, Node(c.PositiveNode), Node(c.BottomNode), c.Farads, c.EsrOhms);
-        }
-
-        foreach (Switch s in converter.Switches)
-        {
-            Builder.Switch(prefix + s.Name, Node(s.FirstNode), Node(s.SecondNode), PhaseSet.None, s.Ohms);
-        }
+        Builder.AddElements(converter, prefix, Node);
 
         string Node(string name) => name == Converter.ReferenceNode ? name
             : name == converter.InputNode ? input
@@ -61,14 +53,9 @@ internal sealed class CombinedParts
     {
         foreach ((string name, Mode[] choice) in modes)
         {
-            Builder.Mode(name.Length > 0 ? name : Mode.DefaultName, [.. _added.SelectMany((a, i) => Closed(a.Converter, a.Prefix, a.Rotation, choice[i]))]);
+            Builder.Mode(name.Length > 0 ? name : Mode.DefaultName, [.. _added.SelectMany((a, i) => a.Converter.Entries(choice[i], a.Prefix, p => [((p - 1 + a.Rotation) % a.Converter.Phases.Count) + 1]))]);
         }
 
         return Builder.Build();
     }
-
-    // Phases count from 1.
-    private static IEnumerable<(string Switch, PhaseSet On)> Closed(Converter converter, string prefix, int rotation, Mode mode) =>
-        from s in converter.Switches.Zip(mode.ClosedPhases)
-        select (prefix + s.First.Name, PhaseSet.Of([.. s.Second.Select(p => ((p - 1 + rotation) % converter.Phases.Count) + 1)]));
 }

@@ -1,4 +1,5 @@
 using System.Numerics;
+using Fractions;
 
 namespace ScNet.Topologies;
 
@@ -14,12 +15,16 @@ internal sealed class FamilyFrame
     private readonly ConverterBuilder _builder;
     private readonly double _farads;
     private readonly double _ohms;
+    private readonly double _henries;
+    private readonly double _windingOhms;
     private readonly LoadKind _load;
 
-    public FamilyFrame(string name, bool stepUp, double farads, double ohms, LoadKind load)
+    public FamilyFrame(string name, bool stepUp, double farads, double ohms, LoadKind load, double henries = 1, double windingOhms = 0)
     {
         RequirePositive(farads, nameof(farads));
         RequirePositive(ohms, nameof(ohms));
+        RequirePositive(henries, nameof(henries));
+        _ = Guard.InRange(windingOhms, allowZero: true, nameof(windingOhms));
         if (!Enum.IsDefined(load))
         {
             throw new ArgumentOutOfRangeException(nameof(load), load, "Expected a load kind that exists.");
@@ -28,6 +33,8 @@ internal sealed class FamilyFrame
         _builder = Converter.Create(name).Input(Input).Output(Output, load);
         _farads = farads;
         _ohms = ohms;
+        _henries = henries;
+        _windingOhms = windingOhms;
         _load = load;
         High = stepUp ? Output : Input;
         Low = stepUp ? Input : Output;
@@ -42,12 +49,27 @@ internal sealed class FamilyFrame
     public void Capacitor(string name, string positive, string bottom) =>
         _builder.Capacitor(name, positive, bottom, _farads);
 
+    public void Inductor(string name, string first, string second) =>
+        _builder.Inductor(name, first, second, _henries, _windingOhms);
+
     /// <summary>A switch whose first terminal is the one at the higher potential while it is open, where there is one.</summary>
     public void Switch(string name, string upper, string lower, PhaseSet phase) =>
         _builder.Switch(name, upper, lower, phase, _ohms);
 
     /// <summary>A number of equal phases; two where this is not called.</summary>
     public void Phases(int count) => _builder.Phases(count);
+
+    /// <summary>Phases of the given shares of the period.</summary>
+    public void Duties(IEnumerable<Fraction> duties) => _builder.Duties([.. duties]);
+
+    /// <summary>Requires a duty between two bounds, which it may not reach.</summary>
+    public static void RequireDuty(Fraction duty, Fraction above, Fraction below, string parameterName)
+    {
+        if (duty.Denominator.IsZero || duty <= above || duty >= below)
+        {
+            throw new ArgumentOutOfRangeException(parameterName, duty, $"Expected a duty above {above} and below {below}.");
+        }
+    }
 
     /// <summary>A mode of a converter whose switches were given no phases.</summary>
     public void Mode(string name, IEnumerable<(string Switch, PhaseSet On)> closed) => _builder.Mode(name, [.. closed]);
