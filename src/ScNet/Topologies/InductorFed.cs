@@ -8,7 +8,7 @@ namespace ScNet.Topologies;
 /// The inductor lies between what was the output, now the node "x", and the output "vout". Its voltage averages to zero, so
 /// the ratio stays. It draws the same current in every phase, so the phases are made as long as the shares of the charge that
 /// the converter delivers in them: then charge balances, and where no two capacitors close a loop without the inductor,
-/// charging is fully soft. Source: R. C. N. Pilawa-Podgurski and D. J. Perreault, "Merged two-stage power converter with
+/// charging is fully soft. Averages no longer fix the capacitors' voltages: losses do. Source: R. C. N. Pilawa-Podgurski and D. J. Perreault, "Merged two-stage power converter with
 /// soft charging switched-capacitor stage in 180 nm CMOS", JSSC 47(7), 2012 (from memory); derived in
 /// docs/theory/inductive-families.md.
 /// </remarks>
