@@ -112,7 +112,7 @@ public sealed class InductiveFamilyTests
         Assert.Equal(2.8, first, 1e-12);
         int stack = (int)Math.Ceiling((first / 1.4) - 1e-9);
         Assert.Equal((2, 4), (stack, stack * stack));
-        Quantity[] levels = [.. analysis.Nodes["x"].Potential];
+        Quantity[] levels = [.. analysis.IdealPoint.NodePotentials["x"]];
         Assert.Equal(new Fraction(1, 3), levels.Max(v => v.ToFraction()) - levels.Min(v => v.ToFraction()));
         Assert.True(4.2 * analysis.Switches.Max(s => s.PeakBlocking.Abs().ToDouble()) <= 1.8);
     }
