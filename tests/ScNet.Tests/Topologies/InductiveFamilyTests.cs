@@ -1,5 +1,6 @@
 using Fractions;
 using ScNet.Analysis;
+using ScNet.Design;
 using ScNet.Topologies;
 
 namespace ScNet.Tests.Topologies;

@@ -1,7 +1,7 @@
 using Fractions;
 using ScNet.Analysis;
 
-namespace ScNet.Topologies;
+namespace ScNet.Design;
 
 /// <summary>A switched-capacitor converter that feeds its load through an inductor, so that its capacitors are charged by a current and not by impulses.</summary>
 /// <remarks>
