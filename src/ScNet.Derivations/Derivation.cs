@@ -81,9 +81,11 @@ public sealed class Derivation : IEquatable<Derivation>
     }
 
     /// <summary>An empty derivation for a mode that was analysed already, with or without a result.</summary>
+    /// <exception cref="ScNetException">The converter has inductors.</exception>
     public static Derivation Of(ModeOutcome outcome)
     {
         ArgumentNullException.ThrowIfNull(outcome);
+        InductorSupport.Refuse(outcome.Converter, "Checking a derivation");
         return new Derivation(new DerivationScope(outcome), [], [], DefaultTolerance);
     }
 

@@ -63,6 +63,7 @@ internal static class ReachCommand
         string[] reasons =
         [
             .. Unless(converter.Phases.Count == 2, $"two phases, but it has {converter.Phases.Count}"),
+            .. Unless(converter.Inductors.Count == 0, $"switches and capacitors, but it has inductors"),
             .. Unless(converter.Load == LoadKind.Stiff, $"a stiff load, but it has a current load"),
             .. Unless(converter.Switches.Count <= ReachableRatios.MaximumSwitchCount, $"at most {ReachableRatios.MaximumSwitchCount} switches, but it has {converter.Switches.Count}"),
         ];

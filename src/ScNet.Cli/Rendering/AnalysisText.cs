@@ -12,7 +12,9 @@ internal static class AnalysisText
     {
         output.WriteLine(Printable.Of($"{converter.Name} ({path})"));
         output.WriteLine(
-            $"{Count(converter.Capacitors.Count, "capacitor", "capacitors")}, {Count(converter.Switches.Count, "switch", "switches")}, "
+            $"{Count(converter.Capacitors.Count, "capacitor", "capacitors")}, "
+            + (converter.Inductors.Count > 0 ? $"{Count(converter.Inductors.Count, "inductor", "inductors")}, " : string.Empty)
+            + $"{Count(converter.Switches.Count, "switch", "switches")}, "
             + $"{converter.Phases.Count} phases, {Count(converter.Modes.Count, "mode", "modes")}");
         string load = converter.Load == LoadKind.Stiff ? "stiff" : "current";
         output.WriteLine(Printable.Of($"Input node {converter.InputNode}, output node {converter.OutputNode} ({load} load)"));
@@ -27,6 +29,7 @@ internal static class AnalysisText
             {
                 WriteSummary(output, analysis);
                 WriteCapacitors(output, analysis);
+                InductorText.Write(output, analysis);
                 WriteSwitches(output, analysis);
                 isComplete &= ImpedanceText.Write(output, mode, frequenciesHz);
             }
@@ -43,23 +46,39 @@ internal static class AnalysisText
 
     private static void WriteSummary(TextWriter output, ModeAnalysis mode)
     {
-        SlowSwitchingLimit slow = mode.SlowSwitchingLimit;
-        string slowText = EngineeringNumber.Of(slow.OhmsAtOneHertz, "Ω");
-        if (slow.OhmsAtOneHertz > 0)
-        {
-            slowText += $" at 1 Hz, falling as 1/f: {EngineeringNumber.Of(slow.Ohms(ExampleFrequencyHz), "Ω")} at 1 MHz";
-        }
-
         string decidedBy = mode.ChargeFlow.DeterminedBy == FlowDetermination.ComponentValues ? "topology and component values"
             : mode.ChargeFlow.Switches.Concat([mode.ChargeFlow.Input, mode.ChargeFlow.Output]).All(charges => charges.All(q => q.IsExact)) ? "topology alone"
             : "topology alone for capacitors, by resistances too for switches and ports";
         output.WriteLine($"  Ideal ratio           {QuantityText.WithDecimal(mode.Ratio)} V/V");
-        output.WriteLine($"  Slow-switching limit  {slowText}");
+        if (mode.Converter.Inductors.Count > 0)
+        {
+            output.WriteLine($"  Voltages fixed by     {InductorText.Balance(mode.Balance)}");
+        }
+
+        if (!mode.CarriesLoad)
+        {
+            output.WriteLine("  Charge and limits     none: at constant inductor currents no charge balances while the output takes some");
+            return;
+        }
+
+        if (mode.ChargeSharing is { } sharing)
+        {
+            output.WriteLine($"  Charge sharing        {Falling(sharing.OhmsAtOneHertz)}{(sharing.OhmsAtOneHertz > 0 ? string.Empty : ": all capacitors are charged softly")}");
+            output.WriteLine($"  All in impulses       {Falling(mode.SlowSwitchingLimit.OhmsAtOneHertz)} (slow-switching limit without the steady share of held currents)");
+        }
+        else
+        {
+            output.WriteLine($"  Slow-switching limit  {Falling(mode.SlowSwitchingLimit.OhmsAtOneHertz)}");
+        }
+
         output.WriteLine($"  Fast-switching limit  {EngineeringNumber.Of(mode.FastSwitchingLimit.Ohms, "Ω")}");
         output.WriteLine($"  Charges decided by    {decidedBy}");
         output.WriteLine($"  Charge from input     {Phases(mode.ChargeFlow.Input)}");
         output.WriteLine($"  Charge to output      {Phases(mode.ChargeFlow.Output)}");
     }
+
+    private static string Falling(double ohmsAtOneHertz) => EngineeringNumber.Of(ohmsAtOneHertz, "Ω")
+        + (ohmsAtOneHertz > 0 ? $" at 1 Hz, falling as 1/f: {EngineeringNumber.Of(ohmsAtOneHertz / ExampleFrequencyHz, "Ω")} at 1 MHz" : string.Empty);
 
     private static void WriteCapacitors(TextWriter output, ModeAnalysis mode)
     {
@@ -73,7 +92,8 @@ internal static class AnalysisText
         output.WriteLine("  Capacitors: voltage in V per V of input, charge into the positive plate per unit of output charge");
         TextTable table = new TextTable(indent: "  ")
             .Words("name").Words("plate +").Words("bottom").Figures("C").Figures("ESR")
-            .Figures("voltage").Figures(PerPhase(converter, "charge")).Figures("SSL coeff.").Figures("FSL coeff.");
+            .Figures("voltage").Figures(PerPhase(converter, "charge"))
+            .Figures(mode.ChargeSharing is null ? ["SSL coeff."] : ["sharing", "impulses"]).Figures("FSL coeff.");
         for (int c = 0; c < converter.Capacitors.Count; c++)
         {
             Capacitor capacitor = converter.Capacitors[c];
@@ -83,8 +103,9 @@ internal static class AnalysisText
                 capacitor.BottomNode,
                 EngineeringNumber.Of(capacitor.Farads, "F"),
                 EngineeringNumber.Of(capacitor.EsrOhms, "Ω"),
-                mode.IdealPoint.CapacitorVoltages[c].ToString(),
+                mode.IdealPoint.CapacitorVoltages[c] + (capacitor.Controlled is null ? string.Empty : " (controlled)"),
                 .. mode.ChargeFlow.Capacitors[c].Select(q => q.ToString()),
+                .. mode.ChargeSharing is { } sharing ? [sharing.Coefficients[c].ToString()] : Array.Empty<string>(),
                 mode.SlowSwitchingLimit.Coefficients[c].ToString(),
                 capacitor.EsrOhms > 0 ? mode.FastSwitchingLimit.CapacitorCoefficients[c].ToString() : "-",
             ]);
@@ -154,7 +175,7 @@ internal static class AnalysisText
         return $"{name} (duty {Quantity.Exact(phase.Duty)})";
     }
 
-    private static IEnumerable<string> PerPhase(Converter converter, string header) =>
+    public static IEnumerable<string> PerPhase(Converter converter, string header) =>
         converter.Phases.Select(p => $"{header} {p.Number}");
 
     private static string Count(int count, string one, string many) => $"{count} {(count == 1 ? one : many)}";

@@ -57,6 +57,12 @@ internal static class ComparisonText
             output.WriteLine(line);
         }
 
+        if (rows.Any(r => r.Result?.Comparison.ChargeSharing is not null))
+        {
+            output.WriteLine("*             charge sharing instead of SSL: what is left of it as held currents (load, inductors) carry their share steadily;");
+            output.WriteLine("              with all charge as impulses it is slowSwitchingLimit of the JSON and CSV output");
+        }
+
         ComparisonNotes.Write(output, comparisons);
     }
 
@@ -72,8 +78,8 @@ internal static class ComparisonText
         [
             QuantityText.Short(comparison.Ratio),
             EngineeringNumber.Of(comparison.IdealOutputVoltageVolts, "V"),
-            result.Silicon is { } slow ? Bound(slow) + Best(slow.SlowSwitchingLimit) : EngineeringNumber.Of(comparison.SlowSwitchingLimit.OwnProportionsOhms, "Ω"),
-            Best(comparison.SlowSwitchingLimit),
+            result.Silicon is { } slow ? Shared(slow.ChargeSharing) + Bound(slow) + Best(slow.LowFrequencyLimit) : Shared(comparison.ChargeSharing) + EngineeringNumber.Of(comparison.LowFrequencyLimit.OwnProportionsOhms, "Ω"),
+            Shared(comparison.ChargeSharing) + Best(comparison.LowFrequencyLimit),
             result.Silicon is { } fast ? Bound(fast) + Best(fast.FastSwitchingLimit) : EngineeringNumber.Of(comparison.FastSwitchingLimit.OwnProportionsOhms, "Ω"),
             Best(comparison.FastSwitchingLimit),
             .. result.Silicon is { } silicon ? [Bound(silicon) + Count(silicon.MaximumStackCount)] : Array.Empty<string>(),
@@ -82,6 +88,8 @@ internal static class ComparisonText
             .. Stress(comparison.SwitchStress),
             .. Stress(comparison.CapacitorStress),
         ];
+
+    private static string Shared(ComparedLimit? sharing) => sharing is null ? string.Empty : "*";
 
     private static string Bound(SiliconComparison silicon) => silicon.IsLowerBound ? "≥" : string.Empty;
 

@@ -16,6 +16,7 @@ internal sealed class WorkedMode
 
     public WorkedMode(Converter converter, Mode mode)
     {
+        InductorSupport.Refuse(converter, "The worked solution");
         _network = converter.Network;
         Outcome = ModeAnalysis.Try(converter, mode);
         Converter = converter;

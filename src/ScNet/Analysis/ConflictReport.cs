@@ -30,16 +30,18 @@ internal sealed class ConflictReport(Converter converter, PhaseForest[] forests,
         }
     }
 
+    private bool IsOfInductor(int loop) => loops.IsTied(loop) && loops.Branches(loop)[0] >= _network.FirstInductorBranch;
+
     private Diagnostic Describe(int[] members)
     {
-        int shorted = Array.FindIndex(members, l => loops.Branches(l).Length == 1);
+        int shorted = Array.FindIndex(members, l => loops.Branches(l).Length == 1 && !loops.IsTied(l));
         if (shorted < 0)
         {
             // never of one phase alone: within a phase every loop has a capacitor of its own
             return new Diagnostic(
                 DiagnosticSeverity.Error,
                 DiagnosticCodes.VoltageConflict,
-                $"No voltages satisfy these loops together: {_descriptions.Demands(members)}. Change the switches of any one of them.",
+                $"No voltages satisfy these loops together{(members.Any(IsOfInductor) ? ", with no voltage across an inductor on average" : string.Empty)}: {_descriptions.Demands(members)}. Change the switches of any one of them.",
                 _descriptions.Elements(members));
         }
 

@@ -72,9 +72,10 @@ internal static class DirectionAmounts
         return amounts;
     }
 
-    /// <summary>Whether capacitors take part in a direction in the slow-switching limit.</summary>
+    /// <summary>Whether capacitors take part in a direction in the slow-switching limit; with an inductor's current they always do.</summary>
     public static bool IsMoving(SwitchedNetwork network, FlowDirection direction) =>
-        !direction.IsStillWhenSlow && direction.MovesCapacitors(network.CapacitorCount, network.PhaseCount);
+        (!direction.IsStillWhenSlow || (direction.Branches.Count > 0 && direction.Branches.Indices[^1] >= network.FirstInductorBranch * network.PhaseCount))
+        && direction.MovesCapacitors(network.CapacitorCount, network.PhaseCount);
 
     /// <summary>The flow that topology gives, then each direction's <see cref="FlowDirection.Way"/>.</summary>
     public static FlowDirection[] Ways(TopologySolution topology) => [topology.Own!, .. topology.Directions.Select(d => d.Way)];

@@ -27,14 +27,15 @@ internal sealed class LoopDescriptions(Converter converter, PhaseForest[] forest
         return members.Count <= MostLoops ? demands : $"{demands}; and {members.Count - MostLoops} more";
     }
 
-    /// <summary>The names of the capacitors and then of the switches of the loops that are told, each in the converter's order.</summary>
+    /// <summary>The names of the capacitors, of the inductors and then of the switches of the loops that are told, each in the converter's order.</summary>
     public string[] Elements(IReadOnlyCollection<int> members)
     {
         int[] told = [.. members.Take(MostLoops)];
-        IEnumerable<int> capacitors = told.SelectMany(l => loops.Branches(l).ToArray()).Where(b => b < _network.CapacitorCount);
+        IEnumerable<int> branches = told.SelectMany(l => loops.Branches(l).ToArray())
+            .Where(b => b < _network.CapacitorCount || b >= _network.FirstInductorBranch);
         return
         [
-            .. capacitors.Distinct().Order().Select(b => converter.Capacitors[b].Name),
+            .. branches.Distinct().Order().Select(converter.BranchName),
             .. told.SelectMany(SwitchesOf).Distinct().Order().Select(s => converter.Switches[s].Name),
         ];
     }

@@ -80,6 +80,9 @@ public sealed class ModeAnalysis
     public NamedList<InductorAnalysis> Inductors => LazyInitializer.EnsureInitialized(
         ref _inductors, () => ByElement(Converter.Inductors.Names, i => new InductorAnalysis(this, i)))!;
 
+    /// <summary>The capacitors, by position, whose voltage only losses fix.</summary>
+    internal IReadOnlyList<int> LeftToLosses => _results.Voltages.LeftToLosses;
+
     /// <summary>The voltage of each inductor in each phase.</summary>
     internal PhaseTable InductorVoltages => _results.Voltages.InductorVoltages;
 

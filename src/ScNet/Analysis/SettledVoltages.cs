@@ -12,6 +12,9 @@ namespace ScNet.Analysis;
 internal sealed record SettledVoltages(
     IdealPoint IdealPoint, BlockingVoltages BlockingVoltages, PhaseTable InductorVoltages, VoltageBalance Balance, IReadOnlyList<Diagnostic> Diagnostics)
 {
+    /// <summary>The capacitors, by position, that resistances bring to a voltage of their own, whatever they were left with.</summary>
+    public IReadOnlyList<int> LeftToLosses { get; init; } = [];
+
     /// <summary>Reads all voltages off the space that laws leave; what still moves is undetermined.</summary>
     /// <param name="converter">The converter.</param>
     /// <param name="forests">The phases of the mode.</param>
@@ -21,7 +24,13 @@ internal sealed record SettledVoltages(
     /// <param name="balance">What fixed the last of the voltages.</param>
     /// <param name="warnings">Warnings that depend on component values.</param>
     public static SettledVoltages Of<T>(
-        Converter converter, PhaseForest[] forests, VoltageSpace<T> space, bool[] unconnected, PhaseTable inductors, VoltageBalance balance, Diagnostic[] warnings)
+        Converter converter,
+        PhaseForest[] forests,
+        VoltageSpace<T> space,
+        bool[] unconnected,
+        PhaseTable inductors,
+        VoltageBalance balance,
+        Diagnostic[] warnings)
         where T : struct, IBinaryInteger<T>
     {
         SwitchedNetwork network = converter.Network;

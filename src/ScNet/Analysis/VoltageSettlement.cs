@@ -86,7 +86,7 @@ internal sealed class VoltageSettlement<T>
     }
 
     private SettledVoltages Collect(VoltageSpace<T> space, VoltageBalance balance, Diagnostic[] warnings) => SettledVoltages.Of(
-        _converter, _forests, space, _unconnected, new PhaseTable(InductorTable(space), _converter.Inductors.Names, _converter.Phases.Names), balance, warnings);
+        _converter, _forests, space, _unconnected, new PhaseTable(InductorTable(space), _converter.Inductors.Names, _converter.Phases.Names), balance, warnings) with { LeftToLosses = LeftToLosses(space) };
 
     private Quantity[] InductorTable(VoltageSpace<T> space)
     {
@@ -109,9 +109,15 @@ internal sealed class VoltageSettlement<T>
         return table;
     }
 
+    private int[] LeftToLosses(VoltageSpace<T> space)
+    {
+        List<Rational<T>[]> held = space.Movements.FindAll(HasVoltSeconds);
+        return held.Count == 0 ? [] : [.. Enumerable.Range(0, _converter.Capacitors.Count).Where(i => ModeFindings.Moves(held, i))];
+    }
+
     private Diagnostic OpenWarning(VoltageSpace<T> space)
     {
-        string[] names = [.. _converter.Capacitors.Where((_, i) => space.Movements.Exists(m => !m[i].IsZero && HasVoltSeconds(m))).Select(c => c.Name)];
+        string[] names = [.. LeftToLosses(space).Select(i => _converter.Capacitors[i].Name)];
         string ratio = space.Moves(_converter.Network.OutputBranch) ? ", and with it the output's" : string.Empty;
         return new Diagnostic(
             DiagnosticSeverity.Warning,

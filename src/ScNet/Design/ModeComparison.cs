@@ -31,6 +31,11 @@ public sealed class ModeComparison
             [.. own.Select(c => analysis.SlowSwitchingLimit.Coefficients[c])],
             [.. own.Select(c => converter.Capacitors[c].Farads)],
             conditions.TotalCapacitanceFarads * conditions.FrequencyHz);
+        ChargeSharing = analysis.ChargeSharing is not { } sharing ? null : ComparedLimit.Of(
+            [.. own.Select(c => capacitors[c])],
+            [.. own.Select(c => sharing.Coefficients[c])],
+            [.. own.Select(c => converter.Capacitors[c].Farads)],
+            conditions.TotalCapacitanceFarads * conditions.FrequencyHz);
         FastSwitchingLimit = ComparedLimit.Of(
             switches,
             analysis.FastSwitchingLimit.SwitchCoefficients,
@@ -65,8 +70,14 @@ public sealed class ModeComparison
     /// </summary>
     public IReadOnlyList<string> LeftOut { get; }
 
-    /// <summary>The slow-switching limit at the conditions' total capacitance and frequency.</summary>
+    /// <summary>The slow-switching limit at the conditions' total capacitance and frequency, all charge taken as impulses.</summary>
     public ComparedLimit SlowSwitchingLimit { get; }
+
+    /// <summary>What of it is left when held currents carry their share at a steady rate; null in a mode without a current load or inductors.</summary>
+    public ComparedLimit? ChargeSharing { get; }
+
+    /// <summary>The one to show where there is room for one: <see cref="ChargeSharing"/> where there is any, else <see cref="SlowSwitchingLimit"/>.</summary>
+    public ComparedLimit LowFrequencyLimit => ChargeSharing ?? SlowSwitchingLimit;
 
     /// <summary>The fast-switching limit at the conditions' total switch conductance.</summary>
     public ComparedLimit FastSwitchingLimit { get; }
@@ -101,5 +112,5 @@ public sealed class ModeComparison
 
     /// <summary>The mode, its ratio and both limits.</summary>
     public override string ToString() =>
-        $"{Analysis.Converter.Name}, mode {Analysis.Mode}: ratio {Ratio}, {UnitText.Of(IdealOutputVoltageVolts, "V")}; SSL {SlowSwitchingLimit}; FSL {FastSwitchingLimit}";
+        $"{Analysis.Converter.Name}, mode {Analysis.Mode}: ratio {Ratio}, {UnitText.Of(IdealOutputVoltageVolts, "V")}; {(ChargeSharing is null ? "SSL" : "charge sharing")} {LowFrequencyLimit}; FSL {FastSwitchingLimit}";
 }

@@ -33,13 +33,8 @@ public sealed class SiliconComparison
             .. Capacitors.Where(c => c.Overall.IsLowerBound).Select(c => c.Capacitor.Name),
         ];
         double[] switchAreas = [.. ratings.Switches.Select(s => s.Stack.AreaSquareMetres)];
-        SlowSwitchingLimit = ComparedLimit.Of(
-            [.. Capacitors.Select(c => c.Capacitor.Name)],
-            [.. own.Select(c => Weighted(
-                analysis.SlowSwitchingLimit.Coefficients[c], Square(ratings.Capacitors[c].Stack.Count) / ratings.Capacitors[c].Device.FaradsPerSquareMetre))],
-            [.. Capacitors.Select(c => c.Stack.AreaSquareMetres)],
-            capacitorAreaSquareMetres * frequencyHz,
-            analysis.SlowSwitchingLimit.Coefficients.Any(k => k.Kind == QuantityKind.Numeric));
+        SlowSwitchingLimit = OfCapacitors(analysis.SlowSwitchingLimit.Coefficients);
+        ChargeSharing = analysis.ChargeSharing is { } sharing ? OfCapacitors(sharing.Coefficients) : null;
         FastSwitchingLimit = ComparedLimit.Of(
             [.. ratings.Switches.Select(s => s.Switch.Name)],
             [.. analysis.FastSwitchingLimit.SwitchCoefficients.Select((k, s) => Weighted(
@@ -48,6 +43,14 @@ public sealed class SiliconComparison
             switchAreaSquareMetres,
             analysis.FastSwitchingLimit.SwitchCoefficients.Any(k => k.Kind == QuantityKind.Numeric));
         BottomPlateSwing = BottomPlateSwing.Of(analysis);
+
+        ComparedLimit OfCapacitors(NamedList<Quantity> coefficients) => ComparedLimit.Of(
+            [.. Capacitors.Select(c => c.Capacitor.Name)],
+            [.. own.Select(c => Weighted(
+                coefficients[c], Square(ratings.Capacitors[c].Stack.Count) / ratings.Capacitors[c].Device.FaradsPerSquareMetre))],
+            [.. Capacitors.Select(c => c.Stack.AreaSquareMetres)],
+            capacitorAreaSquareMetres * frequencyHz,
+            coefficients.Any(k => k.Kind == QuantityKind.Numeric));
     }
 
     /// <summary>The analysis that is compared.</summary>
@@ -76,6 +79,12 @@ public sealed class SiliconComparison
 
     /// <summary>The slow-switching limit at the total capacitor area and frequency; "own proportions" are the netlist's capacitances, stacked.</summary>
     public ComparedLimit SlowSwitchingLimit { get; }
+
+    /// <summary>What of it is left when held currents carry their share at a steady rate; null in a mode without a current load or inductors.</summary>
+    public ComparedLimit? ChargeSharing { get; }
+
+    /// <summary>The one to show where there is room for one: <see cref="ChargeSharing"/> where there is any, else <see cref="SlowSwitchingLimit"/>.</summary>
+    public ComparedLimit LowFrequencyLimit => ChargeSharing ?? SlowSwitchingLimit;
 
     /// <summary>The fast-switching limit at the total switch area; "own proportions" are the netlist's conductances, stacked.</summary>
     public ComparedLimit FastSwitchingLimit { get; }
@@ -165,7 +174,7 @@ public sealed class SiliconComparison
 
     /// <summary>The mode, its ratio and both limits on the areas.</summary>
     public override string ToString() =>
-        $"{Analysis.Converter.Name}, mode {Analysis.Mode}: ratio {Analysis.Ratio}, {UnitText.Count(CapacitorDeviceCount + SwitchDeviceCount, "device", "devices")}; SSL {SlowSwitchingLimit}; FSL {FastSwitchingLimit}";
+        $"{Analysis.Converter.Name}, mode {Analysis.Mode}: ratio {Analysis.Ratio}, {UnitText.Count(CapacitorDeviceCount + SwitchDeviceCount, "device", "devices")}; {(ChargeSharing is null ? "SSL" : "charge sharing")} {LowFrequencyLimit}; FSL {FastSwitchingLimit}";
 
     private static Quantity Weighted(Quantity coefficient, double weight) =>
         coefficient.IsDetermined ? Quantity.Numeric(coefficient.ToDouble() * weight) : coefficient;

@@ -42,6 +42,7 @@ public sealed class Overlay
     /// <param name="progress">Receives the fraction done, from 0 to 1; may be null.</param>
     /// <param name="cancellationToken">Stops the search.</param>
     /// <exception cref="ArgumentException">There is no network, or one has several modes, a current load, other duties than the first or more than <see cref="LargestCapacitorCount"/> capacitors.</exception>
+    /// <exception cref="ScNetException">A network has inductors.</exception>
     /// <exception cref="OperationCanceledException">The search was stopped.</exception>
     public static Overlay Of(
         string name,
@@ -71,6 +72,7 @@ public sealed class Overlay
         Converter first = networks[0];
         foreach (Converter network in networks)
         {
+            InductorSupport.Refuse(network, "Laying networks over one another");
             if (network.Modes.Count != 1 || network.Load != LoadKind.Stiff)
             {
                 throw new ArgumentException($"Expected one mode and a stiff load, but '{network.Name}' has {network.Modes.Count} modes and load {network.Load}.", nameof(networks));

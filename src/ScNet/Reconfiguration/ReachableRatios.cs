@@ -34,11 +34,13 @@ public sealed class ReachableRatios
     /// <param name="progress">Receives the fraction done, from 0 to 1, from any thread; may be null.</param>
     /// <param name="cancellationToken">Stops the search.</param>
     /// <exception cref="ArgumentException">The converter has more than two phases, more switches, or a current load.</exception>
+    /// <exception cref="ScNetException">The converter has inductors.</exception>
     /// <exception cref="OperationCanceledException">The search was stopped.</exception>
     public static ReachableRatios Of(
         Converter converter, IProgress<double>? progress = null, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(converter);
+        InductorSupport.Refuse(converter, "The search of all gate patterns");
         if (converter.Phases.Count != 2 || converter.Load != LoadKind.Stiff || converter.Switches.Count > MaximumSwitchCount)
         {
             throw new ArgumentException(

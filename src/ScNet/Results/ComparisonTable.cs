@@ -15,7 +15,7 @@ internal static class ComparisonTable
     [
         new("ratio", m => m.Comparison.Ratio),
         new("idealOutputVoltageVolts", m => m.Comparison.IdealOutputVoltageVolts),
-        .. Limit("slowSwitchingLimit", m => m.Comparison.SlowSwitchingLimit),
+        .. Limit("slowSwitchingLimit", m => m.Comparison.SlowSwitchingLimit, m => m.Comparison.LowFrequencyLimit),
         .. Limit("fastSwitchingLimit", m => m.Comparison.FastSwitchingLimit),
         .. ChargeVoltage("capacitorChargeVoltage", m => m.Comparison.CapacitorChargeVoltage),
         .. ChargeVoltage("switchChargeVoltage", m => m.Comparison.SwitchChargeVoltage),
@@ -29,12 +29,15 @@ internal static class ComparisonTable
         new("bottomPlateSwing.maximumCapacitors", m => m.Comparison.BottomPlateSwing.MaximumCapacitors, HasColumn: false),
         new("bottomPlateSwing.lossWeight", m => m.Comparison.BottomPlateSwing.LossWeight),
         .. Undetermined("bottomPlateSwing", m => m.Comparison.BottomPlateSwing.Undetermined),
+        new("chargeSharing.ownProportionsOhms", m => m.Comparison.ChargeSharing?.OwnProportionsOhms),
+        new("chargeSharing.bestSplitOhms", m => m.Comparison.ChargeSharing?.BestSplitOhms),
     ];
 
     private static readonly Figure<ComparedMode>[] s_silicon =
     [
-        new("equalSilicon.slowSwitchingLimit.bestSplitOhms", m => m.Silicon?.SlowSwitchingLimit.BestSplitOhms),
+        new("equalSilicon.slowSwitchingLimit.bestSplitOhms", m => m.Silicon?.SlowSwitchingLimit.BestSplitOhms) { SortValue = m => m.Silicon?.LowFrequencyLimit.BestSplitOhms },
         new("equalSilicon.fastSwitchingLimit.bestSplitOhms", m => m.Silicon?.FastSwitchingLimit.BestSplitOhms),
+        new("equalSilicon.chargeSharing.bestSplitOhms", m => m.Silicon?.ChargeSharing?.BestSplitOhms),
         new("equalSilicon.maximumStackCount", m => m.Silicon?.MaximumStackCount),
         new("equalSilicon.capacitorDeviceCount", m => m.Silicon?.CapacitorDeviceCount),
         new("equalSilicon.switchDeviceCount", m => m.Silicon?.SwitchDeviceCount),
@@ -66,7 +69,10 @@ internal static class ComparisonTable
             rows);
     }
 
-    /// <summary>Rows in the ascending order of a column, those without a value last.</summary>
+    /// <summary>
+    /// Rows in the ascending order of a column, those without a value last. In the columns of the slow limit a mode with
+    /// charge sharing stands by that.
+    /// </summary>
     /// <param name="rows">The rows.</param>
     /// <param name="column">One of <see cref="Columns"/>.</param>
     /// <exception cref="ArgumentException">There is no such column.</exception>
@@ -75,7 +81,7 @@ internal static class ComparisonTable
         ArgumentNullException.ThrowIfNull(rows);
         Figure<ComparedMode> figure = Array.Find(FiguresOf(hasSilicon: true), f => f.HasColumn && f.Path == column)
             ?? throw new ArgumentException($"Expected one of {string.Join(", ", Columns(hasSilicon: true))}, but got '{column}'.", nameof(column));
-        return [.. rows.Select(r => (Row: r, Value: r.Result is { } result ? NumberOf(figure.Value(result)) : null))
+        return [.. rows.Select(r => (Row: r, Value: r.Result is { } result ? NumberOf((figure.SortValue ?? figure.Value)(result)) : null))
             .OrderBy(r => r.Value is null).ThenBy(r => r.Value).Select(r => r.Row)];
     }
 
@@ -90,10 +96,10 @@ internal static class ComparisonTable
         _ => null,
     };
 
-    private static Figure<ComparedMode>[] Limit(string key, Func<ComparedMode, ComparedLimit> limit) =>
+    private static Figure<ComparedMode>[] Limit(string key, Func<ComparedMode, ComparedLimit> limit, Func<ComparedMode, ComparedLimit>? sorted = null) =>
     [
-        new($"{key}.ownProportionsOhms", m => limit(m).OwnProportionsOhms),
-        new($"{key}.bestSplitOhms", m => limit(m).BestSplitOhms),
+        new($"{key}.ownProportionsOhms", m => limit(m).OwnProportionsOhms) { SortValue = sorted is null ? null : m => sorted(m).OwnProportionsOhms },
+        new($"{key}.bestSplitOhms", m => limit(m).BestSplitOhms) { SortValue = sorted is null ? null : m => sorted(m).BestSplitOhms },
         new($"{key}.dependsOnComponentValues", m => limit(m).DependsOnComponentValues, HasColumn: false),
         new($"{key}.undetermined", m => limit(m).Undetermined, HasColumn: false),
     ];

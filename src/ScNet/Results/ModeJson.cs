@@ -10,6 +10,8 @@ internal static class ModeJson
     private static readonly string[] s_resultKeys =
         ["ratio", "chargeFlow", "slowSwitchingLimit", "fastSwitchingLimit", "capacitorVoltages", "blockingVoltages"];
 
+    private static readonly string[] s_inductorKeys = ["chargeSharing", "balance", "inductorCurrents", "inductorVoltages"];
+
     /// <summary>Writes a mode without output impedances.</summary>
     public static void Write(Utf8JsonWriter writer, ModeOutcome mode)
     {
@@ -45,19 +47,71 @@ internal static class ModeJson
         {
             writer.WritePropertyName("ratio");
             JsonText.Write(writer, analysis.Ratio);
-            WriteChargeFlow(writer, mode.Converter, analysis.ChargeFlow);
-            WriteSlowSwitchingLimit(writer, mode.Converter, analysis.SlowSwitchingLimit);
-            WriteFastSwitchingLimit(writer, mode.Converter, analysis.FastSwitchingLimit);
+            WriteLoaded(writer, analysis);
             WriteCapacitorVoltages(writer, mode.Converter, analysis.IdealPoint);
             WriteBlockingVoltages(writer, mode.Converter, analysis.BlockingVoltages);
+            if (mode.Converter.Inductors.Count > 0)
+            {
+                WriteInductors(writer, analysis);
+            }
         }
         else
         {
-            foreach (string key in s_resultKeys)
+            foreach (string key in mode.Converter.Inductors.Count > 0 ? [.. s_resultKeys, .. s_inductorKeys] : s_resultKeys)
             {
                 writer.WriteNull(key);
             }
         }
+    }
+
+    // Flow and limits; null where averages can carry no load.
+    private static void WriteLoaded(Utf8JsonWriter writer, ModeAnalysis analysis)
+    {
+        Converter converter = analysis.Converter;
+        if (!analysis.CarriesLoad)
+        {
+            writer.WriteNull("chargeFlow");
+            writer.WriteNull("slowSwitchingLimit");
+            writer.WriteNull("chargeSharing");
+            writer.WriteNull("fastSwitchingLimit");
+            return;
+        }
+
+        WriteChargeFlow(writer, converter, analysis.ChargeFlow);
+        WriteSlow(writer, "slowSwitchingLimit", converter, analysis.SlowSwitchingLimit.Coefficients, analysis.SlowSwitchingLimit.OhmsAtOneHertz);
+        if (analysis.ChargeSharing is { } sharing)
+        {
+            WriteSlow(writer, "chargeSharing", converter, sharing.Coefficients, sharing.OhmsAtOneHertz);
+        }
+
+        WriteFastSwitchingLimit(writer, converter, analysis.FastSwitchingLimit);
+    }
+
+    private static void WriteInductors(Utf8JsonWriter writer, ModeAnalysis analysis)
+    {
+        writer.WriteString("balance", analysis.Balance switch
+        {
+            VoltageBalance.Averages => "averages",
+            VoltageBalance.Ripple => "ripple",
+            VoltageBalance.Losses => "losses",
+            _ => "control",
+        });
+        writer.WriteStartObject("inductorCurrents");
+        foreach (InductorAnalysis inductor in analysis.Inductors)
+        {
+            JsonText.Write(writer, inductor.Inductor.Name, inductor.Current);
+        }
+
+        writer.WriteEndObject();
+        writer.WriteStartObject("inductorVoltages");
+        foreach (InductorAnalysis inductor in analysis.Inductors)
+        {
+            writer.WriteStartObject(inductor.Inductor.Name);
+            JsonText.WritePhases(writer, "perPhase", inductor.Voltage);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndObject();
     }
 
     private static void WriteDiagnostics(Utf8JsonWriter writer, IEnumerable<Diagnostic> diagnostics)
@@ -79,20 +133,25 @@ internal static class ModeJson
         JsonText.WritePhases(writer, "output", flow.Output);
         WriteTable(writer, "capacitors", converter.Capacitors.Select(c => c.Name), flow.Capacitors);
         WriteTable(writer, "switches", converter.Switches.Select(s => s.Name), flow.Switches);
-        writer.WriteEndObject();
-    }
-
-    private static void WriteSlowSwitchingLimit(Utf8JsonWriter writer, Converter converter, SlowSwitchingLimit limit)
-    {
-        writer.WriteStartObject("slowSwitchingLimit");
-        writer.WriteStartObject("coefficients");
-        for (int c = 0; c < converter.Capacitors.Count; c++)
+        if (converter.Inductors.Count > 0)
         {
-            JsonText.Write(writer, converter.Capacitors[c].Name, limit.Coefficients[c]);
+            WriteTable(writer, "inductors", converter.Inductors.Select(l => l.Name), flow.Inductors);
         }
 
         writer.WriteEndObject();
-        JsonText.WriteNumber(writer, "ohmsAtOneHertz", limit.OhmsAtOneHertz);
+    }
+
+    private static void WriteSlow(Utf8JsonWriter writer, string key, Converter converter, NamedList<Quantity> coefficients, double ohmsAtOneHertz)
+    {
+        writer.WriteStartObject(key);
+        writer.WriteStartObject("coefficients");
+        for (int c = 0; c < converter.Capacitors.Count; c++)
+        {
+            JsonText.Write(writer, converter.Capacitors[c].Name, coefficients[c]);
+        }
+
+        writer.WriteEndObject();
+        JsonText.WriteNumber(writer, "ohmsAtOneHertz", ohmsAtOneHertz);
         writer.WriteEndObject();
     }
 
@@ -110,6 +169,14 @@ internal static class ModeJson
             if (converter.Capacitors[c].EsrOhms > 0)
             {
                 JsonText.Write(writer, converter.Capacitors[c].Name, limit.CapacitorCoefficients[c]);
+            }
+        }
+
+        for (int l = 0; l < converter.Inductors.Count; l++)
+        {
+            if (converter.Inductors[l].Ohms > 0)
+            {
+                JsonText.Write(writer, converter.Inductors[l].Name, limit.InductorCoefficients[l]);
             }
         }
 

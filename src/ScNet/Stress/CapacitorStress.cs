@@ -38,11 +38,11 @@ public sealed class CapacitorStress
     /// <summary>The name of the capacitor and its peak voltage.</summary>
     public override string ToString() => $"{Capacitor.Name}: {Peak?.ToString() ?? "undetermined"}";
 
-    internal static CapacitorStress Of(Capacitor capacitor, VoltageSpan span, Mode mode, Interval<double> inputVolts, Fraction exactMaximumInput)
+    internal static CapacitorStress Of(Capacitor capacitor, VoltageSpan span, Mode mode, Interval<double> inputVolts, Fraction exactMaximumInput, bool isLeftToLosses)
     {
         if (!span.IsDetermined)
         {
-            return new CapacitorStress(capacitor, null, [new UndeterminedStress(mode, null, null, [capacitor], [])], false);
+            return new CapacitorStress(capacitor, null, [new UndeterminedStress(mode, null, null, [capacitor], []) { IsLeftToLosses = isLeftToLosses }], false);
         }
 
         Fraction low = span.PerVoltOfInput.Minimum!.Value, high = span.PerVoltOfInput.Maximum!.Value;

@@ -42,7 +42,7 @@ internal sealed class HeldCorner
     public static IReadOnlyList<HeldCorner> Of(
         HeldCorner plain, ModeAnalysis analysis, IReadOnlyList<Interval<Fraction>> kept, bool openSwitchesLeak)
     {
-        int[] idle = [.. Enumerable.Range(0, kept.Count).Where(c => plain.Held[c] is null && kept[c].IsDetermined)];
+        int[] idle = [.. Enumerable.Range(0, kept.Count).Where(c => plain.Held[c] is null && kept[c].IsDetermined && !analysis.LeftToLosses.Contains(c))];
         int[] open = [.. idle.Where(c => !kept[c].IsPoint)];
         if (idle.Length == 0 || open.Length > MaximumOpenCount)
         {

@@ -23,11 +23,11 @@ public sealed class ModeStress
         OverAllPhases = [.. NodePotentials.Select(HullOf)];
         Switches = new NamedList<SwitchStress>(
             [.. converter.Switches.Select((_, i) => SwitchStress.Of(
-                converter, i, SpansOf(i), analysis.Mode, null, inputVolts, ExactInput.Maximum!.Value, phase => ReasonOf(i, phase)))],
+                converter, i, SpansOf(i), analysis.Mode, null, inputVolts, ExactInput.Maximum!.Value, phase => ReasonOf(i, phase), c => analysis.LeftToLosses.Contains(converter.Capacitors.PositionOf(c.Name))))],
             converter.Switches.Names);
         Capacitors = new NamedList<CapacitorStress>(
             [.. converter.Capacitors.Select((c, i) => CapacitorStress.Of(
-                c, SpanOfCapacitor(i, kept), analysis.Mode, inputVolts, ExactInput.Maximum!.Value))],
+                c, SpanOfCapacitor(i, kept), analysis.Mode, inputVolts, ExactInput.Maximum!.Value, analysis.LeftToLosses.Contains(i)))],
             converter.Capacitors.Names);
     }
 

@@ -70,9 +70,10 @@ public sealed class SwitchStress
     /// <param name="inputVolts">The input voltages.</param>
     /// <param name="exactMaximumInput">Their maximum as the decimal written.</param>
     /// <param name="reason">Why nothing bounds the voltage in a phase from 0.</param>
+    /// <param name="isLeftToLosses">Whether the mode leaves the voltage of a capacitor to losses.</param>
     internal static SwitchStress Of(
         Converter converter, int @switch, VoltageSpan[] phases, Mode mode, Mode? from, Interval<double> inputVolts, Fraction exactMaximumInput,
-        Func<int, (IReadOnlyList<Capacitor> Idle, IReadOnlyList<string> Floating)> reason)
+        Func<int, (IReadOnlyList<Capacitor> Idle, IReadOnlyList<string> Floating)> reason, Predicate<Capacitor>? isLeftToLosses = null)
     {
         int high = -1, low = -1;
         List<UndeterminedStress> undetermined = [];
@@ -81,7 +82,7 @@ public sealed class SwitchStress
             if (!phases[j].IsDetermined)
             {
                 (IReadOnlyList<Capacitor> idle, IReadOnlyList<string> floating) = reason(j);
-                undetermined.Add(new UndeterminedStress(mode, from, j + 1, idle, floating));
+                undetermined.Add(new UndeterminedStress(mode, from, j + 1, idle, floating) { IsLeftToLosses = isLeftToLosses is not null && idle.Any(c => isLeftToLosses(c)) });
                 continue;
             }
 

@@ -38,7 +38,11 @@ internal sealed class UndeterminedStress
         _ => $"undetermined in {places[0]}, and in {UnitText.Count(places.Count - 1, "other place", "other places")}",
     };
 
-    private string Reason => IdleCapacitors.Count > 0
-        ? UnitText.Names(", as ", [.. IdleCapacitors.Select(c => c.Name)], IdleCapacitors.Count == 1 ? " idles" : " idle")
+    /// <summary>Whether the mode brings these capacitors to voltages of their own, which only losses fix, instead of leaving them idle.</summary>
+    public bool IsLeftToLosses { get; init; }
+
+    private string Reason => IdleCapacitors.Count > 0 && IsLeftToLosses
+        ? UnitText.Names(", as only losses fix ", [.. IdleCapacitors.Select(c => c.Name)])
+        : IdleCapacitors.Count > 0 ? UnitText.Names(", as ", [.. IdleCapacitors.Select(c => c.Name)], IdleCapacitors.Count == 1 ? " idles" : " idle")
         : UnitText.Names(", as ", FloatingNodes, FloatingNodes.Count == 1 ? " floats" : " float");
 }

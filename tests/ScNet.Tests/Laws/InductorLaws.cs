@@ -1,0 +1,259 @@
+using CsCheck;
+using Fractions;
+using MathNet.Numerics.LinearAlgebra;
+using ScNet.Analysis;
+using ScNet.SteadyState;
+using ScNet.Testing;
+using ScNet.Testing.Networks;
+
+namespace ScNet.Tests.Laws;
+
+/// <summary>Laws of averages with inductors on random networks, held against dense systems written out here.</summary>
+public class InductorLaws
+{
+    // A family or random network with inductors between any two nodes.
+    private static readonly Gen<Converter> s_any =
+        from sketch in RandomNetworks.Any
+        from inductors in Gen.Select(Gen.Int[0, 99], Gen.Int[0, 99], Gen.Int[1, 9], Gen.Int[1, 9]).Array[1, 3]
+        select With(sketch, inductors);
+
+    [Fact]
+    public void Ratio_by_voltages_is_ratio_by_charges_and_power_balances() => LawCheck.Holds(s_any, converter =>
+    {
+        foreach (ModeOutcome outcome in ConverterAnalysis.Of(converter).Modes)
+        {
+            if (outcome.Analysis is not { CarriesLoad: true } analysis)
+            {
+                continue;
+            }
+
+            double input = analysis.ChargeFlow.Input.Sum(q => q.ToDouble());
+            Assert.Equal(analysis.Ratio.ToDouble(), input, 1e-9 * (1 + Math.Abs(input)));
+            AssertSolves(analysis);
+        }
+    });
+
+    [Fact]
+    public void Ratio_and_capacitor_voltages_are_those_of_a_dense_solution() => LawCheck.Holds(s_any, converter =>
+    {
+        foreach (ModeOutcome outcome in ConverterAnalysis.Of(converter).Modes)
+        {
+            (Vector<double> x, Matrix<double> free, double residual) = AveragesByNodes(converter, outcome.Mode);
+            bool isShorted = outcome.Diagnostics.Any(d => d.Code is DiagnosticCodes.VoltageConflict or DiagnosticCodes.CapacitorShorted
+                or DiagnosticCodes.InputShorted or DiagnosticCodes.OutputShorted);
+            if (outcome.Diagnostics.Any(d => d.Code == DiagnosticCodes.VoltageConflict))
+            {
+                Assert.True(residual > 1e-6, "The dense equations have a solution, but a conflict was told.");
+            }
+
+            if (outcome.Analysis is not { } analysis || isShorted)
+            {
+                continue;
+            }
+
+            Assert.InRange(residual, 0, 1e-9);
+            Assert.Equal(analysis.CarriesLoad, free.Row(0).AbsoluteMaximum() < 1e-9);
+            if (analysis.CarriesLoad)
+            {
+                Assert.Equal(analysis.Ratio.ToDouble(), x[0], 1e-8 * (1 + Math.Abs(x[0])));
+            }
+
+            for (int c = 0; c < converter.Capacitors.Count && analysis.Balance == VoltageBalance.Averages; c++)
+            {
+                if (analysis.Capacitors[c].Voltage.IsDetermined)
+                {
+                    Assert.InRange(free.Row(1 + c).AbsoluteMaximum(), 0, 1e-9);
+                    Assert.Equal(analysis.Capacitors[c].Voltage.ToDouble(), x[1 + c], 1e-8 * (1 + Math.Abs(x[1 + c])));
+                }
+            }
+        }
+    });
+
+    [Fact]
+    public void Volt_seconds_of_every_inductor_vanish() => LawCheck.Holds(s_any, converter =>
+    {
+        foreach (ModeAnalysis analysis in ConverterAnalysis.Of(converter).Results)
+        {
+            foreach (InductorAnalysis inductor in analysis.Inductors.Where(l => l.Voltage.All(v => v.IsDetermined)))
+            {
+                Fraction sum = Fraction.Zero;
+                foreach (Phase phase in converter.Phases)
+                {
+                    sum += phase.Duty * inductor.Voltage[phase.Number].ToFraction();
+                }
+
+                Assert.Equal(Fraction.Zero, sum);
+            }
+        }
+    });
+
+    [Fact]
+    public void Charge_sharing_is_the_low_frequency_limit_of_the_exact_impedance() => LawCheck.Holds(RandomNetworks.Any, sketch =>
+    {
+        Converter converter = (sketch with { Load = LoadKind.Current }).Build();
+        foreach (ModeAnalysis analysis in ConverterAnalysis.Of(converter).Results)
+        {
+            double slow = analysis.SlowSwitchingLimit.OhmsAtOneHertz, sharing = analysis.ChargeSharing!.OhmsAtOneHertz;
+            const double hertz = 1e-7;
+            double exact = OutputImpedance.Of(analysis).Ohms(hertz) * hertz;
+
+            // what else is left at this frequency is of the order of the fast limit
+            Assert.Equal(sharing, exact, (1e-7 * slow) + (20 * hertz * analysis.FastSwitchingLimit.Ohms));
+        }
+    });
+
+    // Unknown: output, capacitors, then every node in every phase. One row per closed switch, capacitor and source in every
+    // phase, one per inductor (and load current) over the period. The free movements are columns.
+    private static (Vector<double> Solution, Matrix<double> Free, double Residual) AveragesByNodes(Converter converter, Mode mode)
+    {
+        int nodes = converter.Nodes.Count, offset = 1 + converter.Capacitors.Count;
+        List<(double[] Row, double Right)> rows = [];
+        int At(string node, Phase phase) => offset + ((phase.Number - 1) * nodes) + converter.Nodes.PositionOf(node);
+        double[] Row() => new double[offset + (converter.Phases.Count * nodes)];
+        double[] load = Row();
+        foreach (Phase phase in converter.Phases)
+        {
+            Add([(Converter.ReferenceNode, 1)], null, 0);
+            Add([(converter.InputNode, 1)], null, 1);
+            load[At(converter.OutputNode, phase)] += phase.Duty.ToDouble();
+            if (converter.Load == LoadKind.Stiff)
+            {
+                Add([(converter.OutputNode, 1)], 0, 0);
+            }
+
+            for (int c = 0; c < converter.Capacitors.Count; c++)
+            {
+                Add([(converter.Capacitors[c].PositiveNode, 1), (converter.Capacitors[c].BottomNode, -1)], 1 + c, 0);
+            }
+
+            for (int s = 0; s < converter.Switches.Count; s++)
+            {
+                if (mode.ClosedPhases[s].Contains(phase.Number))
+                {
+                    Add([(converter.Switches[s].FirstNode, 1), (converter.Switches[s].SecondNode, -1)], null, 0);
+                }
+            }
+
+            void Add((string Node, int Sign)[] terms, int? voltage, double right)
+            {
+                double[] row = Row();
+                foreach ((string node, int sign) in terms)
+                {
+                    row[At(node, phase)] += sign;
+                }
+
+                if (voltage is { } v)
+                {
+                    row[v] = -1;
+                }
+
+                rows.Add((row, right));
+            }
+        }
+
+        if (converter.Load == LoadKind.Current)
+        {
+            load[0] = -1;
+            rows.Add((load, 0));
+        }
+
+        foreach (Inductor inductor in converter.Inductors)
+        {
+            double[] row = Row();
+            foreach (Phase phase in converter.Phases)
+            {
+                row[At(inductor.FirstNode, phase)] += phase.Duty.ToDouble();
+                row[At(inductor.SecondNode, phase)] -= phase.Duty.ToDouble();
+            }
+
+            rows.Add((row, 0));
+        }
+
+        Matrix<double> matrix = Matrix<double>.Build.DenseOfRowArrays(rows.Select(r => r.Row).ToArray());
+        Vector<double> right = Vector<double>.Build.DenseOfEnumerable(rows.Select(r => r.Right));
+        MathNet.Numerics.LinearAlgebra.Factorization.Svd<double> svd = matrix.Svd();
+        Vector<double> x = Vector<double>.Build.Dense(matrix.ColumnCount);
+        List<Vector<double>> free = [];
+        for (int k = 0; k < matrix.ColumnCount; k++)
+        {
+            Vector<double> way = svd.VT.Row(k);
+            if (k < svd.S.Count && svd.S[k] > 1e-10)
+            {
+                x += way * (svd.U.Column(k) * right / svd.S[k]);
+            }
+            else
+            {
+                free.Add(way);
+            }
+        }
+
+        Matrix<double> open = free.Count == 0 ? Matrix<double>.Build.Dense(x.Count, 1) : Matrix<double>.Build.DenseOfColumnVectors(free);
+        return (x, open, ((matrix * x) - right).AbsoluteMaximum());
+    }
+
+    // Kirchhoff's current law what every element takes from each node sums to nothing in every phase.
+    private static void AssertSolves(ModeAnalysis analysis)
+    {
+        Converter converter = analysis.Converter;
+        ChargeFlow flow = analysis.ChargeFlow;
+        foreach (Phase phase in converter.Phases)
+        {
+            Vector<double> node = Vector<double>.Build.Dense(converter.Nodes.Count);
+            void Draw(string from, string to, double charge)
+            {
+                node[converter.Nodes.PositionOf(from)] += charge;
+                node[converter.Nodes.PositionOf(to)] -= charge;
+            }
+
+            int j = phase.Number;
+            foreach (Inductor inductor in converter.Inductors)
+            {
+                double charge = flow.Inductors[inductor.Name][j].ToDouble();
+                Draw(inductor.FirstNode, inductor.SecondNode, charge);
+                Assert.Equal(analysis.Inductors[inductor.Name].Current.ToDouble() * phase.Duty.ToDouble(), charge, 1e-9 * (1 + Math.Abs(charge)));
+            }
+
+            // the capacitors' flow is that of the slow limit, the switches' that of the fast one: they meet where topology decides
+            if (flow.DeterminedBy == FlowDetermination.Topology)
+            {
+                foreach (Capacitor capacitor in converter.Capacitors)
+                {
+                    Draw(capacitor.PositiveNode, capacitor.BottomNode, flow.Capacitors[capacitor.Name][j].ToDouble());
+                }
+
+                foreach (Switch s in converter.Switches)
+                {
+                    Draw(s.FirstNode, s.SecondNode, flow.Switches[s.Name][j].ToDouble());
+                }
+
+                Draw(converter.OutputNode, Converter.ReferenceNode, flow.Output[j].ToDouble());
+                Draw(Converter.ReferenceNode, converter.InputNode, flow.Input[j].ToDouble());
+                Assert.InRange(node.AbsoluteMaximum(), 0, 1e-8 * (1 + Math.Abs(analysis.Ratio.ToDouble())));
+            }
+        }
+    }
+
+    private static Converter With(NetworkSketch sketch, (int First, int Second, int Henries, int Ohms)[] inductors)
+    {
+        Converter plain = sketch.Build();
+        ConverterBuilder builder = Converter.Create("with inductors").Input(plain.InputNode).Output(plain.OutputNode, plain.Load)
+            .Duties([.. plain.Phases.Select(p => p.Duty)]);
+        foreach (Capacitor c in plain.Capacitors)
+        {
+            builder.Capacitor(c.Name, c.PositiveNode, c.BottomNode, c.Farads, c.EsrOhms);
+        }
+
+        for (int s = 0; s < plain.Switches.Count; s++)
+        {
+            builder.Switch(plain.Switches[s].Name, plain.Switches[s].FirstNode, plain.Switches[s].SecondNode, plain.Modes[0].ClosedPhases[s], plain.Switches[s].Ohms);
+        }
+
+        for (int l = 0; l < inductors.Length; l++)
+        {
+            int first = inductors[l].First % plain.Nodes.Count, second = inductors[l].Second % (plain.Nodes.Count - 1);
+            builder.Inductor($"l{l}", plain.Nodes[first], plain.Nodes[second >= first ? second + 1 : second], inductors[l].Henries, inductors[l].Ohms);
+        }
+
+        return builder.Build();
+    }
+}
