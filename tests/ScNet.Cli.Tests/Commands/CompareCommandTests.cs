@@ -35,12 +35,13 @@ public sealed class CompareCommandTests : IDisposable
             + "fastSwitchingLimit.ownProportionsOhms,fastSwitchingLimit.bestSplitOhms,capacitorChargeVoltage.value,switchChargeVoltage.value,"
             + "switchStress.peakVolts,switchStress.maximumExcessVolts,switchStress.exceedingCount,switchStress.undeterminedCount,"
             + "capacitorStress.peakVolts,capacitorStress.maximumExcessVolts,capacitorStress.exceedingCount,capacitorStress.undeterminedCount,"
-            + "capacitorCount,switchCount,phaseCount,bottomPlateSwing.maximumVolts,bottomPlateSwing.lossWeight,bottomPlateSwing.undeterminedCount",
+            + "capacitorCount,switchCount,phaseCount,bottomPlateSwing.maximumVolts,bottomPlateSwing.lossWeight,bottomPlateSwing.undeterminedCount,"
+            + "chargeSharing.ownProportionsOhms,chargeSharing.bestSplitOhms",
             lines[0]);
         Assert.StartsWith("@/0.toml,\"A \"\"third\"\", say\",default,ok,0.3333333333333333,1.2,0.5,0.444", lines[1], StringComparison.Ordinal);
         Assert.Contains(",2.4,0.6,3,0,1.2,0,0,0,2,7,2,2.4,", lines[1], StringComparison.Ordinal);
         Assert.Contains(",3.6,1.8,1,1,1.8,0,0,1,", lines[2], StringComparison.Ordinal);
-        Assert.Equal("@/1.toml,Two ways,shorted,error" + new string(',', 22), lines[3]);
+        Assert.Equal("@/1.toml,Two ways,shorted,error" + new string(',', 24), lines[3]);
         Assert.Equal(5, lines.Length);
         Assert.Empty(lines[4]);
     }
