@@ -51,6 +51,9 @@ public sealed class Capacitor
     internal Capacitor With(double farads, double esrOhms) =>
         new(Name, PositiveNode, BottomNode, farads, esrOhms, Plates, Controlled);
 
+    internal Capacitor With(CapacitorPlates plates) =>
+        new(Name, PositiveNode, BottomNode, Farads, EsrOhms, plates, Controlled);
+
     private static double Inverse(double farads)
     {
         Fraction exact = ExactDecimal.Of(farads);

@@ -8,4 +8,18 @@ public sealed record CapacitorPlates(double BottomFarads = 0, double TopFarads =
 {
     /// <summary>No parasitic capacitances.</summary>
     public static CapacitorPlates None { get; } = new();
+
+    /// <summary>The plates of a capacitor that have a parasitic capacitance, bottom first, each with its node and its farads.</summary>
+    internal IEnumerable<(string Plate, string Body, double Farads)> From(Capacitor capacitor)
+    {
+        if (BottomFarads > 0)
+        {
+            yield return (capacitor.BottomNode, BodyNode, BottomFarads);
+        }
+
+        if (TopFarads > 0)
+        {
+            yield return (capacitor.PositiveNode, BodyNode, TopFarads);
+        }
+    }
 }

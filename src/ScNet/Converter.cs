@@ -146,6 +146,24 @@ public sealed class Converter
         };
     }
 
+    /// <summary>The same converter with other parasitic capacitances on nodes that it has.</summary>
+    /// <param name="plates">Those of the plates, index as in <see cref="Capacitors"/>.</param>
+    /// <param name="parasitics">Those listed by themselves.</param>
+    internal Converter WithParasitics(CapacitorPlates[] plates, Parasitic[] parasitics)
+    {
+        Capacitor[] capacitors = [.. Capacitors.Select((c, i) => c.With(plates[i]))];
+        NodePair Nodes(string first, string second) => new(this.Nodes.Names.Find(first), this.Nodes.Names.Find(second));
+        return new Converter(this, Network)
+        {
+            Capacitors = new(capacitors, Capacitors.Names),
+            Parasitics = NameIndex.ListOf(Name, "parasitic capacitance", parasitics, p => p.Name),
+            ParasiticBranches = [
+                .. capacitors.SelectMany(c => c.Plates.From(c)).Select(p => Nodes(p.Plate, p.Body)),
+                .. parasitics.Select(p => Nodes(p.FirstNode, p.SecondNode)),
+            ],
+        };
+    }
+
     /// <summary>Throws where a mode is not one of this converter's.</summary>
     internal void RequireOwn(Mode mode, string parameterName)
     {

@@ -9,5 +9,5 @@ internal readonly record struct ParasiticCapacitance(NodePair Nodes, double Fara
 {
     /// <summary>The capacitances in the order of <see cref="Converter.ParasiticCapacitances"/>.</summary>
     public static IEnumerable<double> FaradsOf(IEnumerable<Capacitor> capacitors, IEnumerable<Parasitic> parasitics) =>
-        capacitors.SelectMany(c => new[] { c.Plates.BottomFarads, c.Plates.TopFarads }).Where(f => f > 0).Concat(parasitics.Select(p => p.Farads));
+        capacitors.SelectMany(c => c.Plates.From(c)).Select(p => p.Farads).Concat(parasitics.Select(p => p.Farads));
 }

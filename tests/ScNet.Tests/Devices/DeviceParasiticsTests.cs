@@ -1,0 +1,42 @@
+using ScNet.Devices;
+using ScNet.Kernel;
+using ScNet.Topologies;
+
+namespace ScNet.Tests.Devices;
+
+/// <summary>The parasitic capacitances of devices, worked out by hand from the invented devices of the demonstration.</summary>
+public sealed class DeviceParasiticsTests
+{
+    private static readonly Converter s_converter = SeriesParallel.StepDown(2, farads: 1e-9, ohms: 2);
+
+    [Fact]
+    public void A_bottom_plate_is_its_fraction_of_the_capacitance()
+    {
+        Converter plated = s_converter.WithParasitics(capacitors: [DemoDevices.Dense1V2]);
+
+        Assert.Equal(new CapacitorPlates(5e-11), plated.Capacitors[0].Plates);
+        Assert.Equal(new ParasiticCapacitance(new NodePair(plated.Nodes.Names.Find("n1"), 0), 5e-11), Assert.Single(plated.ParasiticCapacitances));
+    }
+
+    [Fact]
+    public void A_junction_lies_across_its_switch_as_wide_as_the_resistance_asks_for()
+    {
+        Converter plated = s_converter.WithParasitics(switches: [.. s_converter.Switches.Select(_ => DemoDevices.NType1V2)]);
+
+        // 600 Ω·µm for 2 Ω is 300 µm; 0.8 fC/µm at 1.2 V is 2/3 fF/µm
+        Assert.All(plated.Parasitics, p => Assert.Equal(2e-13, p.Farads, 1e-25));
+        Assert.Equal(s_converter.Switches.Select(s => (s.Name + " junction", s.FirstNode, s.SecondNode)), plated.Parasitics.Select(p => (p.Name, p.FirstNode, p.SecondNode)));
+        Assert.Equal(4, plated.ParasiticCapacitances.Count());
+    }
+
+    [Fact]
+    public void What_was_there_is_kept_and_names_stay_unique()
+    {
+        Converter twice = s_converter.WithParasitics(switches: [.. s_converter.Switches.Select(_ => DemoDevices.NType1V2)])
+            .WithParasitics([DemoDevices.Dense1V2], [.. s_converter.Switches.Select(_ => DemoDevices.NType1V2)]);
+
+        Assert.Equal(8, twice.Parasitics.Select(p => p.Name).Distinct().Count());
+        Assert.Equal(9, twice.ParasiticCapacitances.Count());
+        Assert.Throws<ArgumentException>(() => s_converter.WithParasitics(capacitors: []));
+    }
+}
