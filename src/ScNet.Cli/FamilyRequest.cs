@@ -44,7 +44,8 @@ internal sealed record FamilyRequest(Family Family, int[] Numbers, bool IsStepUp
         Read(text.Split(' ', StringSplitOptions.RemoveEmptyEntries), out request);
 
     /// <summary>The converter.</summary>
-    public Converter Build(double farads = 1, double ohms = 1) => Family.Build(Numbers, new FamilyOptions(IsStepUp, farads, ohms));
+    public Converter Build(double farads = 1, double ohms = 1, double henries = 1, double windingOhms = 0) =>
+        Family.Build(Numbers, new FamilyOptions(IsStepUp, farads, ohms, Henries: henries, WindingOhms: windingOhms));
 
     /// <summary>The words, with one blank between them.</summary>
     public override string ToString() => string.Join(' ', [

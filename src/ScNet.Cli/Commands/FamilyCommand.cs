@@ -19,15 +19,16 @@ internal static class FamilyCommand
         Option<bool> stepUp = new(FamilyRequest.StepUp) { Description = "The same network run the other way: the reciprocal ratio." };
         Option<double> farads = SharedOptions.Number("--farads", "F", "farads (F)", "Capacitance of every capacitor", 1);
         Option<double> ohms = SharedOptions.Number("--ohms", "OHMS", "ohms (Ω)", "On-resistance of every switch", 1);
+        Option<double> henries = SharedOptions.Number("--henries", "H", "henries (H)", "Inductance of every inductor", 1);
         Command command = new("family", "The netlist document of a standard family, or the list of families.")
         {
-            words, stepUp, farads, ohms,
+            words, stepUp, farads, ohms, henries,
         };
         command.Validators.Add(result =>
         {
             string[] given = result.GetValue(words) ?? [];
             string? message = given.Length > 0 ? FamilyRequest.Read(Words(given, result.GetValue(stepUp)), out _)
-                : new Option[] { stepUp, farads, ohms }.FirstOrDefault(o => result.GetResult(o) is { Implicit: false }) is { } option
+                : new Option[] { stepUp, farads, ohms, henries }.FirstOrDefault(o => result.GetResult(o) is { Implicit: false }) is { } option
                     ? $"Expected the name of a family with {option.Name}."
                 : null;
             if (message is not null)
@@ -45,7 +46,7 @@ internal static class FamilyCommand
             }
             else if (FamilyRequest.Read(Words(given, parsed.GetValue(stepUp)), out FamilyRequest? request) is null)
             {
-                output.Write(NetlistWriter.ToToml(request!.Build(parsed.GetValue(farads), parsed.GetValue(ohms))));
+                output.Write(NetlistWriter.ToToml(request!.Build(parsed.GetValue(farads), parsed.GetValue(ohms), parsed.GetValue(henries))));
             }
 
             return Tool.Success;

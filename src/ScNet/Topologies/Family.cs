@@ -7,7 +7,10 @@ namespace ScNet.Topologies;
 /// <param name="Farads">Capacitance of every capacitor in farads (F).</param>
 /// <param name="Ohms">On-resistance of every switch in ohms (Ω).</param>
 /// <param name="Load">What is connected to the output; a current load adds the capacitor "out".</param>
-public sealed record FamilyOptions(bool IsStepUp = false, double Farads = 1, double Ohms = 1, LoadKind Load = LoadKind.Stiff);
+/// <param name="Henries">Inductance of every inductor in henries (H).</param>
+/// <param name="WindingOhms">Winding resistance of every inductor in ohms (Ω).</param>
+public sealed record FamilyOptions(
+    bool IsStepUp = false, double Farads = 1, double Ohms = 1, LoadKind Load = LoadKind.Stiff, double Henries = 1, double WindingOhms = 0);
 
 /// <summary>One form of a standard family: its name, the numbers it takes and what they give. Immutable.</summary>
 public sealed class Family

@@ -39,9 +39,26 @@ public static class FamilyCatalogue
         new("inverter", [Unbound("P"), Unbound("Q")], ("-P/Q", null), "at most three capacitors", (n, o) =>
             PolarityInverter.Of(n[0], n[1], o.Farads, o.Ohms, o.Load),
             new($"P and Q from 1, P + Q up to {PolarityInverter.MaximumSum} in lowest terms", n => (long)n[0] + n[1] <= PolarityInverter.MaximumSum && IsReduced(n))),
+        new("inductive", [Unbound("P"), Unbound("Q")], ("P/Q", null), "a coil and two switches, duty P/Q", (n, o) =>
+            InductiveStage.StepDown(new(n[0], n[1]), o.Henries, o.Ohms, o.WindingOhms, o.Load, o.Farads), BelowOne),
+        new("inductive-up", [Unbound("P"), Unbound("Q")], ("Q/(Q-P)", null), "a coil and two switches, duty P/Q", (n, o) =>
+            InductiveStage.StepUp(new(n[0], n[1]), o.Henries, o.Ohms, o.WindingOhms, o.Load, o.Farads), BelowOne),
+        new("inductive-inverter", [Unbound("P"), Unbound("Q")], ("-P/(Q-P)", null), "a coil and two switches, duty P/Q", (n, o) =>
+            InductiveStage.Inverting(new(n[0], n[1]), o.Henries, o.Ohms, o.WindingOhms, o.Load, o.Farads), BelowOne),
+        new("flying-capacitor", [("N", 2, FlyingCapacitorStage.MaximumLevels), Unbound("P"), Unbound("Q")], ("P/Q", null), "N levels before a coil, duty P/Q", (n, o) =>
+            FlyingCapacitorStage.Of(n[0], new(n[1], n[2]), o.Farads, o.Henries, o.Ohms, o.WindingOhms, o.Load),
+            new("P from 1, below Q", n => n[1] < n[2])),
+        new("series-charged", [Unbound("P"), Unbound("Q")], ("P/Q", null), "two capacitors charged in series with a coil, duty P/Q", (n, o) =>
+            SeriesChargedStage.Of(new(n[0], n[1]), o.Farads, o.Henries, o.Ohms, o.WindingOhms, o.Load),
+            new("P from 1, 3 P at most Q", n => 3L * n[0] <= n[1])),
+        new("series-capacitor", [Unbound("P"), Unbound("Q")], ("P/(2 Q)", null), "two coils that share one capacitor, duty P/Q", (n, o) =>
+            SeriesCapacitorStage.Of(new(n[0], n[1]), o.Farads, o.Henries, o.Ohms, o.WindingOhms, o.Load),
+            new("P from 1, 2 P below Q", n => 2L * n[0] < n[1])),
     ];
 
     private static FamilyCondition BelowPower => new("K from 1, below 2^N", n => n[1] < 1L << n[0]);
+
+    private static FamilyCondition BelowOne => new("P from 1, below Q", n => n[0] < n[1]);
 
     /// <summary>The forms of a name; none where there is no such family.</summary>
     /// <param name="name">The name, such as "ladder".</param>

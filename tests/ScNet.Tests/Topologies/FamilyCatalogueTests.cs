@@ -21,6 +21,12 @@ public sealed class FamilyCatalogueTests
         ["recursive N"] = ([2], Quantity.Exact(1, 4)),
         ["inverter N"] = ([2], Quantity.Exact(-1, 2)),
         ["inverter P Q"] = ([2, 3], Quantity.Exact(-2, 3)),
+        ["inductive P Q"] = ([2, 3], Quantity.Exact(2, 3)),
+        ["inductive-up P Q"] = ([2, 3], Quantity.Exact(3)),
+        ["inductive-inverter P Q"] = ([2, 3], Quantity.Exact(-2)),
+        ["flying-capacitor N P Q"] = ([4, 2, 9], Quantity.Exact(2, 9)),
+        ["series-charged P Q"] = ([2, 9], Quantity.Exact(2, 9)),
+        ["series-capacitor P Q"] = ([2, 7], Quantity.Exact(1, 7)),
     };
 
     [Fact]
