@@ -34,6 +34,12 @@ public sealed class FamilyCommandTests
         { "inverter 2", "Polarity inverter -1/2", "-1/2" },
         { "inverter 2 --step-up", "Polarity inverter -2", "-2" },
         { "inverter 2 3", "Polarity inverter -2/3", "-2/3" },
+        { "inductive 2 9", "Inductive step-down, duty 2/9", "2/9" },
+        { "inductive-up 2 9", "Inductive step-up, duty 2/9", "9/7" },
+        { "inductive-inverter 2 9", "Inductive inverter, duty 2/9", "-2/7" },
+        { "flying-capacitor 4 2 9", "Flying-capacitor stage, 4 levels, duty 2/9", "2/9" },
+        { "series-charged 2 9", "Series-charged stage, duty 2/9", "2/9" },
+        { "series-capacitor 2 9", "Series-capacitor stage, duty 2/9", "1/9" },
     };
 
     [Theory]
@@ -98,8 +104,8 @@ public sealed class FamilyCommandTests
     }
 
     [Theory]
-    [InlineData("tower 3", "There is no family 'tower'. There are series-parallel, ladder, dickson, cockcroft-walton, fibonacci, doubler, fraction, binary, recursive, inverter.")]
-    [InlineData("Ladder 3", "There is no family 'Ladder'. There are series-parallel, ladder, dickson, cockcroft-walton, fibonacci, doubler, fraction, binary, recursive, inverter.")]
+    [InlineData("tower 3", "There is no family 'tower'. There are series-parallel, ladder, dickson, cockcroft-walton, fibonacci, doubler, fraction, binary, recursive, inverter, inductive, inductive-up, inductive-inverter, flying-capacitor, series-charged, series-capacitor.")]
+    [InlineData("Ladder 3", "There is no family 'Ladder'. There are series-parallel, ladder, dickson, cockcroft-walton, fibonacci, doubler, fraction, binary, recursive, inverter, inductive, inductive-up, inductive-inverter, flying-capacitor, series-charged, series-capacitor.")]
     [InlineData("ladder", "Expected 'ladder N' with whole numbers N from 2 to 1000, but got 'ladder'.")]
     [InlineData("ladder 1", "Expected 'ladder N' with whole numbers N from 2 to 1000, but got 'ladder 1'.")]
     [InlineData("ladder 1001", "Expected 'ladder N' with whole numbers N from 2 to 1000, but got 'ladder 1001'.")]

@@ -14,8 +14,10 @@ public sealed class DeviceParasiticsTests
     {
         Converter plated = s_converter.WithParasitics(capacitors: [DemoDevices.Dense1V2]);
 
-        Assert.Equal(new CapacitorPlates(5e-11), plated.Capacitors[0].Plates);
-        Assert.Equal(new ParasiticCapacitance(new NodePair(plated.Nodes.Names.Find("n1"), 0), 5e-11), Assert.Single(plated.ParasiticCapacitances));
+        ParasiticCapacitance plate = Assert.Single(plated.ParasiticCapacitances);
+        Assert.Equal(new NodePair(plated.Nodes.Names.Find("n1"), 0), plate.Nodes);
+        Assert.Equal(5e-11, plate.Farads, 1e-24);
+        Assert.Equal((plate.Farads, 0, "gnd"), (plated.Capacitors[0].Plates.BottomFarads, plated.Capacitors[0].Plates.TopFarads, plated.Capacitors[0].Plates.BodyNode));
     }
 
     [Fact]
