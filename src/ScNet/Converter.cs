@@ -85,8 +85,25 @@ public sealed class Converter
     /// Every parasitic capacitance by its nodes: bottom and positive plates of the capacitors, where they have one, then
     /// those of <see cref="Parasitics"/>.
     /// </summary>
-    internal IEnumerable<ParasiticCapacitance> ParasiticCapacitances =>
-        ParasiticCapacitance.FaradsOf(Capacitors, Parasitics).Zip(ParasiticBranches, (farads, nodes) => new ParasiticCapacitance(nodes, farads));
+    internal IEnumerable<ParasiticCapacitance> ParasiticCapacitances
+    {
+        get
+        {
+            int next = 0;
+            foreach (Capacitor capacitor in Capacitors)
+            {
+                foreach ((_, _, double farads) in capacitor.Plates.From(capacitor))
+                {
+                    yield return new(ParasiticBranches[next++], farads);
+                }
+            }
+
+            foreach (Parasitic parasitic in Parasitics)
+            {
+                yield return new(ParasiticBranches[next++], parasitic.Farads);
+            }
+        }
+    }
 
     /// <summary>Starts the description of a converter.</summary>
     /// <param name="name">The name, for people.</param>

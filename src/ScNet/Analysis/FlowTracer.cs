@@ -14,6 +14,11 @@ internal sealed class FlowTracer<T>(SwitchedNetwork network, PhaseForest[] fores
     private readonly Rational<T>[] _charge = new Rational<T>[network.BranchCount];
     private readonly Rational<T>[] _demand = new Rational<T>[network.NodeCount];
     private readonly bool[] _isDue = new bool[network.NodeCount];
+    private readonly PriorityQueue<int, int> _due = new();
+    private readonly List<(int Loop, Rational<T> Charge)> _charges = [];
+    private readonly List<int> _touched = [];
+    private readonly List<(int Index, double Value)> _branches = [];
+    private readonly List<(int Index, double Value)> _switches = [];
     private readonly int[]?[] _place = new int[]?[forests.Length];
 
     /// <summary>Follows the charges.</summary>
@@ -21,56 +26,70 @@ internal sealed class FlowTracer<T>(SwitchedNetwork network, PhaseForest[] fores
     /// <param name="charges">Some of them, each with the charge round it.</param>
     public FlowDirection Trace(LoopSet loops, IEnumerable<(int Loop, Rational<T> Charge)> charges)
     {
-        List<(int Index, double Value)> branches = [], switches = [];
-        foreach (IGrouping<int, (int Loop, Rational<T> Charge)> phase in charges.GroupBy(c => loops.Phase(c.Loop)))
+        _branches.Clear();
+        _switches.Clear();
+        _charges.Clear();
+        _charges.AddRange(charges);
+        _charges.Sort((a, b) => loops.Phase(a.Loop).CompareTo(loops.Phase(b.Loop)));
+        for (int first = 0; first < _charges.Count;)
         {
-            List<int> touched = [];
-            foreach ((int loop, Rational<T> charge) in phase)
+            int phase = loops.Phase(_charges[first].Loop);
+            _touched.Clear();
+            for (; first < _charges.Count && loops.Phase(_charges[first].Loop) == phase; first++)
             {
+                (int loop, Rational<T> charge) = _charges[first];
                 ReadOnlySpan<int> members = loops.Branches(loop), signs = loops.Signs(loop);
                 for (int e = 0; e < members.Length; e++)
                 {
-                    touched.Add(members[e]);
+                    _touched.Add(members[e]);
                     _charge[members[e]] += signs[e] > 0 ? charge : -charge;
                 }
             }
 
-            Collect(phase.Key, touched, branches, switches);
+            Collect(phase);
         }
 
-        return new FlowDirection(Vector(branches), Vector(switches));
+        return new FlowDirection(Vector(_branches), Vector(_switches));
     }
 
-    private static SparseVector Vector(List<(int Index, double Value)> entries) =>
-        SparseVector.Of([.. entries.Select(e => e.Index)], [.. entries.Select(e => e.Value)]);
+    private static SparseVector Vector(List<(int Index, double Value)> entries)
+    {
+        var indices = new int[entries.Count];
+        var values = new double[entries.Count];
+        for (int e = 0; e < indices.Length; e++)
+        {
+            (indices[e], values[e]) = entries[e];
+        }
+
+        return SparseVector.Of(indices, values);
+    }
 
     // What the branches take from each node comes through the closed switches: leaves first, up to the root.
-    private void Collect(int phase, List<int> touched, List<(int Index, double Value)> branches, List<(int Index, double Value)> switches)
+    private void Collect(int phase)
     {
         int phases = network.PhaseCount;
         PhaseForest forest = forests[phase];
         int[] place = _place[phase] ??= Places(forest);
-        PriorityQueue<int, int> due = new();
-        foreach (int branch in touched)
+        foreach (int branch in _touched)
         {
             Rational<T> charge = _charge[branch];
             _charge[branch] = Rational<T>.Zero;
             if (!charge.IsZero)
             {
-                branches.Add(((branch * phases) + phase, charge.ToDouble()));
+                _branches.Add(((branch * phases) + phase, charge.ToDouble()));
                 Demand(network.BranchFirst[branch], charge);
                 Demand(network.BranchSecond[branch], -charge);
             }
         }
 
-        while (due.TryDequeue(out int node, out _))
+        while (_due.TryDequeue(out int node, out _))
         {
             Rational<T> demand = _demand[node];
             (_demand[node], _isDue[node]) = (Rational<T>.Zero, false);
             int via = forest.ParentSwitch[node];
             if (via >= 0 && !demand.IsZero)
             {
-                switches.Add(((via * phases) + phase, (network.SwitchSecond[via] == node ? demand : -demand).ToDouble()));
+                _switches.Add(((via * phases) + phase, (network.SwitchSecond[via] == node ? demand : -demand).ToDouble()));
                 Demand(forest.ParentNode[node], demand);
             }
         }
@@ -81,7 +100,7 @@ internal sealed class FlowTracer<T>(SwitchedNetwork network, PhaseForest[] fores
             if (!_isDue[node])
             {
                 _isDue[node] = true;
-                due.Enqueue(node, -place[node]);
+                _due.Enqueue(node, -place[node]);
             }
         }
     }
