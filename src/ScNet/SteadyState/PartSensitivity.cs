@@ -3,10 +3,14 @@ using ScNet.Numerics;
 namespace ScNet.SteadyState;
 
 /// <summary>
-/// The derivatives of the impedance of one independent part: charges and drives of every mode per unit of load charge,
-/// of the network and of the one with its phases in the opposite order ("reversed"), and the sums that make derivatives of them.
+/// The derivatives of what two flows of one independent part have to do with one another, (q̂, q): charges and drives of
+/// every mode, of the network and of the one with its phases in the opposite order ("reversed"), and the sums that make
+/// derivatives of them. Of two flows per unit of load charge it is the impedance.
 /// </summary>
-/// <remarks>Symbols as in docs/theory/output-impedance.md: charge q, drive w = λq - DBJ, weight ε.</remarks>
+/// <remarks>
+/// Symbols as in docs/theory/output-impedance.md: charge q, drive w = λq - DBJ, weight ε. Which flows make which figure
+/// of the two-port: docs/theory/parasitic-capacitances.md.
+/// </remarks>
 internal sealed class PartSensitivity
 {
     private readonly Converter _converter;
@@ -18,17 +22,27 @@ internal sealed class PartSensitivity
     private readonly ModeFlow[] _reversed;
     private readonly ModePairs[] _pairs;
     private readonly double _period;
+    private readonly double _load;
+    private readonly double _reversedLoad;
 
-    public PartSensitivity(Converter converter, PreparedPart prepared, double period)
+    /// <summary>Prepares the derivatives.</summary>
+    /// <param name="converter">The part with its component values.</param>
+    /// <param name="prepared">The same, prepared.</param>
+    /// <param name="period">The period in seconds.</param>
+    /// <param name="reversedOfInput">Whether the reversed flow is that of one volt at the input, over the period; else of one unit into the load.</param>
+    /// <param name="ofInput">Whether the flow is that of one volt at the input, over the period; else of one unit into the load.</param>
+    public PartSensitivity(Converter converter, PreparedPart prepared, double period, bool reversedOfInput = false, bool ofInput = false)
     {
+        _load = ofInput ? 0 : 1;
+        _reversedLoad = reversedOfInput ? 0 : 1;
         _phases = prepared.Phases;
         _space = prepared.Space;
         _flows = prepared.Flows;
         _duty = prepared.Duties;
         _converter = converter;
         _period = period;
-        _forward = Flow(prepared, reversed: false);
-        _reversed = Flow(prepared, reversed: true);
+        _forward = Flow(prepared, _load, reversed: false);
+        _reversed = Flow(prepared, _reversedLoad, reversed: true);
         _pairs = [.. _phases.Select((modes, j) => new ModePairs(modes, _forward[j].Drive, _reversed[j].Drive, Duration(j)))];
     }
 
@@ -75,8 +89,8 @@ internal sealed class PartSensitivity
         {
             double[] coupling = Couplings(j, voltage);
             double load = _duty[j] * StateSpace.Dot(voltage, _phases[j].Load);
-            double fall = DenseRows.Dot(coupling, _forward[j].Charge) - load;
-            double reversedFall = DenseRows.Dot(coupling, _reversed[j].Charge) - load;
+            double fall = DenseRows.Dot(coupling, _forward[j].Charge) - (_load * load);
+            double reversedFall = DenseRows.Dot(coupling, _reversed[j].Charge) - (_reversedLoad * load);
             double[] excess = _pairs[j].Excess;
             for (int k = _phases[j].FirstMode; k < coupling.Length; k++)
             {
@@ -131,10 +145,12 @@ internal sealed class PartSensitivity
 
     private double Duration(int phase) => _duty[phase] * _period;
 
-    private ModeFlow[] Flow(PreparedPart prepared, bool reversed)
+    private ModeFlow[] Flow(PreparedPart prepared, double load, bool reversed)
     {
-        double[] amounts = prepared.Amounts(_period, reversed);
-        return [.. _phases.Select((modes, j) => ModeFlow.Of(modes, amounts, _duty[j], loadCharge: 1))];
+        double[] amounts = load == 0
+            ? Array.ConvertAll(prepared.InputAmounts(_period, reversed), a => a / _period)
+            : prepared.Amounts(_period, reversed);
+        return [.. _phases.Select((modes, j) => ModeFlow.Of(modes, amounts, _duty[j], load))];
     }
 
     // How a voltage over the states falls with each mode's current.
@@ -162,11 +178,11 @@ internal sealed class PartSensitivity
         return current;
     }
 
-    // T times the integral of a current and its counterpart in reversed time, both per unit of load charge.
+    // T times the integral of a current and its counterpart in reversed time.
     private double CurrentProduct(int phase, double[] current, double constant)
     {
-        double charge = (constant * _duty[phase]) + DenseRows.Dot(current, _forward[phase].Charge);
-        double reversedCharge = (constant * _duty[phase]) + DenseRows.Dot(current, _reversed[phase].Charge);
+        double charge = (_load * constant * _duty[phase]) + DenseRows.Dot(current, _forward[phase].Charge);
+        double reversedCharge = (_reversedLoad * constant * _duty[phase]) + DenseRows.Dot(current, _reversed[phase].Charge);
         return (charge * reversedCharge / _duty[phase]) + (_period * _pairs[phase].OverlapProduct(current));
     }
 }

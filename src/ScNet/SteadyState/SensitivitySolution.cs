@@ -35,6 +35,9 @@ internal sealed class SensitivitySolution
     /// <summary>The derivative by a capacitance in ohms per farad.</summary>
     public double ByCapacitance(int index) => Of(_prepared.Places.CapacitorPlaces[index], (part, own) => part.ByCapacitance(own));
 
+    /// <summary>The derivative by a parasitic capacitance in ohms per farad, numbered after the capacitors; a converter that has one is a single part.</summary>
+    public double ByParasitic(int index) => Of((0, index), (part, own) => part.ByCapacitance(own));
+
     /// <summary>The derivative by the duty of a phase, all else and the period unchanged.</summary>
     public double ByDuty(int phase) => Sum(part => part.ByDuty(phase));
 

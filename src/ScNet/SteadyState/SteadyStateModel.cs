@@ -88,6 +88,17 @@ public sealed class SteadyStateModel
         return new ImpedanceSensitivity(new SensitivitySolution(Prepared, period), Converter);
     }
 
+    /// <summary>The derivatives of the whole two-port by every component value, parasitic capacitances included, at a frequency.</summary>
+    /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is not from 1e-60 to 1e60 Hz.</exception>
+    /// <exception cref="ScNetException">The network is too large: <see cref="DiagnosticCodes.SteadyStateTooLarge"/>.</exception>
+    public TwoPortSensitivity TwoPortSensitivityAt(double frequencyHz)
+    {
+        double period = 1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz));
+        Prepared.RequireElements();
+        return new TwoPortSensitivity(Prepared, Converter, period);
+    }
+
     /// <summary>The mode and its limits.</summary>
     public override string ToString() => Impedance.ToString();
 }

@@ -59,6 +59,36 @@ internal static class PlatedNetworks
         return WithSwitches(builder, converter, phases => phases);
     }
 
+    /// <summary>The same converter with one value times a factor: of each capacitor capacitance, series resistance, bottom and positive plate; then other parasitic capacitances, then on-resistances.</summary>
+    public static Converter Changed(Converter converter, int value, double factor)
+    {
+        int next = 0;
+        double Next(double own) => next++ == value ? factor * own : own;
+        ConverterBuilder builder = Frame(converter);
+        foreach (Capacitor c in converter.Capacitors)
+        {
+            double farads = Next(c.Farads), ohms = Next(c.EsrOhms);
+            builder.Capacitor(c.Name, c.PositiveNode, c.BottomNode, farads, ohms, c.Plates with { BottomFarads = Next(c.Plates.BottomFarads), TopFarads = Next(c.Plates.TopFarads) });
+        }
+
+        foreach (Parasitic p in converter.Parasitics)
+        {
+            builder.Parasitic(p.Name, p.FirstNode, p.SecondNode, Next(p.Farads));
+        }
+
+        for (int s = 0; s < converter.Switches.Count; s++)
+        {
+            Switch own = converter.Switches[s];
+            builder.Switch(own.Name, own.FirstNode, own.SecondNode, converter.Modes[0].ClosedPhases[s], Next(own.Ohms));
+        }
+
+        return builder.Build();
+    }
+
+    /// <summary>The same converter with other duties.</summary>
+    public static Converter WithDuties(Converter converter, params Fractions.Fraction[] duties) =>
+        WithSwitches(WithCapacitors(Frame(converter).Duties(duties), converter, plates => plates), converter, phases => phases);
+
     private static ConverterBuilder Frame(Converter converter) => Converter.Create(converter.Name)
         .Input(converter.InputNode).Output(converter.OutputNode, converter.Load).Duties([.. converter.Phases.Select(p => p.Duty)]);
 

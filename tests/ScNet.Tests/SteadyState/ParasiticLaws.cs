@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using CsCheck;
+using Fractions;
 using ScNet.Analysis;
 using ScNet.SteadyState;
 
@@ -117,6 +118,67 @@ public sealed class ParasiticLaws
             AssertClose(steady.DissipationWatts, charging, steady.DissipationWatts);
         }
     });
+
+    /// <summary>Every derivative of all four figures against central differences of the figures themselves.</summary>
+    [Fact]
+    public void Slopes_are_those_of_small_differences() => Check(150, (analysis, ports) =>
+    {
+        Converter converter = analysis.Converter;
+        double hertz = Frequencies(analysis).ElementAt(2);
+        (double ohms, PortRatios own) = ports(hertz);
+        TwoPortSensitivity slopes = SteadyStateModel.Of(analysis).TwoPortSensitivityAt(hertz);
+        double[] scales = [1, ohms, 1, own.InputSiemens + (1 / ohms)];
+        List<(double Value, TwoPortSlope? Slope)> values = [];
+        for (int i = 0; i < converter.Capacitors.Count; i++)
+        {
+            Capacitor c = converter.Capacitors[i];
+            values.AddRange([(c.Farads, slopes.ByCapacitance[i]), (c.EsrOhms, slopes.ByEsr[i]), (c.Plates.BottomFarads, slopes.ByBottomPlate[i]), (c.Plates.TopFarads, slopes.ByTopPlate[i])]);
+        }
+
+        values.AddRange(converter.Parasitics.Select((p, k) => (p.Farads, (TwoPortSlope?)slopes.ByParasitic[k])));
+        values.AddRange(converter.Switches.Select((s, k) => (s.Ohms, (TwoPortSlope?)slopes.ByOnResistance[k])));
+        for (int k = 0; k < values.Count; k++)
+        {
+            Assert.Equal(values[k].Value > 0 || k < 4 * converter.Capacitors.Count && k % 4 == 1, values[k].Slope is not null);
+            if (values[k].Value > 0)
+            {
+                double[] above = Figures(PlatedNetworks.Changed(converter, k, 1 + Step), hertz), below = Figures(PlatedNetworks.Changed(converter, k, 1 - Step), hertz);
+                AssertSlopes(values[k].Slope!.Value, values[k].Value, above, below, scales);
+            }
+        }
+
+        AssertSlopes(slopes.ByFrequency, hertz, Figures(converter, hertz * (1 + Step)), Figures(converter, hertz * (1 - Step)), scales);
+        Assert.Equal(converter.Load == LoadKind.Stiff, slopes.ByDuty is not null);
+        if (slopes.ByDuty is { } byDuty)
+        {
+            // the second phase gives way to the first
+            Fraction[] duties = [.. converter.Phases.Select(p => p.Duty)];
+            double[] Shifted(Fraction step) => Figures(PlatedNetworks.WithDuties(converter, [duties[0] + step, duties[1] - step, .. duties[2..]]), hertz);
+            (TwoPortSlope first, TwoPortSlope second) = (byDuty[1], byDuty[2]);
+            AssertSlopes(
+                new(first.Ratio - second.Ratio, first.Ohms - second.Ohms, first.CurrentRatio - second.CurrentRatio, first.InputSiemens - second.InputSiemens),
+                1, Shifted(new Fraction(1, 10_000)), Shifted(new Fraction(-1, 10_000)), [.. scales.Select(s => 100 * s)]);
+        }
+    });
+
+    private const double Step = 1e-4;
+
+    private static double[] Figures(Converter converter, double hertz)
+    {
+        PreparedMode prepared = PreparedMode.Of(converter, ModeAnalysis.Of(converter, converter.Modes[0]).Topology);
+        PortRatios ratios = prepared.Ratios(1 / hertz);
+        return [ratios.Voltage, prepared.Ohms(1 / hertz), ratios.Current, ratios.InputSiemens];
+    }
+
+    private static void AssertSlopes(TwoPortSlope slope, double value, double[] above, double[] below, double[] scales)
+    {
+        double[] analytic = [slope.Ratio, slope.Ohms, slope.CurrentRatio, slope.InputSiemens];
+        for (int f = 0; f < analytic.Length; f++)
+        {
+            double difference = (above[f] - below[f]) / (2 * Step);
+            Assert.True(Math.Abs(difference - (value * analytic[f])) <= 1e-7 * scales[f], $"figure {f}: expected {difference:R}, but got {value * analytic[f]:R}");
+        }
+    }
 
     private static void AssertClose(double expected, double actual, double scale) =>
         Assert.True(Math.Abs(expected - actual) <= 1e-10 * scale, $"Expected {expected:R}, but got {actual:R} ({Math.Abs(expected - actual) / scale:e1}).");
