@@ -72,7 +72,9 @@ internal sealed class TopologySolution
 
     /// <summary>What falls apart where the voltages of input, output and reference are given; found when first asked for.</summary>
     /// <param name="converter">A converter of this topology, with any component values.</param>
-    public IndependentParts PartsOf(Converter converter) => _parts ??= IndependentParts.Of(converter, Mode, this);
+    public IndependentParts PartsOf(Converter converter) => converter.ParasiticBranches.Count > 0
+        ? IndependentParts.Of(converter, Mode, this)
+        : _parts ??= IndependentParts.Of(converter, Mode, this);
 
     /// <summary>The same with parasitic capacitances, once somebody has asked for it; see <see cref="FullTopology.Of"/>.</summary>
     public FullTopology? Full { get; set; }

@@ -72,6 +72,27 @@ public sealed class BottomPlateTests
         }
     }
 
+    /// <summary>Two dividers that share no node but input, output and reference are two parts; a wire between them makes one.</summary>
+    [Fact]
+    public void Parasitic_capacitances_put_onto_a_converter_of_independent_parts_join_them()
+    {
+        Converter plain = Converter.Create("two halves").Input("vin").Output("vout")
+            .Capacitor("fly1", "p1", "n1", 1e-9).Capacitor("fly2", "p2", "n2", 3e-9)
+            .Switch("s1", "vin", "p1", on: 1).Switch("s2", "n1", "vout", on: 1).Switch("s3", "p1", "vout", on: 2).Switch("s4", "n1", "gnd", on: 2)
+            .Switch("t1", "vin", "p2", on: 2).Switch("t2", "n2", "vout", on: 2).Switch("t3", "p2", "vout", on: 1).Switch("t4", "n2", "gnd", on: 1)
+            .Build();
+        ModeAnalysis analysis = ModeAnalysis.Of(plain, plain.Modes[0]);
+        SteadyStateModel model = SteadyStateModel.Of(analysis);
+        Assert.Equal(2, model.Prepared.Parts.Length);
+        Converter wired = plain.WithParasitics([CapacitorPlates.None, CapacitorPlates.None], [new Parasitic("wire", "n1", "n2", 1e-10)]);
+        SteadyStateModel joined = model.WithValuesOf(wired);
+        Assert.Single(joined.Prepared.Parts);
+        PortOracle.Ports expected = new PortOracle(wired, wired.Modes[0]).ByExponential(1e7);
+        Assert.Equal(expected.Voltage, joined.Prepared.Ratios(1e-7).Voltage, 1e-12);
+        Assert.Equal(expected.Ohms, joined.Prepared.Ohms(1e-7), 1e-11 * expected.Ohms);
+        Assert.Equal(2, model.WithValuesOf(plain).Prepared.Parts.Length);
+    }
+
     private static PreparedMode Prepare(Converter converter) =>
         PreparedMode.Of(converter, ModeAnalysis.Of(converter, converter.Modes[0]).Topology);
 }
