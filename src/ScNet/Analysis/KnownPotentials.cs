@@ -29,6 +29,9 @@ internal sealed class KnownPotentials
     /// <summary>Whether a phase, from 0, fixes the voltage across a switch.</summary>
     public bool AcrossSwitch(int @switch, int phase) => _switch(@switch, phase);
 
+    /// <summary>What is said of each.</summary>
+    public static KnownPotentials Of(Func<int, bool> capacitor, Func<int, int, bool> node, Func<int, int, bool> @switch) => new(capacitor, node, @switch);
+
     /// <summary>What the ideal point has.</summary>
     public static KnownPotentials Of(IdealPoint ideal, BlockingVoltages blocking) => new(
         i => ideal.CapacitorVoltages[i].IsDetermined,

@@ -69,6 +69,10 @@ internal static class PhaseExponential
         }
     }
 
+    /// <summary>The change [E, P b] over twice the time, in place.</summary>
+    public static void Double<T>(int n, int width, Span<T> change)
+        where T : struct, IReal<T> => Double<T>(n, width, change, change, default, new T[change.Length]);
+
     /// <summary>The smaller of the largest sums of a row and of a column of A.</summary>
     public static double Norm<T>(ReadOnlySpan<T> generator, int n, int width)
         where T : struct, IReal<T>

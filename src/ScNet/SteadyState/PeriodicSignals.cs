@@ -3,7 +3,7 @@ using ScNet.Kernel;
 namespace ScNet.SteadyState;
 
 /// <summary>The waveforms of every element at one operating point, each read off the solution of the independent part that the element is in.</summary>
-internal sealed class PeriodicSignals
+internal sealed class PeriodicSignals : IPeriodicSignals
 {
     private readonly Converter _converter;
     private readonly PreparedMode _prepared;
@@ -50,6 +50,9 @@ internal sealed class PeriodicSignals
         (int part, int own) = _prepared.Places.CapacitorPlaces[index];
         return _solutions[part].Value.CapacitorVoltage(phase, own);
     }
+
+    /// <summary>A converter of independent parts has no inductors.</summary>
+    public PhaseWaveform InductorCurrent(int phase, int index) => throw new InvalidOperationException("There are no inductors.");
 
     /// <summary>A parasitic capacitance in farads, by its position in <see cref="Converter.ParasiticBranches"/>.</summary>
     public double ParasiticFarads(int index) => _prepared.Converters[0].Capacitors[_converter.Capacitors.Count + index].Farads;

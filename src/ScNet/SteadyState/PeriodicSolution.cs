@@ -195,7 +195,7 @@ internal sealed class PeriodicSolution
             shapes[row] = own * _flow[phase].Drive[row];
         }
 
-        return new PhaseWaveform(Bases[phase], constant, 0, shapes, []);
+        return new ModalWaveform(Bases[phase], constant, 0, shapes, []);
     }
 
     private PhaseWaveform OfStates(int phase, StateProduct product, double constant)
@@ -210,6 +210,6 @@ internal sealed class PeriodicSolution
             integrals[k] = -coupling * _flow[phase].Drive[k];
         }
 
-        return new PhaseWaveform(Bases[phase], constant + product(_startState[phase]), slope, [], integrals);
+        return new ModalWaveform(Bases[phase], constant + product(_startState[phase]), slope, [], integrals);
     }
 }

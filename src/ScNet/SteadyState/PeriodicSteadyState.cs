@@ -1,6 +1,7 @@
 using System.Globalization;
 using ScNet.Analysis;
 using ScNet.Kernel;
+using ScNet.SteadyState.Exponential;
 
 namespace ScNet.SteadyState;
 
@@ -21,21 +22,36 @@ public sealed class PeriodicSteadyState
     private readonly SwitchedNetwork _network;
     private readonly KnownPotentials _known;
     private readonly PortRatios _ratios;
-    private readonly Lazy<PeriodicSignals> _signals;
+    private readonly Lazy<IPeriodicSignals> _signals;
     private readonly Lazy<NamedList<SwitchOperation>> _switches;
     private readonly Lazy<NamedList<CapacitorOperation>> _capacitors;
     private readonly Lazy<NamedList<ParasiticOperation>> _parasitics;
+    private readonly Lazy<NamedList<InductorOperation>> _inductors;
 
     internal PeriodicSteadyState(ModeAnalysis analysis, PreparedMode prepared, OperatingPoint point)
+        : this(analysis, point, prepared.WithImpedance().Ohms(1 / point.FrequencyHz), prepared.Ratios(1 / point.FrequencyHz), prepared.Known)
+    {
+        _signals = new(() => new PeriodicSignals(Converter, prepared, point, AverageOutputVoltageVolts));
+    }
+
+    internal PeriodicSteadyState(ModeAnalysis analysis, PeriodSolver solver, PeriodFigures figures, OperatingPoint point)
+        : this(analysis, point, figures.Ohms, figures.Ratios, ExponentialSignals.Known(analysis.Converter, solver))
+    {
+        double load = _network.Load == LoadKind.Stiff ? AverageOutputVoltageVolts : point.LoadCurrentAmperes;
+        _signals = new(() => ExponentialSignals.Of(Converter, solver, point.FrequencyHz, [point.InputVoltageVolts, load]));
+    }
+
+    private PeriodicSteadyState(ModeAnalysis analysis, OperatingPoint point, double ohms, PortRatios ratios, KnownPotentials known)
     {
         _analysis = analysis;
         _network = analysis.Converter.Network;
         Point = point;
-        OutputImpedanceOhms = prepared.WithImpedance().Ohms(1 / point.FrequencyHz);
-        _known = prepared.Known;
-        _ratios = prepared.Ratios(1 / point.FrequencyHz);
+        OutputImpedanceOhms = ohms;
+        _known = known;
+        _ratios = ratios;
         AverageOutputVoltageVolts = OpenOutputVoltageVolts - (OutputImpedanceOhms * point.LoadCurrentAmperes);
-        _signals = new(() => new PeriodicSignals(Converter, prepared, point, AverageOutputVoltageVolts));
+        _signals = null!;
+        _inductors = new(() => new([.. Converter.Inductors.Select((_, k) => OperateInductor(k))], Converter.Inductors.Names));
         _switches = new(() => new([.. Enumerable.Range(0, _network.SwitchCount).Select(Operate)], Converter.Switches.Names));
         _capacitors = new(() => new([.. Enumerable.Range(0, _network.CapacitorCount).Select(OperateCapacitor)], Converter.Capacitors.Names));
         _parasitics = new(() => new(
@@ -57,11 +73,11 @@ public sealed class PeriodicSteadyState
     /// <summary>The average output voltage in volts (V): the voltage without load less impedance times load current.</summary>
     public double AverageOutputVoltageVolts { get; }
 
-    /// <summary>The output voltage in volts (V) of the ideal converter: ratio times input voltage.</summary>
-    public double IdealOutputVoltageVolts => _analysis.Ratio.ToDouble() * Point.InputVoltageVolts;
+    /// <summary>The output voltage in volts (V) of the ideal converter: ratio times input voltage; that without load where losses decide the ratio.</summary>
+    public double IdealOutputVoltageVolts => _analysis.Ratio.IsDetermined ? _analysis.Ratio.ToDouble() * Point.InputVoltageVolts : OpenOutputVoltageVolts;
 
     /// <summary>
-    /// The average output voltage in volts (V) without load: the ideal one, but for what parasitic capacitances take; with
+    /// The average output voltage in volts (V) without load: the ideal one, but for what ripple and parasitic capacitances change; with
     /// a stiff output the voltage at which its average current vanishes.
     /// </summary>
     public double OpenOutputVoltageVolts => _ratios.Voltage * Point.InputVoltageVolts;
@@ -101,6 +117,9 @@ public sealed class PeriodicSteadyState
 
     /// <summary>Each parasitic capacitance of the netlist; by name or by position as in <see cref="Converter.Parasitics"/>. Plates are with their capacitors.</summary>
     public NamedList<ParasiticOperation> Parasitics => _parasitics.Value;
+
+    /// <summary>Each inductor; by name or by position as in <see cref="Converter.Inductors"/>.</summary>
+    public NamedList<InductorOperation> Inductors => _inductors.Value;
 
     /// <summary>
     /// The power lost in all resistances in watts (W): input less output power, as sum of impedance times the square of
@@ -188,6 +207,16 @@ public sealed class PeriodicSteadyState
             : null);
     }
 
+    /// <summary>The current through an inductor from its first terminal to its second, sampled over one period, in amperes (A).</summary>
+    /// <param name="inductor">The inductor's name.</param>
+    /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period.</param>
+    /// <exception cref="ArgumentException">No such inductor, or a time that is not finite.</exception>
+    public double[] SampleInductorCurrent(string inductor, IReadOnlyList<double> timesSeconds)
+    {
+        int index = Converter.Inductors.PositionOf(inductor);
+        return Determined(Sample(timesSeconds, j => Signals.InductorCurrent(j, index)));
+    }
+
     /// <summary>The potential of a node against the reference, sampled over one period, in volts (V).</summary>
     /// <param name="node">The node's name.</param>
     /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period. On the boundary of two phases the later one counts.</param>
@@ -203,7 +232,7 @@ public sealed class PeriodicSteadyState
     public override string ToString() =>
         $"{Converter.Name}, mode {Mode}, {Point}: {UnitText.Of(AverageOutputVoltageVolts, "V")} output, {UnitText.Of(InputPowerWatts, "W")} in, {UnitText.Of(OutputPowerWatts, "W")} out";
 
-    private PeriodicSignals Signals => _signals.Value;
+    private IPeriodicSignals Signals => _signals.Value;
 
     private SwitchOperation Operate(int index)
     {
@@ -240,6 +269,15 @@ public sealed class PeriodicSteadyState
             BottomPlate = capacitor.Plates.BottomFarads > 0 ? OperateParasitic(FirstPlate(index)) : null,
             TopPlate = capacitor.Plates.TopFarads > 0 ? OperateParasitic(FirstPlate(index) + (capacitor.Plates.BottomFarads > 0 ? 1 : 0)) : null,
         };
+    }
+
+    private InductorOperation OperateInductor(int index)
+    {
+        Inductor inductor = Converter.Inductors[index];
+        PhaseWaveform[] currents = [.. Phases().Select(j => Signals.InductorCurrent(j, index))];
+        double square = Point.FrequencyHz * currents.Sum(w => w.SquareIntegral());
+        double average = Point.FrequencyHz * currents.Select((w, j) => w.Mean() * Signals.Durations[j]).Sum();
+        return new InductorOperation(inductor, average, PeakToPeak(j => currents[j]), Math.Sqrt(square), Peak(currents), square * inductor.Ohms);
     }
 
     // The number of plates of the capacitors before one.

@@ -1,4 +1,5 @@
 using ScNet.Analysis;
+using ScNet.SteadyState.Exponential;
 
 namespace ScNet.SteadyState;
 
@@ -73,6 +74,12 @@ public sealed class SteadyStateModel
     public PeriodicSteadyState At(OperatingPoint point)
     {
         ArgumentNullException.ThrowIfNull(point);
+        if (Converter.Inductors.Count > 0)
+        {
+            PeriodSolver solver = TwoPort.Exponential!.Solver;
+            return new PeriodicSteadyState(_analysis, solver, TwoPort.Exponential.FineAt(point.FrequencyHz), point);
+        }
+
         Prepared.RequireElements();
         return new PeriodicSteadyState(_analysis, Prepared, point);
     }

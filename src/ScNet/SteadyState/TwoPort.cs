@@ -28,6 +28,9 @@ public sealed class TwoPort
     /// <summary>The mode.</summary>
     public Mode Mode { get; }
 
+    /// <summary>The method for networks with inductors; null for others.</summary>
+    internal ExponentialTwoPort? Exponential => _method as ExponentialTwoPort;
+
     /// <summary>The two-port at a switching frequency.</summary>
     /// <param name="frequencyHz">Switching frequency, one period per cycle, in hertz (Hz).</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is not from 1e-60 to 1e60 Hz.</exception>

@@ -61,7 +61,7 @@ public sealed class ExtremeTests
     {
         // a parabola, the integral of a current that falls in a straight line through zero
         PhaseBasis basis = new([0], 2);
-        PhaseWaveform parabola = new(basis, 1, 0, [0], [-4]);
+        ModalWaveform parabola = new(basis, 1, 0, [0], [-4]);
         Assert.Contains(1, basis.Grid);
         Assert.Equal((0, 1), parabola.Extremes());
         Assert.Equal(1 - (4.0 * 2 / 12), parabola.Mean(), 1e-15);
@@ -70,7 +70,7 @@ public sealed class ExtremeTests
     [Fact]
     public void Derivatives_too_small_to_be_multiplied_still_change_sign()
     {
-        PhaseWaveform parabola = new(new PhaseBasis([0], 2), 0, 1e-181, [0], [-4e-180]);
+        ModalWaveform parabola = new(new PhaseBasis([0], 2), 0, 1e-181, [0], [-4e-180]);
         (double least, double greatest) = parabola.Extremes();
         Assert.True(least < 0 && greatest == 1e-181, $"{least} to {greatest}");
     }
@@ -78,8 +78,8 @@ public sealed class ExtremeTests
     [Fact]
     public void A_constant_is_its_own_range()
     {
-        Assert.Equal((3, 3), new PhaseWaveform(new PhaseBasis([5], 1), 3, 0, [0], [0]).Extremes());
-        Assert.Equal((3, 3), new PhaseWaveform(new PhaseBasis([], 1), 3, 0, [], []).Extremes());
+        Assert.Equal((3, 3), new ModalWaveform(new PhaseBasis([5], 1), 3, 0, [0], [0]).Extremes());
+        Assert.Equal((3, 3), new ModalWaveform(new PhaseBasis([], 1), 3, 0, [], []).Extremes());
     }
 
     private static PeriodicSteadyState Operate(Converter converter, double frequencyHz) =>

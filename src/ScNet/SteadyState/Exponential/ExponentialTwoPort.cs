@@ -38,6 +38,13 @@ internal sealed class ExponentialTwoPort : ITwoPortMethod
         return Details(found);
     }
 
+    /// <summary>The figures in doubled precision.</summary>
+    public PeriodFigures FineAt(double frequencyHz)
+    {
+        FaultReport.Require(_converter, _mode, Solver.SolveFine(frequencyHz, out PeriodFigures found), phase: -1);
+        return found;
+    }
+
     private TwoPortDetails Details(PeriodFigures found)
     {
         var voltages = new double?[_converter.Capacitors.Count];

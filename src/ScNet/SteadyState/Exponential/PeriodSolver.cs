@@ -57,8 +57,12 @@ internal sealed class PeriodSolver
         NetworkFault fault = Solve(_plain, _plainRoom, PlainReal.Of(1 / frequencyHz), out found);
         return fault == NetworkFault.None && found.RelativeError <= WantedError
             ? fault
-            : Solve(Fine, _fineRoom, DoubleDouble.Of(1) / DoubleDouble.Of(frequencyHz), out found);
+            : SolveFine(frequencyHz, out found);
     }
+
+    /// <summary>The two-port at a frequency in doubled precision.</summary>
+    public NetworkFault SolveFine(double frequencyHz, out PeriodFigures found) =>
+        Solve(Fine, _fineRoom, DoubleDouble.Of(1) / DoubleDouble.Of(frequencyHz), out found);
 
     // A state that nothing moves back must not be driven on average either. What is not zero there is far from rounding.
     private NetworkFault DriftFault()

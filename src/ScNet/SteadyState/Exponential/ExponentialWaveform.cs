@@ -1,0 +1,89 @@
+using ScNet.Numerics;
+
+namespace ScNet.SteadyState.Exponential;
+
+/// <summary>A signal that is a row over state and inputs, over one phase.</summary>
+internal sealed class ExponentialWaveform(PhaseTrajectory trajectory, DoubleDouble[] row) : PhaseWaveform
+{
+    private const int StepLimit = 60;
+    private const double TimeTolerance = 1e-9;
+
+    public override double Change => (Value(trajectory.End) - Value(trajectory.Start)).Nearest;
+
+    public override double Mean() => (Value(trajectory.Integral) / trajectory.Duration).Nearest;
+
+    public override double SquareIntegral()
+    {
+        DoubleDouble sum = default;
+        int width = row.Length;
+        for (int r = 0; r < width; r++)
+        {
+            sum += row[r] * SmallMatrices.Dot<DoubleDouble>(trajectory.Products.AsSpan(r * width, width), row);
+        }
+
+        // of a signal that is nothing but rounding
+        return Math.Max(0, sum.Nearest);
+    }
+
+    public override double At(double time) => Value(trajectory.At(time)).Nearest;
+
+    public override (double Least, double Greatest) Extremes()
+    {
+        DoubleDouble[] slopeRow = trajectory.Derivative(row);
+        double least = Math.Min(Value(trajectory.Start).Nearest, Value(trajectory.End).Nearest);
+        double greatest = Math.Max(Value(trajectory.Start).Nearest, Value(trajectory.End).Nearest);
+        (int Point, double Slope) last = (0, 0);
+        for (int p = 0; p < trajectory.Times.Length; p++)
+        {
+            // a derivative of exactly zero at a time decides nothing by itself
+            double slope = SmallMatrices.Dot<DoubleDouble>(slopeRow, trajectory.Vectors[p]).Nearest;
+            if (slope * last.Slope < 0)
+            {
+                double value = At(StationaryTime(slopeRow, trajectory.Times[last.Point], last.Slope, trajectory.Times[p], slope));
+                (least, greatest) = (Math.Min(least, value), Math.Max(greatest, value));
+            }
+
+            last = slope != 0 ? (p, slope) : last;
+        }
+
+        return (least, greatest);
+    }
+
+    private DoubleDouble Value(DoubleDouble[] vector) => SmallMatrices.Dot<DoubleDouble>(row, vector);
+
+    // Regula falsi between ends of opposite signs; an end that stays twice counts half (the Illinois rule).
+    private double StationaryTime(DoubleDouble[] slopeRow, double low, double atLow, double high, double atHigh)
+    {
+        double time = low, tolerance = TimeTolerance * (high - low);
+        int stayed = 0;
+        for (int step = 0; step < StepLimit && high - low > tolerance; step++)
+        {
+            time = low + ((high - low) * (atLow / (atLow - atHigh)));
+            if (!(time > low && time < high))
+            {
+                time = 0.5 * (low + high);
+            }
+
+            double slope = SmallMatrices.Dot<DoubleDouble>(slopeRow, trajectory.At(time)).Nearest;
+            if (slope == 0)
+            {
+                break;
+            }
+
+            if (slope > 0 == atLow > 0)
+            {
+                (low, atLow) = (time, slope);
+                atHigh *= stayed > 0 ? 0.5 : 1;
+                stayed = 1;
+            }
+            else
+            {
+                (high, atHigh) = (time, slope);
+                atLow *= stayed < 0 ? 0.5 : 1;
+                stayed = -1;
+            }
+        }
+
+        return time;
+    }
+}
