@@ -5,9 +5,11 @@ internal sealed class ExponentialTwoPort : ITwoPortMethod
 {
     private readonly Converter _converter;
     private readonly Mode _mode;
+    private readonly SlopeSolver _slopes;
 
-    private ExponentialTwoPort(Converter converter, Mode mode, PeriodSolver solver)
+    private ExponentialTwoPort(Converter converter, Mode mode, PeriodSolver solver, SlopeSolver slopes)
     {
+        _slopes = slopes;
         _converter = converter;
         _mode = mode;
         Solver = solver;
@@ -22,7 +24,7 @@ internal sealed class ExponentialTwoPort : ITwoPortMethod
         (SwitchedLinearNetwork network, NetworkValues<Numerics.DoubleDouble> values) = ConverterNetwork.Of(converter, mode);
         PeriodSolver solver = PeriodSolver.Of(network, values);
         FaultReport.Require(converter, mode, solver.Fault, solver.FaultPhase);
-        return new(converter, mode, solver);
+        return new(converter, mode, solver, new SlopeSolver(solver.Structure, values));
     }
 
     public TwoPortPoint At(double frequencyHz)
@@ -36,6 +38,13 @@ internal sealed class ExponentialTwoPort : ITwoPortMethod
     {
         FaultReport.Require(_converter, _mode, Solver.Solve(frequencyHz, out PeriodFigures found), phase: -1);
         return Details(found);
+    }
+
+    /// <summary>The derivatives at a frequency.</summary>
+    public TwoPortSensitivity SensitivityAt(double frequencyHz)
+    {
+        _ = FineAt(frequencyHz);
+        return new TwoPortSensitivity(_converter, _slopes, frequencyHz);
     }
 
     /// <summary>The figures in doubled precision.</summary>
