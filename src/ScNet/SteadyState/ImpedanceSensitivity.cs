@@ -12,16 +12,18 @@ namespace ScNet.SteadyState;
 /// </remarks>
 public sealed class ImpedanceSensitivity
 {
-    internal ImpedanceSensitivity(SensitivitySolution solution, Converter converter)
+    private readonly Lazy<PerPhase<double>> _byDuty;
+
+    internal ImpedanceSensitivity(SensitivitySolution solution, Converter converter, Func<PerPhase<double>> byDutyOfLoad)
     {
         FrequencyHz = 1 / solution.Period;
         Ohms = solution.Ohms;
         ByCapacitanceOhmsPerFarad = new([.. converter.Capacitors.Select((_, i) => solution.ByCapacitance(i))], converter.Capacitors.Names);
         ByEsr = new([.. converter.Capacitors.Select((_, i) => solution.ByEsr(i))], converter.Capacitors.Names);
         ByOnResistance = new([.. converter.Switches.Select((_, s) => solution.ByOnResistance(s))], converter.Switches.Names);
-        ByDutyOhms = converter.Load == LoadKind.Stiff
+        _byDuty = new(() => converter.Load == LoadKind.Stiff
             ? new PerPhase<double>([.. converter.Phases.Select((_, j) => solution.ByDuty(j))], converter.Phases.Names)
-            : null;
+            : byDutyOfLoad());
         ByFrequencyOhmsPerHertz = -solution.Period * solution.Period * solution.ByPeriod();
     }
 
@@ -42,10 +44,10 @@ public sealed class ImpedanceSensitivity
 
     /// <summary>
     /// Ohms (Ω) per unit of each phase's duty at constant period, the other duties unchanged; to shorten one
-    /// phase for another, take the difference. Null with a current load, whose charge in a phase moves
-    /// with the duty as well.
+    /// phase for another, take the difference. Found when first asked for; with a current load, whose charge in a phase moves
+    /// with the duty as well, from the state equation (docs/theory/two-port.md).
     /// </summary>
-    public PerPhase<double>? ByDutyOhms { get; }
+    public PerPhase<double> ByDutyOhms => _byDuty.Value;
 
     /// <summary>Ohms per hertz (Ω/Hz) of the switching frequency at constant duties.</summary>
     public double ByFrequencyOhmsPerHertz { get; }

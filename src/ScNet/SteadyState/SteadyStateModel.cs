@@ -92,7 +92,8 @@ public sealed class SteadyStateModel
     {
         double period = 1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz));
         Prepared.RequireElements();
-        return new ImpedanceSensitivity(new SensitivitySolution(Prepared, period), Converter);
+        return new ImpedanceSensitivity(
+            new SensitivitySolution(Prepared, period), Converter, () => ExponentialTwoPort.Of(Converter, Mode).OhmsByDuty(frequencyHz));
     }
 
     /// <summary>The derivatives of the whole two-port by every component value, parasitic capacitances included, at a frequency.</summary>

@@ -104,7 +104,7 @@ public sealed class IndependentPartsLaws
 
         for (int j = 0; j < converter.Phases.Count; j++)
         {
-            Assert.Equal(dense.ByDuty(j), found.ByDutyOhms![j + 1], tolerance);
+            Assert.Equal(dense.ByDuty(j), found.ByDutyOhms[j + 1], tolerance);
         }
 
         Assert.Equal(-dense.ByPeriod() / point.FrequencyHz, found.ByFrequencyOhmsPerHertz * point.FrequencyHz, tolerance);

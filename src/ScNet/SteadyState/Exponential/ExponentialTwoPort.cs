@@ -47,6 +47,13 @@ internal sealed class ExponentialTwoPort : ITwoPortMethod
         return new TwoPortSensitivity(_converter, _slopes, frequencyHz);
     }
 
+    /// <summary>The derivative of the impedance by each duty.</summary>
+    public PerPhase<double> OhmsByDuty(double frequencyHz)
+    {
+        _ = FineAt(frequencyHz);
+        return new([.. _converter.Phases.Select((_, j) => _slopes.ByDuty(j, frequencyHz).Ohms)], _converter.Phases.Names);
+    }
+
     /// <summary>The figures in doubled precision.</summary>
     public PeriodFigures FineAt(double frequencyHz)
     {

@@ -34,9 +34,9 @@ public sealed class TwoPortSensitivityTests
         }
 
         Assert.Equal(expected.ByFrequencyOhmsPerHertz, actual.ByFrequency.Ohms, 1e-9 * ohms / frequency);
-        for (int j = 1; converter.Load == LoadKind.Stiff && j <= converter.Phases.Count; j++)
+        for (int j = 1; j <= converter.Phases.Count; j++)
         {
-            Assert.Equal(expected.ByDutyOhms![j], actual.ByDuty[j].Ohms, 1e-8 * ohms);
+            Assert.Equal(expected.ByDutyOhms[j], actual.ByDuty[j].Ohms, 1e-8 * ohms);
         }
     }
 
