@@ -103,8 +103,13 @@ public sealed class SteadyStateModel
     public TwoPortSensitivity TwoPortSensitivityAt(double frequencyHz)
     {
         double period = 1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz));
+        if (TwoPort.Exponential is { } inductive)
+        {
+            return inductive.SensitivityAt(frequencyHz);
+        }
+
         Prepared.RequireElements();
-        return new TwoPortSensitivity(Prepared, Converter, period);
+        return new TwoPortSensitivity(Prepared, Converter, period, () => ExponentialTwoPort.Of(Converter, Mode).SensitivityAt(frequencyHz).ByDuty);
     }
 
     /// <summary>The mode and its limits.</summary>
