@@ -51,8 +51,7 @@ internal static class SweepCommand
 
     private static IEnumerable<ResultRow<ImpedancePoint>> Rows(string path, ModeOutcome mode, double[] frequenciesHz, TextWriter error)
     {
-        OutputImpedance? impedance = null;
-        ResultRow<ImpedancePoint> first = FileAnalysis.Row(path, mode, error, found => (impedance = OutputImpedance.Of(found)).At(frequenciesHz[0]));
-        return impedance is null ? [first] : [first, .. frequenciesHz[1..].Select(f => ResultRow.Of(path, mode, impedance.At(f)))];
+        ResultRow<ImpedancePoint[]> all = FileAnalysis.Row(path, mode, error, found => Array.ConvertAll(frequenciesHz, OutputImpedance.Of(found).At));
+        return all.Result is { } points ? points.Select(p => ResultRow.Of(path, mode, p)) : [all.Without<ImpedancePoint>()];
     }
 }

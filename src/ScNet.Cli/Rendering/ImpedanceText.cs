@@ -22,10 +22,11 @@ internal static class ImpedanceText
             return true;
         }
 
-        ResultRow<OutputImpedance> row = ResultRow.Find(null, outcome, OutputImpedance.Of);
-        if (row.Result is not { } impedance)
+        OutputImpedance? impedance = null;
+        ResultRow<ImpedancePoint[]> row = ResultRow.Find(null, outcome, a => Array.ConvertAll(frequenciesHz, (impedance = OutputImpedance.Of(a)).At));
+        output.WriteLine();
+        if (row.Result is not { } points)
         {
-            output.WriteLine();
             output.WriteLine("  Output impedance      no result");
             foreach (Diagnostic diagnostic in row.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error))
             {
@@ -35,12 +36,36 @@ internal static class ImpedanceText
             return false;
         }
 
-        output.WriteLine();
+        // the published estimates are those of capacitors charged by impulses
+        Converter converter = outcome.Converter;
+        if (converter.Inductors.Count == 0)
+        {
+            WriteEstimates(output, points);
+            output.WriteLine(impedance!.CornerFrequencyHz > 0 && double.IsFinite(impedance.CornerFrequencyHz)
+                ? $"  Corner frequency      {EngineeringNumber.Of(impedance.CornerFrequencyHz, "Hz")}, where both limits are equal"
+                : "  Corner frequency      none: one of the limits is zero");
+        }
+
+        if (converter.Inductors.Count > 0)
+        {
+            WriteTwoPort(output, converter, points);
+        }
+        else if (converter.Parasitics.Count > 0 || converter.Capacitors.Any(c => c.Plates.BottomFarads > 0 || c.Plates.TopFarads > 0))
+        {
+            output.WriteLine();
+            WriteTwoPort(output, converter, points);
+        }
+
+        return true;
+    }
+
+    private static void WriteEstimates(TextWriter output, ImpedancePoint[] points)
+    {
         output.WriteLine("  Output impedance: exact, both limits, and estimates from the limits");
         TextTable table = new TextTable(indent: "  ")
             .Figures("frequency").Figures("exact").Figures("SSL").Figures("FSL")
             .Figures("root-sum-square").Figures("error").Figures("2.54-norm").Figures("error").Figures("single pair").Figures("error");
-        foreach (ImpedancePoint point in frequenciesHz.Select(impedance.At))
+        foreach (ImpedancePoint point in points)
         {
             table.Row([
                 EngineeringNumber.Of(point.FrequencyHz, "Hz"),
@@ -61,12 +86,48 @@ internal static class ImpedanceText
         {
             output.WriteLine(line);
         }
-
-        output.WriteLine(impedance.CornerFrequencyHz > 0 && double.IsFinite(impedance.CornerFrequencyHz)
-            ? $"  Corner frequency      {EngineeringNumber.Of(impedance.CornerFrequencyHz, "Hz")}, where both limits are equal"
-            : "  Corner frequency      none: one of the limits is zero");
-        return true;
     }
+
+    private static void WriteTwoPort(TextWriter output, Converter converter, ImpedancePoint[] points)
+    {
+        bool hasInductors = converter.Inductors.Count > 0;
+        output.WriteLine("  Exact averages: output = ratio · input - impedance · load current, input current = current ratio · load current + conductance · input");
+        TextTable table = new TextTable(indent: "  ")
+            .Figures("frequency").Figures("ratio").Figures("impedance").Figures("current ratio").Figures("conductance");
+        if (hasInductors)
+        {
+            table.Figures("left per period").Figures("time constant").Figures([.. converter.Capacitors.Select(c => c.Name)]);
+        }
+
+        foreach (TwoPortPoint point in points.Select(p => p.TwoPort))
+        {
+            table.Row([
+                EngineeringNumber.Of(point.FrequencyHz, "Hz"),
+                Plain(point.Ratio),
+                EngineeringNumber.Of(point.Ohms, "Ω"),
+                Plain(point.CurrentRatio),
+                EngineeringNumber.Of(point.InputSiemens, "S"),
+                .. hasInductors ? Balance(point) : [],
+            ]);
+        }
+
+        table.Write(output);
+        if (hasInductors)
+        {
+            output.WriteLine("  under the capacitors: their average voltage per volt of input without load; left per period is what a period leaves of");
+            output.WriteLine("  the disturbance that lasts longest, the time constant when a disturbance has fallen to 1/e");
+        }
+    }
+
+    private static string[] Balance(TwoPortPoint point) =>
+    [
+        Plain(point.DecayPerPeriod),
+        EngineeringNumber.Of(point.TimeConstantSeconds, "s"),
+        .. point.CapacitorVoltages.Select(v => v is { } volts ? Plain(volts) : "?"),
+    ];
+
+    // five digits of a quotient without a unit
+    private static string Plain(double value) => value.ToString("G5", CultureInfo.InvariantCulture);
 
     private static string Error(double error) => double.IsFinite(error)
         ? error.ToString("+0.00 %;-0.00 %;0.00 %", CultureInfo.InvariantCulture)

@@ -21,8 +21,7 @@ public sealed class AnalysisDocument
     private readonly ModeOutcome[] _modes;
     private readonly string? _file;
     private readonly Diagnostic[] _diagnostics;
-    private readonly double[] _frequenciesHz;
-    private readonly ResultRow<OutputImpedance>[]? _impedances;
+    private readonly ResultRow<ImpedancePoint[]>[]? _impedances;
 
     private AnalysisDocument(
         Converter? converter, ModeOutcome[] modes, string? file, Diagnostic[] diagnostics, double[]? frequenciesHz = null)
@@ -31,8 +30,7 @@ public sealed class AnalysisDocument
         _modes = modes;
         _file = file;
         _diagnostics = diagnostics;
-        _frequenciesHz = frequenciesHz ?? [];
-        _impedances = frequenciesHz is null ? null : [.. modes.Select(m => ResultRow.Find(null, m, OutputImpedance.Of))];
+        _impedances = frequenciesHz is null ? null : [.. modes.Select(m => ResultRow.Find(null, m, a => Impedances(a, frequenciesHz)))];
     }
 
     /// <summary>
@@ -141,6 +139,9 @@ public sealed class AnalysisDocument
         WriteTo(writer);
     }
 
+    private static ImpedancePoint[] Impedances(ModeAnalysis analysis, double[] frequenciesHz) =>
+        Array.ConvertAll(frequenciesHz, OutputImpedance.Of(analysis).At);
+
     private static void WriteArray(IEnumerable<AnalysisDocument> documents, Utf8JsonWriter writer)
     {
         writer.WriteStartArray();
@@ -165,7 +166,7 @@ public sealed class AnalysisDocument
             }
             else
             {
-                ModeJson.Write(writer, _impedances[m], _frequenciesHz);
+                ModeJson.Write(writer, _impedances[m]);
             }
         }
 

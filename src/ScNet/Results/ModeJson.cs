@@ -21,14 +21,14 @@ internal static class ModeJson
         writer.WriteEndObject();
     }
 
-    /// <summary>Writes a mode with its output impedances at frequencies in hertz; null where it has none.</summary>
-    public static void Write(Utf8JsonWriter writer, ResultRow<OutputImpedance> row, double[] frequenciesHz)
+    /// <summary>Writes a mode with its output impedances; null where it has none.</summary>
+    public static void Write(Utf8JsonWriter writer, ResultRow<ImpedancePoint[]> row)
     {
         writer.WriteStartObject();
         WriteResults(writer, row.Outcome!, row.Result is not null, row.Diagnostics);
-        if (row.Result is { } impedance)
+        if (row.Result is { } points)
         {
-            WriteOutputImpedance(writer, impedance, frequenciesHz);
+            WriteOutputImpedance(writer, row.Outcome!.Converter, points);
         }
         else
         {
@@ -210,20 +210,39 @@ internal static class ModeJson
         writer.WriteEndObject();
     }
 
-    private static void WriteOutputImpedance(Utf8JsonWriter writer, OutputImpedance impedance, double[] frequenciesHz)
+    private static void WriteOutputImpedance(Utf8JsonWriter writer, Converter converter, ImpedancePoint[] points)
     {
         writer.WriteStartArray("outputImpedance");
-        foreach (double frequencyHz in frequenciesHz)
+        foreach (ImpedancePoint point in points)
         {
-            ImpedancePoint point = impedance.At(frequencyHz);
             writer.WriteStartObject();
-            writer.WriteNumber("hertz", frequencyHz);
+            writer.WriteNumber("hertz", point.FrequencyHz);
             JsonText.WriteNumber(writer, "ohms", point.Ohms);
             JsonText.WriteNumber(writer, "rootSumSquareOhms", point.RootSumSquareOhms);
+            JsonText.WriteNumber(writer, "ratio", point.TwoPort.Ratio);
+            JsonText.WriteNumber(writer, "currentRatio", point.TwoPort.CurrentRatio);
+            JsonText.WriteNumber(writer, "inputSiemens", point.TwoPort.InputSiemens);
+            if (converter.Inductors.Count > 0)
+            {
+                WriteBalance(writer, converter, point.TwoPort);
+            }
+
             writer.WriteEndObject();
         }
 
         writer.WriteEndArray();
+    }
+
+    private static void WriteBalance(Utf8JsonWriter writer, Converter converter, TwoPortPoint point)
+    {
+        writer.WriteStartObject("capacitorVoltages");
+        for (int c = 0; c < converter.Capacitors.Count; c++)
+        {
+            JsonText.WriteNumber(writer, converter.Capacitors[c].Name, point.CapacitorVoltages[c] ?? double.NaN);
+        }
+
+        writer.WriteEndObject();
+        JsonText.WriteNumber(writer, "decayPerPeriod", point.DecayPerPeriod);
     }
 
     private static void WriteTable(Utf8JsonWriter writer, string key, IEnumerable<string> names, PhaseTable table)

@@ -27,6 +27,10 @@ public sealed class ResultRow<T>
     /// <summary>The result, or null where there is none.</summary>
     public T? Result { get; }
 
+    /// <summary>The same row without a result, of another kind.</summary>
+    public ResultRow<TOther> Without<TOther>()
+        where TOther : class => new(File, Outcome, Diagnostics, null);
+
     /// <summary>File and mode, and the result or that there is none.</summary>
     public override string ToString() =>
         $"{File ?? Outcome?.Converter.Name}{(Outcome is null ? string.Empty : $", mode {Outcome.Mode}")}: {Result?.ToString() ?? "no result"}";

@@ -14,6 +14,9 @@ internal static class SweepTable
         new("rootSumSquareOhms", p => p.RootSumSquareOhms),
         new("norm254Ohms", p => p.Norm254Ohms),
         new("singlePairOhms", p => p.SinglePairOhms),
+        new("ratio", p => p.TwoPort.Ratio),
+        new("currentRatio", p => p.TwoPort.CurrentRatio),
+        new("inputSiemens", p => p.TwoPort.InputSiemens),
     ];
 
     /// <summary>The table.</summary>

@@ -49,7 +49,7 @@ internal sealed class ImpedanceBound
         ModeAnalysis best = _analysis.WithValuesOf(_tolerances.Apply(_analysis.Converter, capacitance: 1, onResistance: -1, esr: -1));
         double fast = best.FastSwitchingLimit.Ohms;
         return IsStiff && IsLeastDissipation
-            ? new ImpedancePoint(_frequencyHz, fast, best.SlowSwitchingLimit.Ohms(_frequencyHz), fast).SinglePairOhms
+            ? ImpedancePoint.SinglePair(best.SlowSwitchingLimit.Ohms(_frequencyHz), fast)
             : fast;
     }
 

@@ -9,19 +9,21 @@ public sealed class ImpedancePoint
     // M. S. Makowski, ICSES 2012 (from memory).
     private const double LaterExponent = 2.54;
 
-    internal ImpedancePoint(double frequencyHz, double ohms, double slowOhms, double fastOhms)
+    internal ImpedancePoint(TwoPortPoint twoPort, double slowOhms, double fastOhms)
     {
-        FrequencyHz = frequencyHz;
-        Ohms = ohms;
+        TwoPort = twoPort;
         SlowOhms = slowOhms;
         FastOhms = fastOhms;
     }
 
     /// <summary>Switching frequency in hertz (Hz).</summary>
-    public double FrequencyHz { get; }
+    public double FrequencyHz => TwoPort.FrequencyHz;
 
     /// <summary>The exact output impedance in ohms (Ω).</summary>
-    public double Ohms { get; }
+    public double Ohms => TwoPort.Ohms;
+
+    /// <summary>The whole two-port at this frequency: ratio, impedance, current ratio and input conductance.</summary>
+    public TwoPortPoint TwoPort { get; }
 
     /// <summary>The slow-switching limit at this frequency in ohms (Ω).</summary>
     public double SlowOhms { get; }
@@ -46,7 +48,7 @@ public sealed class ImpedancePoint
     /// R_SSL · coth(R_SSL / R_FSL) in ohms (Ω): exact where every phase has the same single time constant
     /// per duty, an estimate elsewhere. Derived in docs/theory/output-impedance.md.
     /// </summary>
-    public double SinglePairOhms => SlowOhms <= 0 ? FastOhms : SlowOhms / Math.Tanh(SlowOhms / FastOhms);
+    public double SinglePairOhms => SinglePair(SlowOhms, FastOhms);
 
     /// <summary>Relative error of <see cref="RootSumSquareOhms"/> against the exact value, positive where it is too high.</summary>
     public double RootSumSquareError => (RootSumSquareOhms / Ohms) - 1;
@@ -60,4 +62,8 @@ public sealed class ImpedancePoint
     /// <summary>The exact impedance and both limits.</summary>
     public override string ToString() =>
         $"{UnitText.Of(Ohms, "Ω")} at {UnitText.Of(FrequencyHz, "Hz")}: SSL {UnitText.Of(SlowOhms, "Ω")}, FSL {UnitText.Of(FastOhms, "Ω")}";
+
+    /// <summary>The estimate of a single pair in ohms (Ω) from both limits in ohms (Ω).</summary>
+    internal static double SinglePair(double slowOhms, double fastOhms) =>
+        slowOhms <= 0 ? fastOhms : slowOhms / Math.Tanh(slowOhms / fastOhms);
 }

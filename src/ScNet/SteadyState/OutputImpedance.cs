@@ -15,11 +15,13 @@ namespace ScNet.SteadyState;
 public sealed class OutputImpedance
 {
     private readonly Func<double, double> _ohmsOfPeriod;
+    private readonly Func<double, TwoPortPoint> _twoPort;
     private readonly ModeAnalysis _analysis;
 
-    internal OutputImpedance(ModeAnalysis analysis, Func<double, double> ohmsOfPeriod)
+    internal OutputImpedance(ModeAnalysis analysis, Func<double, double> ohmsOfPeriod, Func<double, TwoPortPoint> twoPort)
     {
         _analysis = analysis;
+        _twoPort = twoPort;
         _ohmsOfPeriod = ohmsOfPeriod;
     }
 
@@ -68,7 +70,7 @@ public sealed class OutputImpedance
     /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is not positive, or not from 1e-60 to 1e60 Hz.</exception>
     public ImpedancePoint At(double frequencyHz) => new(
-        frequencyHz, Ohms(frequencyHz), _analysis.SlowSwitchingLimit.Ohms(frequencyHz), _analysis.FastSwitchingLimit.Ohms);
+        _twoPort(frequencyHz), _analysis.SlowSwitchingLimit.Ohms(frequencyHz), _analysis.FastSwitchingLimit.Ohms);
 
     /// <summary>The mode and both limits.</summary>
     public override string ToString() =>

@@ -22,8 +22,8 @@ public sealed class SteadyStateModel
         _prepared = new(prepare);
         _ = analysis.Converter.Inductors.Count > 0 ? null : _prepared.Value;
         _impedance = new(() => analysis.Converter.Inductors.Count > 0
-            ? new OutputImpedance(_analysis, period => TwoPort.At(1 / period).Ohms)
-            : new OutputImpedance(_analysis, Prepared.WithImpedance().Ohms));
+            ? new OutputImpedance(_analysis, period => TwoPort.At(1 / period).Ohms, f => TwoPort.At(f))
+            : new OutputImpedance(_analysis, Prepared.WithImpedance().Ohms, f => TwoPort.At(f)));
         _twoPort = new(() => new TwoPort(_analysis, () => new ModalTwoPort(_analysis, Prepared.WithImpedance())));
     }
 
