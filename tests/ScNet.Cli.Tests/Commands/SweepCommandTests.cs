@@ -7,7 +7,7 @@ namespace ScNet.Cli.Tests.Commands;
 
 public sealed class SweepCommandTests : IDisposable
 {
-    private const string Header = "file,converter,mode,status,hertz,ohms,slowSwitchingLimit.ohms,fastSwitchingLimit.ohms,rootSumSquareOhms,norm254Ohms,singlePairOhms";
+    private const string Header = "file,converter,mode,status,hertz,ohms,slowSwitchingLimit.ohms,fastSwitchingLimit.ohms,rootSumSquareOhms,norm254Ohms,singlePairOhms,ratio,currentRatio,inputSiemens";
 
     private readonly NetlistFolder _folder = new();
 
@@ -35,8 +35,8 @@ public sealed class SweepCommandTests : IDisposable
             Assert.StartsWith("\"@/a,b.toml\",\"A \"\"half\"\"\",default,ok,", line, StringComparison.Ordinal);
             ImpedancePoint point = impedance.At(hertz);
             Assert.Equal(
-                [hertz, point.Ohms, point.SlowOhms, point.FastOhms, point.RootSumSquareOhms, point.Norm254Ohms, point.SinglePairOhms],
-                line.Split(',')[^7..].Select(n => double.Parse(n, CultureInfo.InvariantCulture)));
+                [hertz, point.Ohms, point.SlowOhms, point.FastOhms, point.RootSumSquareOhms, point.Norm254Ohms, point.SinglePairOhms, 0.5, 0.5, 0],
+                line.Split(',')[^10..].Select(n => double.Parse(n, CultureInfo.InvariantCulture)));
         }
     }
 

@@ -63,7 +63,7 @@ public sealed class ResultTableTests
         Assert.Equal(["error", "error"], rows.AsArray().Select(r => (string?)r!["status"]));
         Assert.Equal((DiagnosticCodes.InputShorted, null), ((string?)rows[0]!["diagnostics"]![0]!["code"], rows[0]!["ohms"]));
         Assert.Equal((null, 1), ((string?)rows[1]!["converter"], (int?)rows[1]!["diagnostics"]![0]!["line"]));
-        Assert.Equal("bad.toml,,,error,,,,,,,", table.ToCsv().Split('\n')[2]);
+        Assert.Equal("bad.toml,,,error,,,,,,,,,,", table.ToCsv().Split('\n')[2]);
     }
 
     [Fact]
