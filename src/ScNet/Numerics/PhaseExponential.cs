@@ -12,24 +12,25 @@ namespace ScNet.Numerics;
 /// </remarks>
 internal static class PhaseExponential
 {
-    // 1 / (k + 1)! for the degree of the series, powers summed at once, and the norm up to which it is exact to rounding
-    private const int PlainBlock = 4;
-    private const double PlainNorm = 0.7;
-    private const int FineBlock = 5;
-    private const double FineNorm = 0.55;
+    // powers summed at once, and the norm up to which the series of block² terms is exact to rounding
+    private static readonly (int Block, double Norm)[] s_plain = [(2, 6e-5), (3, 0.065), (4, 0.7)];
+    private static readonly (int Block, double Norm)[] s_fine = [(3, 1e-4), (4, 0.05), (5, 0.55)];
+
+    private const int LargestBlock = 5;
 
     /// <summary>How many numbers of room <see cref="Of"/> takes for n states and rows of a width.</summary>
-    public static int Room(int n, int width) => (FineBlock + 2) * n * width;
+    public static int Room(int n, int width) => (LargestBlock + 2) * n * width;
 
     /// <summary>Finds change and integral.</summary>
     /// <param name="n">The number of states.</param>
     /// <param name="width">n and the number of inputs.</param>
     /// <param name="generator">[A b], n rows.</param>
+    /// <param name="norm">The <see cref="Norm"/> of A.</param>
     /// <param name="time">The time.</param>
     /// <param name="change">Receives [E, P b]: the change of x.</param>
     /// <param name="integral">Receives [P, Q b]: the integral of x, with Q the integral of P.</param>
     /// <param name="room">Room for <see cref="Room"/> numbers.</param>
-    public static void Of<T>(int n, int width, ReadOnlySpan<T> generator, T time, Span<T> change, Span<T> integral, Span<T> room)
+    public static void Of<T>(int n, int width, ReadOnlySpan<T> generator, double norm, T time, Span<T> change, Span<T> integral, Span<T> room)
         where T : struct, IReal<T>
     {
         if (n == 0)
@@ -37,10 +38,8 @@ internal static class PhaseExponential
             return;
         }
 
-        bool isFine = T.Rounding < PlainReal.Rounding;
-        int block = isFine ? FineBlock : PlainBlock, size = n * width;
-        double norm = Norm(generator, n, width) * time.Nearest, limit = isFine ? FineNorm : PlainNorm;
-        int doublings = norm > limit ? (int)Math.Ceiling(Math.Log2(norm / limit)) : 0;
+        int size = n * width;
+        (int block, int doublings) = Plan(T.Rounding < PlainReal.Rounding ? s_fine : s_plain, norm * time.Nearest);
         T step = time * T.Of(Math.ScaleB(1, -doublings));
         Span<T> spare = room.Slice(block * size, size);
         for (int k = 0; k < size; k++)
@@ -91,6 +90,20 @@ internal static class PhaseExponential
         }
 
         return Math.Min(byRows, byColumns);
+    }
+
+    // How many powers are summed at once, block² terms in all, and how often the time is doubled.
+    private static (int Block, int Doublings) Plan((int Block, double Norm)[] series, double norm)
+    {
+        foreach ((int block, double limit) in series)
+        {
+            if (norm <= limit)
+            {
+                return (block, 0);
+            }
+        }
+
+        return (series[^1].Block, (int)Math.Ceiling(Math.Log2(norm / series[^1].Norm)));
     }
 
     // Σ G^k / (k + 1)! from powers 1 to block of G, block² terms, by Horner's rule in G^block
@@ -169,7 +182,7 @@ internal static class PhaseExponential
 
         private static T[] Make()
         {
-            var values = new T[FineBlock * FineBlock];
+            var values = new T[LargestBlock * LargestBlock];
             T factorial = T.Of(1);
             for (int k = 0; k < values.Length; k++)
             {

@@ -19,13 +19,31 @@ internal static class SmallMatrices
         where T : struct, IReal<T>
     {
         int rows = columns == 0 ? 0 : target.Length / columns;
+        bool isWide = typeof(T) == typeof(PlainReal) && columns >= VectorColumns;
         for (int i = 0; i < rows; i++)
         {
             Span<T> sums = target.Slice(i * columns, columns);
             ReadOnlySpan<T> factors = left.Slice(i * leftWidth, inner);
             for (int k = 0; k < factors.Length; k++)
             {
-                AddMultiple(right.Slice(k * columns, columns), factors[k], sums);
+                T factor = factors[k];
+                if (factor.IsZero)
+                {
+                    continue;
+                }
+
+                ReadOnlySpan<T> row = right.Slice(k * columns, columns);
+                if (isWide)
+                {
+                    AddMultiple(row, factor, sums);
+                    continue;
+                }
+
+                // both have one length, so that the loop needs no checks
+                for (int j = 0; j < row.Length && j < sums.Length; j++)
+                {
+                    sums[j] += factor * row[j];
+                }
             }
         }
     }

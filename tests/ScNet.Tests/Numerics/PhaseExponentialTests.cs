@@ -68,7 +68,7 @@ public sealed class PhaseExponentialTests
         where T : struct, IReal<T>
     {
         T[] values = [.. generator.Select(convert)], change = new T[generator.Length], integral = new T[generator.Length];
-        PhaseExponential.Of<T>(States, Width, values, convert(time), change, integral, new T[PhaseExponential.Room(States, Width)]);
+        PhaseExponential.Of<T>(States, Width, values, PhaseExponential.Norm<T>(values, States, Width), convert(time), change, integral, new T[PhaseExponential.Room(States, Width)]);
         return ([.. change.Select(v => v.Nearest)], [.. integral.Select(v => v.Nearest)]);
     }
 

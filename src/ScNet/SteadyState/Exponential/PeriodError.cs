@@ -63,17 +63,11 @@ internal sealed class PeriodError(int n)
             PhaseEquations<T> phase = equations.Phases[j];
             double time = equations.Duties[j].Nearest * period, rate = phase.Norm * time, weight = Largest(_weight);
             ReadOnlySpan<T> row = Row(phase, isOutput);
+            double own = isOutput ? phase.OutputSize : phase.InputCurrentSize;
             for (int u = 0; u < Inputs && row.Length > 0; u++)
             {
-                double drive = 0, own = 0;
-                for (int x = 0; x < n; x++)
-                {
-                    drive = Math.Max(drive, Math.Abs(phase.Generator[(x * width) + n + u].Nearest));
-                    own = Math.Max(own, Math.Abs(row[x].Nearest));
-                }
-
                 errors[u] += Operations * T.Rounding * (
-                    (weight * (((rate + 1) * _largest[u]) + (time * drive)))
+                    (weight * (((rate + 1) * _largest[u]) + (time * phase.Drives[u])))
                     + (time * ((own * _largest[u]) + Math.Abs(row[n + u].Nearest))));
             }
 

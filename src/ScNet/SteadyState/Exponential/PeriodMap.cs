@@ -106,7 +106,7 @@ internal sealed class PeriodMap<T>
         for (int k = 0; k < FirstPhase.Length; k++)
         {
             int phase = FirstPhase[k];
-            PhaseExponential.Of<T>(_n, _width, _equations.Phases[phase].Generator, _equations.Duties[phase] * period, _changes[k], _integrals[k], _room);
+            PhaseExponential.Of<T>(_n, _width, _equations.Phases[phase].Generator, _equations.Phases[phase].Norm, _equations.Duties[phase] * period, _changes[k], _integrals[k], _room);
         }
 
         Join();

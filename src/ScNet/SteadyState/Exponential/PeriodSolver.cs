@@ -1,11 +1,10 @@
-using System.Collections.Concurrent;
 using ScNet.Numerics;
 
 namespace ScNet.SteadyState.Exponential;
 
 /// <summary>
 /// Periods of a network, in plain precision where its estimated error is small enough, else in doubled precision. Room
-/// is kept for as many threads as ask at once.
+/// is kept from one frequency to the next; of threads that ask at once the others take room of their own.
 /// </summary>
 internal sealed class PeriodSolver
 {
@@ -15,8 +14,8 @@ internal sealed class PeriodSolver
     private const double DriftRounding = 1e-14;
     private const double Dust = 1e-25;
 
-    private readonly ConcurrentBag<PeriodMap<PlainReal>> _plainRoom = [];
-    private readonly ConcurrentBag<PeriodMap<DoubleDouble>> _fineRoom = [];
+    private PeriodMap<PlainReal>? _plainRoom;
+    private PeriodMap<DoubleDouble>? _fineRoom;
     private readonly StateEquations<PlainReal> _plain;
     private readonly double _largestSiemens;
 
@@ -54,7 +53,7 @@ internal sealed class PeriodSolver
     /// <param name="found">What was found.</param>
     public NetworkFault Solve(double frequencyHz, out PeriodFigures found)
     {
-        NetworkFault fault = Solve(_plain, _plainRoom, PlainReal.Of(1 / frequencyHz), out found);
+        NetworkFault fault = Solve(_plain, ref _plainRoom, PlainReal.Of(1 / frequencyHz), out found);
         return fault == NetworkFault.None && found.RelativeError <= WantedError
             ? fault
             : SolveFine(frequencyHz, out found);
@@ -62,7 +61,7 @@ internal sealed class PeriodSolver
 
     /// <summary>The two-port at a frequency in doubled precision.</summary>
     public NetworkFault SolveFine(double frequencyHz, out PeriodFigures found) =>
-        Solve(Fine, _fineRoom, DoubleDouble.Of(1) / DoubleDouble.Of(frequencyHz), out found);
+        Solve(Fine, ref _fineRoom, DoubleDouble.Of(1) / DoubleDouble.Of(frequencyHz), out found);
 
     // A state that nothing moves back must not be driven on average either. What is not zero there is far from rounding.
     private NetworkFault DriftFault()
@@ -96,10 +95,10 @@ internal sealed class PeriodSolver
         return NetworkFault.None;
     }
 
-    private NetworkFault Solve<T>(StateEquations<T> equations, ConcurrentBag<PeriodMap<T>> room, T period, out PeriodFigures found)
+    private NetworkFault Solve<T>(StateEquations<T> equations, ref PeriodMap<T>? room, T period, out PeriodFigures found)
         where T : struct, IReal<T>
     {
-        PeriodMap<T> map = room.TryTake(out PeriodMap<T>? free) ? free : new PeriodMap<T>(equations);
+        PeriodMap<T> map = Interlocked.Exchange(ref room, null) ?? new PeriodMap<T>(equations);
         try
         {
             found = default;
@@ -118,7 +117,7 @@ internal sealed class PeriodSolver
         }
         finally
         {
-            room.Add(map);
+            room = map;
         }
     }
 }

@@ -19,6 +19,17 @@ internal sealed class PhaseEquations<T>
         ResistorCurrents = resistors;
         int n = inputCharge.Length - NetworkStructure.InputCount;
         Norm = PhaseExponential.Norm<T>(generator, n, inputCharge.Length);
+        Drives = new double[NetworkStructure.InputCount];
+        for (int x = 0; x < n; x++)
+        {
+            for (int u = 0; u < Drives.Length; u++)
+            {
+                Drives[u] = Math.Max(Drives[u], Math.Abs(generator[(x * inputCharge.Length) + n + u].Nearest));
+            }
+        }
+
+        InputCurrentSize = Largest(inputCharge, n);
+        OutputSize = Largest(output, Math.Min(n, output.Length));
     }
 
     /// <summary>[A b], one row per state.</summary>
@@ -26,6 +37,15 @@ internal sealed class PhaseEquations<T>
 
     /// <summary>The norm of A.</summary>
     public double Norm { get; }
+
+    /// <summary>The largest entry of each column of b.</summary>
+    public double[] Drives { get; }
+
+    /// <summary>The largest entry over the states of <see cref="InputCurrent"/>.</summary>
+    public double InputCurrentSize { get; }
+
+    /// <summary>The largest entry over the states of <see cref="Output"/>.</summary>
+    public double OutputSize { get; }
 
     /// <summary>Per node: its potential.</summary>
     public T[] Potentials { get; }
@@ -144,6 +164,17 @@ internal sealed class PhaseEquations<T>
     // the values cancel.
     private static bool IsDust(T difference, T first, T second) => typeof(T) == typeof(DoubleDouble)
         && Math.Abs(difference.Nearest) <= Dust * (Math.Abs(first.Nearest) + Math.Abs(second.Nearest));
+
+    private static double Largest(T[] row, int count)
+    {
+        double largest = 0;
+        for (int x = 0; x < count; x++)
+        {
+            largest = Math.Max(largest, Math.Abs(row[x].Nearest));
+        }
+
+        return largest;
+    }
 
     private static T[] Negated(T[] row) => Array.ConvertAll(row, v => -v);
 }

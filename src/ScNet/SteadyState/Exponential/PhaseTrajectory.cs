@@ -100,7 +100,7 @@ internal sealed class PhaseTrajectory
     {
         int width = _start.Length;
         DoubleDouble[] change = new DoubleDouble[_n * width], integral = new DoubleDouble[_n * width];
-        PhaseExponential.Of<DoubleDouble>(_n, width, _equations.Generator, time, change, integral, new DoubleDouble[PhaseExponential.Room(_n, width)]);
+        PhaseExponential.Of<DoubleDouble>(_n, width, _equations.Generator, _equations.Norm, time, change, integral, new DoubleDouble[PhaseExponential.Room(_n, width)]);
         return change;
     }
 
