@@ -86,17 +86,11 @@ internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[]
         return _errors is null;
     }
 
-    /// <summary>An output that the input cannot charge, or only at the cost of some capacitor's balance.</summary>
+    /// <summary>An output that the equations leave open: the input cannot charge it, or only at the cost of some capacitor's balance.</summary>
     /// <param name="solution">The equations of the loops.</param>
     /// <param name="loops">The loops.</param>
     /// <param name="free">What can move with every inductor's voltage as it is.</param>
     public bool CheckOutput<T>(LoopSolution<T> solution, LoopSet loops, VoltageSpace<T> free)
-        where T : struct, IBinaryInteger<T>
-    {
-        return solution.IsOutputFixed || CheckOpenOutput(solution, loops, free);
-    }
-
-    private bool CheckOpenOutput<T>(LoopSolution<T> solution, LoopSet loops, VoltageSpace<T> free)
         where T : struct, IBinaryInteger<T>
     {
         if (!loops.Reach(_network.OutputBranch)[_network.InputBranch])

@@ -12,6 +12,9 @@ namespace ScNet.Analysis;
 internal sealed record SettledVoltages(
     IdealPoint IdealPoint, BlockingVoltages BlockingVoltages, PhaseTable InductorVoltages, VoltageBalance Balance, IReadOnlyList<Diagnostic> Diagnostics)
 {
+    // phases of the same switches are one; how far back one is looked for
+    private const int MostPhasesBack = 4;
+
     /// <summary>The capacitors, by position, that resistances bring to a voltage of their own, whatever they were left with.</summary>
     public IReadOnlyList<int> LeftToLosses { get; init; } = [];
 
@@ -39,15 +42,16 @@ internal sealed record SettledVoltages(
         var blocking = new Quantity[network.SwitchCount * phases];
         for (int phase = 0; phase < phases; phase++)
         {
-            Potentials<T> potentials = Potentials<T>.Of(forests[phase], space.Origin, space.Movements, unconnected);
+            int same = Array.IndexOf(forests, forests[phase], Math.Max(0, phase - MostPhasesBack));
+            Potentials<T>? potentials = same < phase ? null : Potentials<T>.Of(forests[phase], space.Origin, space.Movements, unconnected);
             for (int node = 0; node < network.NodeCount; node++)
             {
-                nodes[(node * phases) + phase] = potentials.Node(node);
+                nodes[(node * phases) + phase] = potentials?.Node(node) ?? nodes[(node * phases) + same];
             }
 
             for (int s = 0; s < network.SwitchCount; s++)
             {
-                blocking[(s * phases) + phase] = potentials.Difference(network.SwitchFirst[s], network.SwitchSecond[s]);
+                blocking[(s * phases) + phase] = potentials?.Difference(network.SwitchFirst[s], network.SwitchSecond[s]) ?? blocking[(s * phases) + same];
             }
         }
 

@@ -7,6 +7,9 @@ namespace ScNet.Analysis;
 /// <summary>Finds what topology alone says about a mode, in the stages of the design page.</summary>
 internal sealed class TopologySolver
 {
+    // How far back a phase of the same switches is looked for.
+    private const int MostPhasesBack = 4;
+
     private readonly SwitchedNetwork _network;
     private readonly Converter _converter;
     private readonly Mode _mode;
@@ -20,7 +23,7 @@ internal sealed class TopologySolver
         _forests = new PhaseForest[_network.PhaseCount];
         for (int phase = 0; phase < _forests.Length; phase++)
         {
-            _forests[phase] = PhaseForest.Of(_network, _network.ClosedIn(mode.Index, phase));
+            _forests[phase] = Repeated(phase) ?? PhaseForest.Of(_network, _network.ClosedIn(mode.Index, phase));
         }
     }
 
@@ -63,7 +66,7 @@ internal sealed class TopologySolver
         bool[] unconnected = solution.Unconnected();
         VoltageSpace<T> space = new(solution.Voltages(), solution.FreeVoltages(unconnected));
         (int Capacitor, Fraction Voltage)[] controlled = ControlledCapacitors.Of(_converter);
-        if (!findings.CheckOutput(solution, loops, FreeAtAll(space, loops))
+        if (!(solution.IsOutputFixed || findings.CheckOutput(solution, loops, FreeAtAll(space, loops)))
             || (controlled.Length > 0 && !findings.CheckControl(controlled, space, loops))
             || (solution.IsOutputFixed && !findings.CheckRatio(space.Origin, solution, loops)))
         {
@@ -94,9 +97,41 @@ internal sealed class TopologySolver
         T[] equal = new T[_network.InductorCount];
         equal.AsSpan().Fill(T.One);
         InductorVoltages<T> inductors = new(_network, _forests, loops, equal);
-        Rational<T>[][] moved = [.. space.Movements.Select(inductors.Of)];
-        return space.Where(
-            [.. Enumerable.Range(0, moved[0].Length).Select(e => (Rational<T>[])[.. moved.Select(m => m[e]), Rational<T>.Zero])])!;
+        List<Rational<T>[]> moved = space.Movements.ConvertAll(inductors.Of);
+        List<Rational<T>[]> equations = [];
+        for (int e = 0; e < moved[0].Length; e++)
+        {
+            Rational<T>[]? equation = null;
+            for (int k = 0; k < moved.Count; k++)
+            {
+                if (!moved[k][e].IsZero)
+                {
+                    (equation ??= new Rational<T>[moved.Count + 1])[k] = moved[k][e];
+                }
+            }
+
+            if (equation is not null)
+            {
+                equations.Add(equation);
+            }
+        }
+
+        return space.Where(equations)!;
+    }
+
+    // Stages that freewheel in between come back to the same switches.
+    private PhaseForest? Repeated(int phase)
+    {
+        ReadOnlySpan<bool> closed = _network.ClosedIn(_mode.Index, phase);
+        for (int before = phase - 1; before >= Math.Max(0, phase - MostPhasesBack); before--)
+        {
+            if (_network.ClosedIn(_mode.Index, before).SequenceEqual(closed))
+            {
+                return _forests[before];
+            }
+        }
+
+        return null;
     }
 
     private TopologySolution Failed(ModeFindings findings, LoopSet? loops, ILoopSolution? solution) =>

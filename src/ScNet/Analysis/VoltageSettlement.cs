@@ -14,12 +14,14 @@ internal sealed class VoltageSettlement<T>
     private readonly IReadOnlyList<(int Capacitor, Fraction Voltage)> _controlled;
     private readonly T[] _inverseHenries;
     private readonly T[] _weights;
+    private readonly bool _hasMeshes;
     private readonly InductorVoltages<T>? _inductors;
 
     public VoltageSettlement(
         Converter converter, PhaseForest[] forests, LoopSet loops, bool[] unconnected, IReadOnlyList<(int Capacitor, Fraction Voltage)> controlled)
     {
         (_converter, _forests, _unconnected, _controlled) = (converter, forests, unconnected, controlled);
+        _hasMeshes = loops.HasMeshes;
         if (converter.Inductors.Count == 0)
         {
             (_inverseHenries, _weights, _inductors) = ([], [], null);
@@ -44,19 +46,22 @@ internal sealed class VoltageSettlement<T>
         VoltageSpace<T> natural = WithRipple(averages);
         if (_controlled.All(c => !natural.Moves(c.Capacitor) && natural.Origin[c.Capacitor].Equals(Rational<T>.Of(c.Voltage))))
         {
-            bool isOpen = natural.Movements.Exists(HasVoltSeconds);
+            int[] open = LeftToLosses(natural);
+            bool isOpen = open.Length > 0 || natural.Movements.Exists(HasVoltSeconds);
             VoltageBalance balance = isOpen ? VoltageBalance.Losses
                 : natural.Movements.Count < averages.Movements.Count ? VoltageBalance.Ripple : VoltageBalance.Averages;
-            return Collect(natural, balance, isOpen ? [OpenWarning(natural)] : []);
+            return Collect(natural, balance, open, isOpen ? [OpenWarning(natural, open)] : []);
         }
 
         // that control agrees with the averages was checked before
         VoltageSpace<T> settled = WithRipple(averages.Where(Control(averages, _controlled)) ?? averages);
+        int[] left = LeftToLosses(settled);
         bool isLeft = settled.Movements.Exists(HasVoltSeconds);
         return Collect(
             settled,
             isLeft ? VoltageBalance.Losses : VoltageBalance.Control,
-            [.. _controlled.Where(c => !natural.Moves(c.Capacitor)).Select(c => AgainstBalance(c, natural)).OfType<Diagnostic>(), .. isLeft ? [OpenWarning(settled)] : (Diagnostic[])[]]);
+            left,
+            [.. _controlled.Where(c => !natural.Moves(c.Capacitor)).Select(c => AgainstBalance(c, natural)).OfType<Diagnostic>(), .. isLeft ? [OpenWarning(settled, left)] : (Diagnostic[])[]]);
     }
 
     // Where the equations contradict each other the straight lines drive some movement on and on, and losses stop it.
@@ -70,6 +75,11 @@ internal sealed class VoltageSettlement<T>
     // Not where inductors are in series for a part of the period only: there their currents would have to jump.
     private bool IsBalanced(Rational<T>[] branches)
     {
+        if (!_hasMeshes)
+        {
+            return true;
+        }
+
         Rational<T>[] voltages = _inductors!.Of(branches);
         return Enumerable.Range(0, _inverseHenries.Length).All(l => VoltSeconds(voltages, l).IsZero);
     }
@@ -85,8 +95,8 @@ internal sealed class VoltageSettlement<T>
         return sum;
     }
 
-    private SettledVoltages Collect(VoltageSpace<T> space, VoltageBalance balance, Diagnostic[] warnings) => SettledVoltages.Of(
-        _converter, _forests, space, _unconnected, new PhaseTable(InductorTable(space), _converter.Inductors.Names, _converter.Phases.Names), balance, warnings) with { LeftToLosses = LeftToLosses(space) };
+    private SettledVoltages Collect(VoltageSpace<T> space, VoltageBalance balance, int[] left, Diagnostic[] warnings) => SettledVoltages.Of(
+        _converter, _forests, space, _unconnected, new PhaseTable(InductorTable(space), _converter.Inductors.Names, _converter.Phases.Names), balance, warnings) with { LeftToLosses = left };
 
     private Quantity[] InductorTable(VoltageSpace<T> space)
     {
@@ -115,9 +125,9 @@ internal sealed class VoltageSettlement<T>
         return held.Count == 0 ? [] : [.. Enumerable.Range(0, _converter.Capacitors.Count).Where(i => ModeFindings.Moves(held, i))];
     }
 
-    private Diagnostic OpenWarning(VoltageSpace<T> space)
+    private Diagnostic OpenWarning(VoltageSpace<T> space, int[] open)
     {
-        string[] names = [.. LeftToLosses(space).Select(i => _converter.Capacitors[i].Name)];
+        string[] names = [.. open.Select(i => _converter.Capacitors[i].Name)];
         string ratio = space.Moves(_converter.Network.OutputBranch) ? ", and with it the output's" : string.Empty;
         return new Diagnostic(
             DiagnosticSeverity.Warning,
