@@ -56,6 +56,104 @@ public class RippleBalanceTests
         Assert.Equal(VoltageBalance.Ripple, analysis.Balance);
         Assert.Equal("5/8", analysis.Capacitors["fly1"].Voltage.ToString());
         Assert.Equal("7/16", analysis.Capacitors["fly2"].Voltage.ToString());
+
+        // 0.2 of 3/8, 0.25 of 3/16 and 0.15 of 7/16 of the input
+        Assert.Equal("3/16", analysis.Ratio.ToString());
+        Assert.False(analysis.CarriesLoad);
+        Diagnostic warning = Assert.Single(analysis.Diagnostics);
+        Assert.Equal((DiagnosticSeverity.Warning, DiagnosticCodes.LoadMovesVoltages), (warning.Severity, warning.Code));
+        Assert.Equal(["fly1", "fly2"], warning.Elements);
+        Assert.All(analysis.ChargeFlow.Switches, charges => Assert.All(charges, q => Assert.False(q.IsDetermined)));
+        Assert.False(analysis.Inductors["coil"].Current.IsDetermined);
+        Assert.True(double.IsPositiveInfinity(analysis.FastSwitchingLimit.Ohms));
+        Assert.True(double.IsPositiveInfinity(analysis.SlowSwitchingLimit.OhmsAtOneHertz));
+        Assert.Null(analysis.ChargeSharing);
+    }
+
+    [Fact]
+    public void Six_levels_balance_at_fifths()
+    {
+        // common practice, no source: the nominal voltages of an n-level stage are multiples of the input over n - 1
+        ModeAnalysis analysis = ModeAnalysis.Of(InductiveStages.MultiLevel(6, new Fraction(1, 10)).Build());
+        Assert.Equal(VoltageBalance.Ripple, analysis.Balance);
+        Assert.Equal(["4/5", "3/5", "2/5", "1/5"], analysis.Capacitors.Select(c => c.Voltage.ToString()));
+    }
+
+    [Fact]
+    public void Five_levels_leave_one_movement_to_losses_and_fix_what_it_does_not_move()
+    {
+        ModeAnalysis analysis = ModeAnalysis.Of(InductiveStages.MultiLevel(5, new Fraction(1, 10)).Build());
+        Assert.Equal(VoltageBalance.Losses, analysis.Balance);
+        Assert.Equal("1/10", analysis.Ratio.ToString());
+        Assert.Equal(["?", "1/2", "?"], analysis.Capacitors.Select(c => c.Voltage.ToString()));
+    }
+
+    [Fact]
+    public void The_balance_is_one_of_charge()
+    {
+        // the net charge of each flying capacitor by sampled straight lines of current, at the voltages that the library gives
+        Converter converter = InductiveStages.MultiLevel(4, s_uneven, [[1], [], [2], [], [3], []]).Build();
+        ModeAnalysis analysis = ModeAnalysis.Of(converter);
+        double current = 0;
+        double[] charge = new double[2], mean = new double[2];
+        double average = 0;
+        const int steps = 1000;
+        for (int pass = 0; pass < 2; pass++)
+        {
+            foreach (Phase phase in converter.Phases)
+            {
+                double duty = phase.Duty.ToDouble(), volts = analysis.Inductors["coil"].Voltage[phase.Number].ToDouble();
+                for (int k = 0; k < steps; k++)
+                {
+                    double middle = current + (0.5 * volts * duty / steps);
+                    average += pass == 0 ? middle * duty / steps : 0;
+                    for (int c = 0; c < 2; c++)
+                    {
+                        // pair c + 1 closed above charges the capacitor, pair c + 2 discharges it
+                        int sign = phase.Number == (2 * c) + 1 ? 1 : phase.Number == (2 * c) + 3 ? -1 : 0;
+                        charge[c] += pass == 1 ? sign * (middle - average) * duty / steps : 0;
+                        mean[c] += pass == 1 ? sign * duty / steps : 0;
+                    }
+
+                    current += volts * duty / steps;
+                }
+            }
+        }
+
+        // a steady current balances the output's charge: the movement that takes it along
+        double steady = charge[0] / mean[0];
+        Assert.Equal(0, current, 1e-12);
+        Assert.Equal(steady * mean[1], charge[1], 1e-12);
+    }
+
+    [Fact]
+    public void Inductances_count_by_their_proportion_only()
+    {
+        Converter one = TwoCoils(1, 3), other = TwoCoils(1e-6, 3e-6), equal = TwoCoils(2, 2);
+        Quantity[] voltages = [.. ModeAnalysis.Of(one).Capacitors.Select(c => c.Voltage)];
+        Assert.Equal(voltages, ModeAnalysis.Of(other).Capacitors.Select(c => c.Voltage));
+
+        // other values are settled anew
+        ModeAnalysis revalued = ModeAnalysis.Of(one).WithValuesOf(one.WithValues(henries: [2, 2]));
+        Assert.Equal(ModeAnalysis.Of(equal).Capacitors.Select(c => c.Voltage), revalued.Capacitors.Select(c => c.Voltage));
+    }
+
+    // four levels with the coil split in two
+    private static Converter TwoCoils(double first, double second)
+    {
+        Converter whole = InductiveStages.MultiLevel(4, s_uneven, [[1], [], [2], [], [3], []]).Build();
+        ConverterBuilder builder = Converter.Create("split").Input("vin").Output("vout").Duties(s_uneven);
+        foreach (Switch s in whole.Switches)
+        {
+            builder.Switch(s.Name, s.FirstNode, s.SecondNode, whole.Modes[0].ClosedPhases[whole.Switches.PositionOf(s.Name)]);
+        }
+
+        foreach (Capacitor c in whole.Capacitors)
+        {
+            builder.Capacitor(c.Name, c.PositiveNode, c.BottomNode);
+        }
+
+        return builder.Inductor("a", "x", "m", henries: first).Inductor("b", "m", "vout", henries: second).Build();
     }
 
     private static string QuantityArithmeticText(Quantity value) => value.Sign < 0 ? (-value).ToString() : value.ToString();
