@@ -89,8 +89,9 @@ internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[]
     /// <summary>An output that the equations leave open: the input cannot charge it, or only at the cost of some capacitor's balance.</summary>
     /// <param name="solution">The equations of the loops.</param>
     /// <param name="loops">The loops.</param>
-    /// <param name="free">What can move with every inductor's voltage as it is.</param>
-    public bool CheckOutput<T>(LoopSolution<T> solution, LoopSet loops, VoltageSpace<T> free)
+    /// <param name="space">What can move.</param>
+    /// <param name="free">What of it can move with every inductor's voltage as it is.</param>
+    public bool CheckOutput<T>(LoopSolution<T> solution, LoopSet loops, VoltageSpace<T> space, VoltageSpace<T> free)
         where T : struct, IBinaryInteger<T>
     {
         if (!loops.Reach(_network.OutputBranch)[_network.InputBranch])
@@ -104,6 +105,10 @@ internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[]
         string[] movers = [.. converter.Capacitors.Where((_, i) => !movement[i].IsZero).Select(c => c.Name)];
         if (!free.Moves(_network.OutputBranch))
         {
+            // those that move with the output, and those that move with one of them
+            List<Rational<T>[]> with = space.Movements.FindAll(m => !m[_network.OutputBranch].IsZero);
+            with = space.Movements.FindAll(m => Enumerable.Range(0, _network.FirstGivenBranch).Any(b => !m[b].IsZero && Moves(with, b)));
+            movers = [.. converter.Capacitors.Where((_, i) => Moves(with, i)).Select(c => c.Name)];
             Warning(
                 DiagnosticCodes.LoadMovesVoltages,
                 $"At constant inductor currents no charge reaches the output {Quoted.Name(converter.OutputNode)} that leaves every capacitor balanced: some stays on {LoopDescriptions.List(movers)}. The voltages move with the load until ripple makes up for it, so that there is no charge flow and no limit; ask for the periodic solution at a frequency, or change duties so that charge and discharge of each capacitor last equally long.",

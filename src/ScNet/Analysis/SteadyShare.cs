@@ -37,13 +37,17 @@ internal sealed class SteadyShare
         for (int i = 0; i < coefficients.Length; i++)
         {
             Quantity sum = Quantity.Zero;
+            bool isExact = true;
             for (int j = 0; j < phases && !topology.IsTied; j++)
             {
                 Quantity rest = QuantityArithmetic.Add(branches[(i * phases) + j], -steady[(i * phases) + j]);
                 sum = QuantityArithmetic.Add(sum, QuantityArithmetic.Multiply(rest, rest));
+                isExact &= rest.IsExact;
             }
 
-            coefficients[i] = QuantityArithmetic.Multiply(sum, Quantity.Exact(1, 2));
+            // a number stays one also where it happens to be zero
+            Quantity half = QuantityArithmetic.Multiply(sum, Quantity.Exact(1, 2));
+            coefficients[i] = isExact ? half : Quantity.Numeric(half.ToDouble());
             ohms += coefficients[i].ToDouble() * converter.Capacitors[i].ElastancePerFarad;
         }
 

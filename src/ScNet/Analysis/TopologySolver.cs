@@ -66,7 +66,7 @@ internal sealed class TopologySolver
         bool[] unconnected = solution.Unconnected();
         VoltageSpace<T> space = new(solution.Voltages(), solution.FreeVoltages(unconnected));
         (int Capacitor, Fraction Voltage)[] controlled = ControlledCapacitors.Of(_converter);
-        if (!(solution.IsOutputFixed || findings.CheckOutput(solution, loops, FreeAtAll(space, loops)))
+        if (!(solution.IsOutputFixed || findings.CheckOutput(solution, loops, space, FreeAtAll(space, loops)))
             || (controlled.Length > 0 && !findings.CheckControl(controlled, space, loops))
             || (solution.IsOutputFixed && !findings.CheckRatio(space.Origin, solution, loops)))
         {

@@ -95,7 +95,7 @@ public class RippleBalanceTests
         Converter converter = InductiveStages.MultiLevel(4, s_uneven, [[1], [], [2], [], [3], []]).Build();
         ModeAnalysis analysis = ModeAnalysis.Of(converter);
         double current = 0;
-        double[] charge = new double[2], mean = new double[2];
+        double[] charge = new double[2];
         double average = 0;
         const int steps = 1000;
         for (int pass = 0; pass < 2; pass++)
@@ -112,7 +112,6 @@ public class RippleBalanceTests
                         // pair c + 1 closed above charges the capacitor, pair c + 2 discharges it
                         int sign = phase.Number == (2 * c) + 1 ? 1 : phase.Number == (2 * c) + 3 ? -1 : 0;
                         charge[c] += pass == 1 ? sign * (middle - average) * duty / steps : 0;
-                        mean[c] += pass == 1 ? sign * duty / steps : 0;
                     }
 
                     current += volts * duty / steps;
@@ -120,10 +119,10 @@ public class RippleBalanceTests
             }
         }
 
-        // a steady current balances the output's charge: the movement that takes it along
-        double steady = charge[0] / mean[0];
+        // without load the coil's current has no mean, and then nothing is left on either capacitor
         Assert.Equal(0, current, 1e-12);
-        Assert.Equal(steady * mean[1], charge[1], 1e-12);
+        Assert.Equal(0, charge[0], 1e-12);
+        Assert.Equal(0, charge[1], 1e-12);
     }
 
     [Fact]

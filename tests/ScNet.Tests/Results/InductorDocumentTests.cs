@@ -87,5 +87,5 @@ public class InductorDocumentTests
     private static JsonNode ModeOf(Converter converter) =>
         JsonNode.Parse(AnalysisDocument.ToJson(ConverterAnalysis.Of(converter)))!["modes"]![0]!;
 
-    private static string?[] Texts(JsonNode? list) => [.. list!.AsArray().Select(v => (string?)v)];
+    private static IEnumerable<string?> Texts(JsonNode? list) => list!.AsArray().Select(v => (string?)v);
 }

@@ -18,8 +18,8 @@ public class HybridStressTests
         Assert.Equal(2.8, stress.Modes[0].Capacitors["fly1"].Peak!.Volts, 1e-12);
         Assert.Equal(1.4, stress.Modes[0].Capacitors["fly2"].Peak!.Volts, 1e-12);
 
-        CapacitorDevice dense = DemoDevices.Dense1V2 with { RatedVolts = 1.4 };
-        ConverterRatings ratings = ConverterRatings.Of(stress, new RatingLimits { Switch = DemoDevices.NType1V2 with { RatedVolts = 1.8 }, Capacitor = dense });
+        CapacitorDevice dense = new() { Name = "dense", Source = "invented", RatedVolts = 1.4, FaradsPerSquareMetre = 0.01 };
+        ConverterRatings ratings = ConverterRatings.Of(stress, new RatingLimits { Switch = DemoDevices.NType1V2, Capacitor = dense });
         StackedCapacitor first = ratings.Capacitors["fly1"].Stack, second = ratings.Capacitors["fly2"].Stack;
         Assert.Equal((2, 1), (first.Count, second.Count));
         Assert.Equal(4, first.AreaSquareMetres / second.AreaSquareMetres, 1e-12);
