@@ -30,6 +30,7 @@ internal static class OperationText
                 WriteSummary(output, steady);
                 WriteSwitches(output, steady);
                 WriteCapacitors(output, steady);
+                WriteInductors(output, steady);
             }
             else
             {
@@ -114,6 +115,32 @@ internal static class OperationText
             ? $"{Of(minimum, "V", largestVolts)} to {Of(maximum, "V", largestVolts)}"
             : string.Empty;
         return x.BlockingVolts.IsDetermined ? range : range.Length > 0 ? $"{range}, ?" : "?";
+    }
+
+    private static void WriteInductors(TextWriter output, PeriodicSteadyState steady)
+    {
+        if (steady.Inductors.Count == 0)
+        {
+            return;
+        }
+
+        output.WriteLine();
+        output.WriteLine("  Inductors: average and peak current from first to second node, ripple peak to peak");
+        TextTable table = new TextTable(indent: "  ")
+            .Words("name").Figures("average").Figures("ripple").Figures("RMS").Figures("peak").Figures("dissipation");
+        foreach (InductorOperation l in steady.Inductors)
+        {
+            table.Row([
+                l.Inductor.Name,
+                Of(l.AverageCurrentAmperes, "A", steady.Point.LoadCurrentAmperes),
+                Of(l.RippleAmperes, "A", steady.Point.LoadCurrentAmperes),
+                Of(l.RmsCurrentAmperes, "A", steady.Point.LoadCurrentAmperes),
+                Of(l.PeakCurrentAmperes, "A", steady.Point.LoadCurrentAmperes),
+                Of(l.DissipationWatts, "W", steady.InputPowerWatts),
+            ]);
+        }
+
+        table.Write(output);
     }
 
     private static void WriteCapacitors(TextWriter output, PeriodicSteadyState steady)

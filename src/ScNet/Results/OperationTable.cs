@@ -19,6 +19,7 @@ internal static class OperationTable
         new("isOverloaded", s => s.IsOverloaded),
         new("switches", SwitchesOf, HasColumn: false),
         new("capacitors", CapacitorsOf, HasColumn: false),
+        new("inductors", InductorsOf, HasColumn: false),
     ];
 
     /// <summary>The table.</summary>
@@ -56,6 +57,14 @@ internal static class OperationTable
         new("dissipationWatts", c.DissipationWatts),
         new("averageVoltageVolts", c.AverageVoltageVolts),
         new("rippleVolts", c.RippleVolts)))];
+
+    private static KeyValuePair<string, object?>[] InductorsOf(PeriodicSteadyState steady) => [.. steady.Inductors.Select(l => Element(
+        l.Inductor.Name,
+        new("averageCurrentAmperes", l.AverageCurrentAmperes),
+        new("rippleAmperes", l.RippleAmperes),
+        new("rmsCurrentAmperes", l.RmsCurrentAmperes),
+        new("peakCurrentAmperes", l.PeakCurrentAmperes),
+        new("dissipationWatts", l.DissipationWatts)))];
 
     private static KeyValuePair<string, object?> Element(string name, params KeyValuePair<string, object?>[] figures) => new(name, figures);
 }

@@ -54,7 +54,7 @@ internal sealed class PreparedMode
         : throw new ScNetException($"Mode '{topology.Mode.Name}' of '{converter.Name}' has no steady state:", [new Diagnostic(
             DiagnosticSeverity.Error,
             DiagnosticCodes.InductorsUnsupported,
-            "The exact steady state of a converter with inductors is not found in this way, which is that of switches and capacitors. Read averages and ripple balance of the analysis, which need no frequency.",
+            "This is found from the symmetric decomposition of switches and capacitors, which a converter with inductors does not have. Its impedance, two-port, derivatives and operating point are there: ask SteadyStateModel for them.",
             [.. converter.Inductors.Select(l => l.Name)])]);
 
     /// <summary>The same mode with other component values.</summary>

@@ -48,6 +48,32 @@ public sealed class OperateCommandTests : IDisposable
     }
 
     [Fact]
+    public void Inductors_have_rows_of_their_own_in_text_and_json()
+    {
+        string file = _folder.Write("step-down.toml", """
+            name = "step-down"
+            input = "vin"
+            output = "vout"
+            [phases]
+            duty = [0.25, 0.75]
+            [inductors]
+            coil = { between = ["x", "vout"], henries = 1e-6, ohms = 0.02 }
+            [switches]
+            high = { between = ["vin", "x"], ohms = 0.01, on = [1] }
+            low = { between = ["x", "gnd"], ohms = 0.01, on = [2] }
+            """);
+        ToolRun text = Operate("2", "--frequency", "1e6", file), json = Operate("2", "--frequency", "1e6", "--format", "json", file);
+        Assert.Equal((0, 0), (text.Code, json.Code));
+        Assert.Matches(@"coil\s+2 A", text.Output);
+        Converter converter = NetlistReader.ReadFile(file).GetConverter();
+        InductorOperation coil = PeriodicSteadyState.Of(ModeAnalysis.Of(converter, converter.Modes[0]), new OperatingPoint(3.6, 2, 1e6)).Inductors["coil"];
+        JsonNode row = JsonNode.Parse(json.Output)!["rows"]![0]!["inductors"]!["coil"]!;
+        Assert.Equal(coil.RippleAmperes, (double)row["rippleAmperes"]!);
+        Assert.Equal(coil.AverageCurrentAmperes, (double)row["averageCurrentAmperes"]!);
+        Assert.Equal(coil.DissipationWatts, (double)row["dissipationWatts"]!);
+    }
+
+    [Fact]
     public void The_json_holds_the_numbers_of_the_library()
     {
         using CultureScope scope = new("de-DE");
