@@ -32,6 +32,9 @@ public sealed class Symbol : IEquatable<Symbol>
     /// <summary>The one series resistance in ohms (Ω) of equal capacitors, written ESR.</summary>
     public static Symbol EqualSeriesResistance { get; } = new(SymbolKind.SeriesResistance);
 
+    /// <summary>A duty that belongs to no phase, a number, written D.</summary>
+    public static Symbol Duty { get; } = new(SymbolKind.Duty);
+
     /// <summary>The name of the element, the node or the loop it belongs to; empty where it belongs to none.</summary>
     public string Element { get; }
 
@@ -58,6 +61,15 @@ public sealed class Symbol : IEquatable<Symbol>
     /// <summary>Series resistance of a capacitor in ohms (Ω).</summary>
     /// <param name="capacitor">The name of the capacitor.</param>
     public static Symbol SeriesResistance(string capacitor) => Of(SymbolKind.SeriesResistance, capacitor);
+
+    /// <summary>The share of a phase in the period, a number, written D1 for phase 1.</summary>
+    /// <param name="phaseNumber">The phase number, from 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The number is below 1.</exception>
+    public static Symbol DutyOf(int phaseNumber)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(phaseNumber, 1);
+        return new Symbol(SymbolKind.Duty, string.Empty, phaseNumber);
+    }
 
     /// <summary>The symbol in TeX's math language, without delimiters: "C_{\mathrm{fly1}}".</summary>
     public string ToLatex() => SymbolNotation.ToLatex(this);

@@ -18,6 +18,9 @@ internal enum SymbolKind
     /// <summary>Power lost in the fast-switching limit, in watts (W): P_FSL.</summary>
     FastSwitchingLoss,
 
+    /// <summary>A duty without a number, or the share of a numbered phase in the period: D, D1.</summary>
+    Duty,
+
     /// <summary>Voltage of a capacitor or, in a phase, of a switch, first terminal minus second, in volts (V): v_fly1, v_s1[2].</summary>
     ElementVoltage,
 
@@ -53,6 +56,9 @@ internal enum SymbolKind
 
     /// <summary>Capacitance, in farads (F): C_fly1; C where all are equal.</summary>
     Capacitance,
+
+    /// <summary>Average current of an inductor, from its first terminal to its second, in amperes (A): i_coil.</summary>
+    InductorCurrent,
 
     /// <summary>Switching frequency, one period per cycle, in hertz (Hz): f.</summary>
     Frequency,

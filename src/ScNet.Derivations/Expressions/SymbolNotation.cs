@@ -12,6 +12,11 @@ internal static class SymbolNotation
     public static string ToText(Symbol symbol)
     {
         (string letter, string below) = Parts(symbol);
+        if (symbol.Kind == SymbolKind.Duty)
+        {
+            return letter + below;
+        }
+
         string name = symbol.Element.Length > 0 ? NameText.Quoted(symbol.Element) : below;
         string phase = symbol.Phase > 0 ? string.Create(CultureInfo.InvariantCulture, $"[{symbol.Phase}]") : string.Empty;
         return name.Length > 0 ? $"{letter}_{name}{phase}" : letter + phase;
@@ -23,9 +28,9 @@ internal static class SymbolNotation
         letter = letter switch { "φ" => "\\varphi", _ when letter.Length > 1 => $"\\mathrm{{{letter}}}", _ => letter };
         string name = symbol.Element.Length > 0 ? symbol.Element : below;
         string whole = name.Length == 0 ? letter
-            : symbol.Kind == SymbolKind.LoopCharge ? $"{letter}_{{{name}}}"
+            : symbol.Kind is SymbolKind.LoopCharge or SymbolKind.Duty ? $"{letter}_{{{name}}}"
             : $"{letter}_{{{NameText.LatexMath(name)}}}";
-        if (symbol.Phase > 0)
+        if (symbol.Phase > 0 && symbol.Kind != SymbolKind.Duty)
         {
             whole += string.Create(CultureInfo.InvariantCulture, $"^{{({symbol.Phase})}}");
             whole = power == 1 ? whole : $"\\bigl({whole}\\bigr)";
@@ -40,7 +45,7 @@ internal static class SymbolNotation
         string name = symbol.Element.Length > 0 ? NameText.Visible(symbol.Element) : below;
         XElement over = ExpressionMathML.Number(power);
         XElement mi = ExpressionMathML.Element("mi", letter);
-        if (symbol.Phase > 0)
+        if (symbol.Phase > 0 && symbol.Kind != SymbolKind.Duty)
         {
             XElement phase = ExpressionMathML.Element(
                 "mrow", ExpressionMathML.Operator("("), ExpressionMathML.Number(symbol.Phase), ExpressionMathML.Operator(")"));
@@ -79,6 +84,8 @@ internal static class SymbolNotation
         SymbolKind.OnResistance => ("R", string.Empty),
         SymbolKind.SeriesResistance => ("ESR", string.Empty),
         SymbolKind.Capacitance => ("C", string.Empty),
+        SymbolKind.InductorCurrent => ("i", string.Empty),
+        SymbolKind.Duty => ("D", symbol.Phase > 0 ? symbol.Phase.ToString(CultureInfo.InvariantCulture) : string.Empty),
         SymbolKind.Frequency => ("f", string.Empty),
         _ => throw new ArgumentOutOfRangeException(nameof(symbol), symbol.Kind, "Expected a kind of symbol."),
     };

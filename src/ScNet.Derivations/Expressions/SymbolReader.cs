@@ -33,6 +33,11 @@ internal static class SymbolReader
             return new Symbol(quoted, name, Phase(text, ref position));
         }
 
+        if (word.StartsWith('D') && int.TryParse(word.AsSpan(1), NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number > 0)
+        {
+            return new Symbol(SymbolKind.Duty, string.Empty, number);
+        }
+
         if (s_whole.TryGetValue(word, out SymbolKind whole))
         {
             return new Symbol(whole, string.Empty, Phase(text, ref position));
@@ -47,7 +52,8 @@ internal static class SymbolReader
     private static bool IsPlain(char c) => c == '_' || char.IsLetterOrDigit(c);
 
     private static bool IsOfElement(SymbolKind kind) => kind is SymbolKind.ElementVoltage or SymbolKind.NodePotential or SymbolKind.ElementCharge
-        or SymbolKind.LoopCharge or SymbolKind.OnResistance or SymbolKind.SeriesResistance or SymbolKind.Capacitance;
+        or SymbolKind.LoopCharge or SymbolKind.OnResistance or SymbolKind.SeriesResistance or SymbolKind.Capacitance
+        or SymbolKind.InductorCurrent;
 
     private static int Phase(string text, ref int position)
     {

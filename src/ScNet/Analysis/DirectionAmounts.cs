@@ -95,7 +95,7 @@ internal static class DirectionAmounts
         for (int l = 0; l < converter.Inductors.Count * converter.Network.PhaseCount; l++)
         {
             double Current(SparseVector direction) => Mixed(currents, direction)[l];
-            if (still.MaxBy(d => Math.Abs(Current(d))) is { Count: > 0 } pivot && Math.Abs(Current(pivot)) > Rounding)
+            if (still.Count > 0 && still.MaxBy(d => Math.Abs(Current(d))) is { Count: > 0 } pivot && Math.Abs(Current(pivot)) > Rounding)
             {
                 double own = Current(pivot);
                 still.Remove(pivot);

@@ -56,7 +56,7 @@ public sealed class SymbolTests
     [Fact]
     public void Every_kind_has_a_notation_of_its_own()
     {
-        SymbolKind[] ofElements = [SymbolKind.ElementVoltage, SymbolKind.NodePotential, SymbolKind.ElementCharge, SymbolKind.LoopCharge, SymbolKind.OnResistance, SymbolKind.SeriesResistance, SymbolKind.Capacitance];
+        SymbolKind[] ofElements = [SymbolKind.ElementVoltage, SymbolKind.NodePotential, SymbolKind.ElementCharge, SymbolKind.LoopCharge, SymbolKind.OnResistance, SymbolKind.SeriesResistance, SymbolKind.Capacitance, SymbolKind.InductorCurrent];
         string[] names = [.. Enum.GetValues<SymbolKind>().Select(kind => new Symbol(kind, ofElements.Contains(kind) ? "x" : string.Empty).Name)];
         Assert.Equal(names, names.Distinct());
         Assert.Throws<ArgumentOutOfRangeException>(() => new Symbol((SymbolKind)99).Name);
