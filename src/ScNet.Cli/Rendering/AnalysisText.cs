@@ -63,7 +63,7 @@ internal static class AnalysisText
 
         if (mode.ChargeSharing is { } sharing)
         {
-            output.WriteLine($"  Charge sharing        {Falling(sharing.OhmsAtOneHertz)}{(sharing.OhmsAtOneHertz > 0 ? string.Empty : ": all capacitors are charged softly")}");
+            output.WriteLine($"  Charge sharing        {Falling(sharing.OhmsAtOneHertz)}{(sharing.OhmsAtOneHertz > 0 || mode.Converter.Capacitors.Count == 0 ? string.Empty : ": all capacitors are charged softly")}");
             output.WriteLine($"  All in impulses       {Falling(mode.SlowSwitchingLimit.OhmsAtOneHertz)} (slow-switching limit without the steady share of held currents)");
         }
         else
