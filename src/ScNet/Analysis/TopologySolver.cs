@@ -144,7 +144,13 @@ internal sealed class TopologySolver
         {
             return new()
             {
-                Mode = _mode, Diagnostics = findings.All, Forests = _forests, Loops = loops, Solution = solution, Voltages = voltages, Settled = settled,
+                Mode = _mode,
+                Diagnostics = findings.All,
+                Forests = _forests,
+                Loops = loops,
+                Solution = solution,
+                Voltages = voltages,
+                Settled = settled,
             };
         }
 

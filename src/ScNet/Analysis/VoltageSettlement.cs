@@ -96,7 +96,8 @@ internal sealed class VoltageSettlement<T>
     }
 
     private SettledVoltages Collect(VoltageSpace<T> space, VoltageBalance balance, int[] left, Diagnostic[] warnings) => SettledVoltages.Of(
-        _converter, _forests, space, _unconnected, new PhaseTable(InductorTable(space), _converter.Inductors.Names, _converter.Phases.Names), balance, warnings) with { LeftToLosses = left };
+        _converter, _forests, space, _unconnected, new PhaseTable(InductorTable(space), _converter.Inductors.Names, _converter.Phases.Names), balance, warnings) with
+    { LeftToLosses = left };
 
     private Quantity[] InductorTable(VoltageSpace<T> space)
     {
