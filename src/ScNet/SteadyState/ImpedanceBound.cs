@@ -33,7 +33,9 @@ internal sealed class ImpedanceBound
     private bool IsStiff => _analysis.Converter.Load == LoadKind.Stiff;
 
     // Whether the flow is the one of least dissipation at every frequency, or the only one.
-    private bool IsLeastDissipation => _analysis.Converter.Phases.Count == 2 || _analysis.Topology.Directions.Count == 0;
+    private bool IsLeastDissipation => _analysis.Converter.Phases.Count == 2 || FullTopology.Of(_analysis.Converter, _analysis.Topology).Directions.Count == 0;
+
+    private bool HasParasitics => _analysis.Converter.ParasiticBranches.Count > 0;
 
     public static Interval<double> Of(ModeAnalysis analysis, double frequencyHz, ComponentTolerances tolerances)
     {
@@ -43,9 +45,15 @@ internal sealed class ImpedanceBound
         return double.IsFinite(above) ? new Interval<double>(Math.Max(below, bound.BelowByLimits()) * (1 - Rounding), above) : default;
     }
 
-    // Both limits at their smallest; with more phases and free directions only the fast one bounds.
+    // Both limits at their smallest; with more phases and free directions only the fast one bounds. The limits know nothing of
+    // parasitic capacitances, through which charge finds further ways.
     private double BelowByLimits()
     {
+        if (HasParasitics)
+        {
+            return 0;
+        }
+
         ModeAnalysis best = _analysis.WithValuesOf(_tolerances.Apply(_analysis.Converter, capacitance: 1, onResistance: -1, esr: -1));
         double fast = best.FastSwitchingLimit.Ohms;
         return IsStiff && IsLeastDissipation

@@ -118,8 +118,26 @@ internal sealed class ResistorFlows
         [.. Enumerable.Range(0, _phases).Select(phase => Resistors[phase].Select(r => Math.Sqrt(Ohms(r)) *
             (r < _network.SwitchCount ? switches[(r * _phases) + phase] : branches[((r - _network.SwitchCount) * _phases) + phase])).ToArray())];
 
-    // The basis itself is wanted, dense and in the order of the directions, as the steady state is written down in it; the
-    // solver of least dissipation keeps only the triangle that belongs to one.
+    private double[][] Charges(FlowDirection direction)
+    {
+        double[][] charges = Array.ConvertAll(Resistors, r => new double[r.Length]);
+        Add(direction.Switches, first: 0, _network.SwitchCount);
+        Add(direction.Branches, first: _network.SwitchCount, _network.CapacitorCount);
+        return charges;
+
+        void Add(SparseVector part, int first, int count)
+        {
+            for (int e = 0; e < part.Count && part.Indices[e] < count * _phases; e++)
+            {
+                int resistor = first + (part.Indices[e] / _phases), phase = part.Indices[e] % _phases;
+                if (Position(phase, resistor) is var position and >= 0)
+                {
+                    charges[phase][position] = Math.Sqrt(Ohms(resistor)) * part.Values[e];
+                }
+            }
+        }
+    }
+
     // Directions that no resistor sees, or that repeat others as far as resistors see, settle nothing.
     private (List<double[][]> Directions, double[] Inputs) Independent(IReadOnlyList<FlowDirection> directions)
     {
@@ -127,8 +145,14 @@ internal sealed class ResistorFlows
         List<double> inputs = [];
         foreach (FlowDirection direction in directions)
         {
-            double[][] charges = Charges(direction.Branches.ToArray(_network.BranchCount * _phases), direction.Switches.ToArray(_network.SwitchCount * _phases));
-            double before = Length(charges), input = direction.InputCharge(_network);
+            double[][] charges = Charges(direction);
+            double before = Length(charges);
+            if (before == 0)
+            {
+                continue;
+            }
+
+            double input = direction.InputCharge(_network);
             input -= MakeOrthogonal(charges, kept, inputs);
             double after = Length(charges);
             if (after > DependentDirection * before)

@@ -158,6 +158,21 @@ public sealed class ParasiticLaws
             1, Shifted(new Fraction(1, 10_000)), Shifted(new Fraction(-1, 10_000)), [.. scales.Select(s => 100 * s)]);
     });
 
+    /// <summary>Values drawn within their tolerances, which the parasitic capacitances do not share.</summary>
+    [Fact]
+    public void Impedances_within_tolerances_are_within_the_bound() => Check(120, (analysis, _) =>
+    {
+        double hertz = Frequencies(analysis).ElementAt(2);
+        ComponentTolerances tolerances = new(capacitance: 0.2, onResistance: 0.3, esr: 0.1);
+        ImpedanceWorstCase worst = ImpedanceTolerance.WorstCase(analysis, hertz, tolerances);
+        ImpedanceDistribution drawn = ImpedanceTolerance.MonteCarlo(analysis, hertz, tolerances, sampleCount: 30, seed: 7);
+        (Interval<double> found, Interval<double> bound) = (worst.FoundOhms, worst.BoundOhms);
+        foreach (double ohms in new[] { drawn.QuantileOhms(0), drawn.QuantileOhms(1), found.Minimum!.Value, found.Maximum!.Value })
+        {
+            Assert.True(!bound.IsDetermined || (ohms >= bound.Minimum && ohms <= bound.Maximum), $"{ohms:R} is not within {bound}");
+        }
+    });
+
     private const double Step = 1e-4;
 
     private static double[] Figures(Converter converter, double hertz)
