@@ -13,18 +13,16 @@ internal static class FlowDirections
     /// <param name="loops">Their loops.</param>
     /// <param name="solution">The eliminated equations of the loops.</param>
     /// <param name="tracer">Follows the charges of loops.</param>
-    /// <param name="withInput">Whether directions count that take charge from the input; see <see cref="FullTopology"/>.</param>
+    /// <param name="withInput">Whether directions count that take charge from the input; see <see cref="FullTopology"/>. Paths, which the limits read, are then left out.</param>
     public static List<FlowDirection> Of<T>(
         SwitchedNetwork network, Mode mode, PhaseForest[] forests, LoopSet loops, LoopSolution<T> solution, FlowTracer<T> tracer, bool withInput = false)
         where T : struct, IBinaryInteger<T>
     {
         List<FlowDirection> directions =
         [
-            .. solution.SparseCirculations(withInput).Select(c => tracer.Trace(loops, c.Circulation) with
-            {
-                Path = c.Path is null ? null : tracer.Trace(loops, c.Path),
-                PathShare = c.PathShare.ToDouble(),
-            }),
+            .. solution.SparseCirculations(withInput).Select(c => c.Path is null || withInput
+                ? tracer.Trace(loops, c.Circulation)
+                : tracer.Trace(loops, c.Circulation) with { Path = tracer.Trace(loops, c.Path), PathShare = c.PathShare.ToDouble() }),
         ];
         for (int phase = 0; phase < forests.Length; phase++)
         {

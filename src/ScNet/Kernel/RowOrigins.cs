@@ -15,6 +15,7 @@ internal sealed class RowOrigins<T>
     private readonly int[] _pivotOrder;
     private readonly Rational<T>[] _weights;
     private readonly bool[] _isDue;
+    private readonly PriorityQueue<int, int> _due = new();
 
     public RowOrigins(Elimination<T> elimination)
     {
@@ -63,9 +64,8 @@ internal sealed class RowOrigins<T>
     public List<(int Row, Rational<T> Weight)> Of(int row, Rational<T> weight, bool withoutLast = false)
     {
         List<(int Row, Rational<T> Weight)> origins = [];
-        PriorityQueue<int, int> due = new();
         Add(row, weight);
-        while (due.TryDequeue(out int target, out _))
+        while (_due.TryDequeue(out int target, out _))
         {
             Rational<T> own = _weights[target];
             (_weights[target], _isDue[target]) = (Rational<T>.Zero, false);
@@ -94,7 +94,7 @@ internal sealed class RowOrigins<T>
             if (!_isDue[source])
             {
                 _isDue[source] = true;
-                due.Enqueue(source, -_pivotOrder[source]);
+                _due.Enqueue(source, -_pivotOrder[source]);
             }
         }
     }
