@@ -31,6 +31,7 @@ internal static class OperationText
                 WriteSwitches(output, steady);
                 WriteCapacitors(output, steady);
                 WriteInductors(output, steady);
+                WriteParasitics(output, steady);
             }
             else
             {
@@ -164,6 +165,31 @@ internal static class OperationText
                 Of(c.AverageVoltageVolts, "V", steady.Point.InputVoltageVolts),
                 Of(c.RippleVolts, "V", steady.Point.InputVoltageVolts),
             ]);
+        }
+
+        table.Write(output);
+    }
+
+    private static void WriteParasitics(TextWriter output, PeriodicSteadyState steady)
+    {
+        (string Name, ParasiticOperation Operation)[] parasitics =
+        [
+            .. steady.Capacitors.SelectMany(c => new[] { ($"{c.Capacitor.Name}, bottom plate", c.BottomPlate), ($"{c.Capacitor.Name}, positive plate", c.TopPlate) })
+                .Where(p => p.Item2 is not null).Select(p => (p.Item1, p.Item2!)),
+            .. steady.Converter.Parasitics.Zip(steady.Parasitics, (p, o) => (p.Name, o)),
+        ];
+        if (parasitics.Length == 0)
+        {
+            return;
+        }
+
+        output.WriteLine();
+        output.WriteLine("  Parasitic capacitances: swing peak to peak, what charging them costs (part of the dissipation above)");
+        TextTable table = new TextTable(indent: "  ")
+            .Words("name").Figures("C").Figures("swing").Figures("RMS").Figures("charging");
+        foreach ((string name, ParasiticOperation p) in parasitics)
+        {
+            table.Row([name, Of(p.Farads, "F"), Of(p.SwingVolts, "V", steady.Point.InputVoltageVolts), Of(p.RmsCurrentAmperes, "A"), Of(p.ChargingWatts, "W", steady.InputPowerWatts)]);
         }
 
         table.Write(output);

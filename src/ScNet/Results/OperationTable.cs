@@ -20,6 +20,7 @@ internal static class OperationTable
         new("switches", SwitchesOf, HasColumn: false),
         new("capacitors", CapacitorsOf, HasColumn: false),
         new("inductors", InductorsOf, HasColumn: false),
+        new("parasitics", ParasiticsOf, HasColumn: false),
     ];
 
     /// <summary>The table.</summary>
@@ -56,7 +57,9 @@ internal static class OperationTable
         new("peakCurrentAmperes", c.PeakCurrentAmperes),
         new("dissipationWatts", c.DissipationWatts),
         new("averageVoltageVolts", c.AverageVoltageVolts),
-        new("rippleVolts", c.RippleVolts)))];
+        new("rippleVolts", c.RippleVolts),
+        new("bottomPlate", c.BottomPlate is { } bottom ? Figures(bottom) : null),
+        new("topPlate", c.TopPlate is { } top ? Figures(top) : null)))];
 
     private static KeyValuePair<string, object?>[] InductorsOf(PeriodicSteadyState steady) => [.. steady.Inductors.Select(l => Element(
         l.Inductor.Name,
@@ -65,6 +68,16 @@ internal static class OperationTable
         new("rmsCurrentAmperes", l.RmsCurrentAmperes),
         new("peakCurrentAmperes", l.PeakCurrentAmperes),
         new("dissipationWatts", l.DissipationWatts)))];
+
+    private static KeyValuePair<string, object?>[] ParasiticsOf(PeriodicSteadyState steady) =>
+        [.. steady.Converter.Parasitics.Zip(steady.Parasitics, (p, o) => Element(p.Name, Figures(o)))];
+
+    private static KeyValuePair<string, object?>[] Figures(ParasiticOperation p) =>
+    [
+        new("swingVolts", p.SwingVolts),
+        new("rmsCurrentAmperes", p.RmsCurrentAmperes),
+        new("chargingWatts", p.ChargingWatts),
+    ];
 
     private static KeyValuePair<string, object?> Element(string name, params KeyValuePair<string, object?>[] figures) => new(name, figures);
 }
