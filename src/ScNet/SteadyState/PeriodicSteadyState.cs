@@ -18,7 +18,8 @@ public sealed class PeriodicSteadyState
     // relative to the time that is rounded
     private const double BoundaryRounding = 1e-15;
 
-    private readonly ModeAnalysis _analysis;
+    private readonly double? _idealRatio;
+    private readonly IReadOnlyList<bool[]> _closed;
     private readonly SwitchedNetwork _network;
     private readonly KnownPotentials _known;
     private readonly PortRatios _ratios;
@@ -29,22 +30,31 @@ public sealed class PeriodicSteadyState
     private readonly Lazy<NamedList<InductorOperation>> _inductors;
 
     internal PeriodicSteadyState(ModeAnalysis analysis, PreparedMode prepared, OperatingPoint point)
-        : this(analysis, point, prepared.WithImpedance().Ohms(1 / point.FrequencyHz), prepared.Ratios(1 / point.FrequencyHz), prepared.Known)
+        : this(analysis.Converter, analysis.Mode, RatioOf(analysis), point, prepared.WithImpedance().Ohms(1 / point.FrequencyHz), prepared.Ratios(1 / point.FrequencyHz), prepared.Known)
     {
         _signals = new(() => new PeriodicSignals(Converter, prepared, point, AverageOutputVoltageVolts));
     }
 
     internal PeriodicSteadyState(ModeAnalysis analysis, PeriodSolver solver, PeriodFigures figures, OperatingPoint point)
-        : this(analysis, point, figures.Ohms, figures.Ratios, ExponentialSignals.Known(analysis.Converter, solver))
+        : this(analysis.Converter, analysis.Mode, RatioOf(analysis), point, solver, figures)
     {
+    }
+
+    internal PeriodicSteadyState(Converter converter, Mode mode, double? idealRatio, OperatingPoint point, PeriodSolver solver, PeriodFigures figures)
+        : this(converter, mode, idealRatio, point, figures.Ohms, figures.Ratios, ExponentialSignals.Known(converter, solver))
+    {
+        _closed = solver.Structure.Network.Closed;
         double load = _network.Load == LoadKind.Stiff ? AverageOutputVoltageVolts : point.LoadCurrentAmperes;
         _signals = new(() => ExponentialSignals.Of(Converter, solver, point.FrequencyHz, [point.InputVoltageVolts, load]));
     }
 
-    private PeriodicSteadyState(ModeAnalysis analysis, OperatingPoint point, double ohms, PortRatios ratios, KnownPotentials known)
+    private PeriodicSteadyState(Converter converter, Mode mode, double? idealRatio, OperatingPoint point, double ohms, PortRatios ratios, KnownPotentials known)
     {
-        _analysis = analysis;
-        _network = analysis.Converter.Network;
+        Converter = converter;
+        Mode = mode;
+        _idealRatio = idealRatio;
+        _network = converter.Network;
+        _closed = [.. Enumerable.Range(0, _network.PhaseCount).Select(j => _network.ClosedIn(mode.Index, j).ToArray())];
         Point = point;
         OutputImpedanceOhms = ohms;
         _known = known;
@@ -59,10 +69,10 @@ public sealed class PeriodicSteadyState
     }
 
     /// <summary>The converter.</summary>
-    public Converter Converter => _analysis.Converter;
+    public Converter Converter { get; }
 
     /// <summary>The mode.</summary>
-    public Mode Mode => _analysis.Mode;
+    public Mode Mode { get; }
 
     /// <summary>The operating point.</summary>
     public OperatingPoint Point { get; }
@@ -74,7 +84,7 @@ public sealed class PeriodicSteadyState
     public double AverageOutputVoltageVolts { get; }
 
     /// <summary>The output voltage in volts (V) of the ideal converter: ratio times input voltage; that without load where losses decide the ratio.</summary>
-    public double IdealOutputVoltageVolts => _analysis.Ratio.IsDetermined ? _analysis.Ratio.ToDouble() * Point.InputVoltageVolts : OpenOutputVoltageVolts;
+    public double IdealOutputVoltageVolts => _idealRatio is { } ratio ? ratio * Point.InputVoltageVolts : OpenOutputVoltageVolts;
 
     /// <summary>
     /// The average output voltage in volts (V) without load: the ideal one, but for what ripple and parasitic capacitances change; with
@@ -232,7 +242,7 @@ public sealed class PeriodicSteadyState
     public override string ToString() =>
         $"{Converter.Name}, mode {Mode}, {Point}: {UnitText.Of(AverageOutputVoltageVolts, "V")} output, {UnitText.Of(InputPowerWatts, "W")} in, {UnitText.Of(OutputPowerWatts, "W")} out";
 
-    private IPeriodicSignals Signals => _signals.Value;
+    internal IPeriodicSignals Signals => _signals.Value;
 
     private SwitchOperation Operate(int index)
     {
@@ -295,9 +305,12 @@ public sealed class PeriodicSteadyState
     // f Σ q² / (2 C)
     private double ChargingWatts(double farads, PhaseWaveform[] voltages) => 0.5 * Point.FrequencyHz * farads * voltages.Sum(v => v.Change * v.Change);
 
-    private IEnumerable<int> Phases() => Enumerable.Range(0, _network.PhaseCount);
+    private static double? RatioOf(ModeAnalysis analysis) => analysis.Ratio.IsDetermined ? analysis.Ratio.ToDouble() : null;
 
-    private bool IsClosed(int phase, int index) => _network.ClosedIn(Mode.Index, phase)[index];
+    // phases, or the stretches into which events divide them
+    private IEnumerable<int> Phases() => Enumerable.Range(0, _closed.Count);
+
+    private bool IsClosed(int phase, int index) => _closed[phase][index];
 
     private double PeakToPeak(Func<int, PhaseWaveform> waveform)
     {

@@ -5,11 +5,11 @@ namespace ScNet.SteadyState.Exponential;
 
 /// <summary>
 /// The potentials of clusters that resistors join in a phase: nodal equations, whose matrix has positive conductances
-/// only. One cluster of every part is left at zero.
+/// only, bordered by a row per conducting diode, whose current is one more unknown. One cluster of every part is left at zero.
 /// </summary>
 internal static class ClusterPotentials
 {
-    /// <summary>One row over states and inputs per cluster.</summary>
+    /// <summary>One row over states and inputs per cluster, then one per diode of the network: its current from anode to cathode.</summary>
     public static T[] Of<T>(StateEquations<T> all, NetworkStructure structure, NetworkValues<T> values, int phase)
         where T : struct, IReal<T>
     {
@@ -21,12 +21,15 @@ internal static class ClusterPotentials
             unknown[c] = group[c] == c ? -1 : count++;
         }
 
+        int[] diodes = [.. Enumerable.Range(network.FirstDiode, network.DiodeCount).Where(d => network.Closed[phase][d])];
+        int clusters = count;
+        count += diodes.Length;
         int width = all.Width, length = count + width;
         var rows = new T[count * length];
         for (int r = 0; r < network.Resistors.Length; r++)
         {
             (int a, int b) = Unknowns(network.Resistors[r]);
-            if (!network.Closed[phase][r] || a == b)
+            if (!network.Closed[phase][r] || a == b || r >= network.FirstDiode)
             {
                 continue;
             }
@@ -40,6 +43,21 @@ internal static class ClusterPotentials
             Add(b, b, conductance);
             Add(a, b, -conductance);
             Add(b, a, -conductance);
+        }
+
+        for (int d = 0; d < diodes.Length; d++)
+        {
+            // anode minus cathode is the forward voltage; the current leaves the anode's cluster
+            NodePair nodes = network.Resistors[diodes[d]];
+            (int cathode, int anode) = Unknowns(nodes);
+            int own = clusters + d;
+            Add(anode, own, T.Of(1));
+            Add(own, anode, T.Of(1));
+            Add(cathode, own, T.Of(-1));
+            Add(own, cathode, T.Of(-1));
+            Take(own, T.Of(-1), all.Row(all.NodeBase, nodes.First));
+            Take(own, T.Of(1), all.Row(all.NodeBase, nodes.Second));
+            rows[(own * length) + count + all.StateCount + NetworkStructure.Input] += values.DiodeRatios[diodes[d] - network.FirstDiode];
         }
 
         for (int e = 0; e < network.Inductors.Length; e++)
@@ -57,13 +75,19 @@ internal static class ClusterPotentials
         }
 
         SmallMatrices.TrySolve<T>(rows, count, length, new double[count]);
-        var potentials = new T[structure.ClusterCount * width];
+        var potentials = new T[(structure.ClusterCount + network.DiodeCount) * width];
         for (int c = 0; c < unknown.Length; c++)
         {
             if (unknown[c] >= 0)
             {
                 rows.AsSpan((unknown[c] * length) + count, width).CopyTo(potentials.AsSpan(c * width));
             }
+        }
+
+        for (int d = 0; d < diodes.Length; d++)
+        {
+            rows.AsSpan(((clusters + d) * length) + count, width)
+                .CopyTo(potentials.AsSpan((structure.ClusterCount + diodes[d] - network.FirstDiode) * width));
         }
 
         return potentials;

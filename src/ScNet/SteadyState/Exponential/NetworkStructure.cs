@@ -34,6 +34,7 @@ internal sealed class NetworkStructure
         FreeVoltages = FindFreeVoltages();
         InductorLinks = [];
         InductorLoad = new int[network.Inductors.Length];
+        RestingInductors = [.. Enumerable.Repeat<int[]>([], network.PhaseCount)];
         (Fault, FaultPhase) = FindCurrents(henries);
         FreeCurrents = [];
         FindFreeCurrents();
@@ -76,6 +77,9 @@ internal sealed class NetworkStructure
 
     /// <summary>Patterns of currents that circulate in inductors without any resistance: one number per current state.</summary>
     public List<int[]> FreeCurrents { get; }
+
+    /// <summary>Per phase: the inductors that it leaves without a path, where these may rest.</summary>
+    public int[][] RestingInductors { get; }
 
     public NetworkFault Fault { get; private set; }
 
@@ -217,13 +221,29 @@ internal sealed class NetworkStructure
                 return (NetworkFault.LoadWithoutPath, j);
             }
 
-            if (now.TreeCount > always.TreeCount)
+            if (now.TreeCount > always.TreeCount && !(Network.InductorsMayRest && TryRest(j, now, now.TreeCount - always.TreeCount)))
             {
                 return (NetworkFault.InductorWithoutPath, j);
             }
         }
 
         return (NetworkFault.None, -1);
+    }
+
+    // Inductors of the forest that no loop contains: with no current in them every law of currents of the phase holds.
+    private bool TryRest(int phase, CurrentGraph now, int lawCount)
+    {
+        HashSet<int> inLoops = [];
+        int count = Network.Inductors.Length;
+        foreach (int e in Enumerable.Range(0, count).Where(e => !now.IsInTree(e)))
+        {
+            inLoops.UnionWith(now.Path(Cluster[Network.Inductors[e].First], Cluster[Network.Inductors[e].Second]).Select(p => p.Inductor));
+        }
+
+        RestingInductors[phase] = [.. Enumerable.Range(0, count).Where(e => now.IsInTree(e) && !inLoops.Contains(e)
+            && InductorLinks.AsSpan(e * CurrentStates, CurrentStates).ContainsAnyExcept(0))];
+        int[] rows = [.. RestingInductors[phase].SelectMany(e => InductorLinks[(e * CurrentStates)..((e + 1) * CurrentStates)])];
+        return EchelonForm.TryReduce(rows, RestingInductors[phase].Length, CurrentStates, out int rank) && rank == lawCount;
     }
 
     // Voltages that leave every resistor and inductor without any, in all phases: what no loop contains.

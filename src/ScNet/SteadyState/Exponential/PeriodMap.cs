@@ -107,6 +107,8 @@ internal sealed class PeriodMap<T>
         {
             int phase = FirstPhase[k];
             PhaseExponential.Of<T>(_n, _width, _equations.Phases[phase].Generator, _equations.Phases[phase].Norm, _equations.Duties[phase] * period, _changes[k], _integrals[k], _room);
+            Rests.HoldChange<T>(_equations.Phases[phase].RestingDirections, _n, _width, _changes[k]);
+            Rests.HoldIntegral<T>(_equations.Phases[phase].RestingDirections, _n, _width, _integrals[k]);
         }
 
         Join();

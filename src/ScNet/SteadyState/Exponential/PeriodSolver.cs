@@ -16,16 +16,26 @@ internal sealed class PeriodSolver
 
     private PeriodMap<PlainReal>? _plainRoom;
     private PeriodMap<DoubleDouble>? _fineRoom;
-    private readonly StateEquations<PlainReal> _plain;
+    private readonly Lazy<StateEquations<PlainReal>> _plain;
     private readonly double _largestSiemens;
 
     public PeriodSolver(NetworkStructure structure, NetworkValues<DoubleDouble> values)
     {
         Structure = structure;
-        _largestSiemens = values.Ohms.Select(r => 1 / r.Nearest).DefaultIfEmpty().Max();
+        _largestSiemens = values.Ohms.Take(structure.Network.FirstDiode).Select(r => 1 / r.Nearest).DefaultIfEmpty().Max();
         Fine = StateEquations<DoubleDouble>.Of(structure, values);
-        _plain = Fine.To(v => PlainReal.Of(v.Nearest));
+        _plain = new(() => Fine.To(v => PlainReal.Of(v.Nearest)));
+        _ = structure.Network.InductorsMayRest ? null : _plain.Value;
         (Fault, FaultPhase) = structure.Fault == NetworkFault.None ? (DriftFault(), -1) : (structure.Fault, structure.FaultPhase);
+    }
+
+    private PeriodSolver(PeriodSolver other, DoubleDouble[] duties)
+    {
+        Structure = other.Structure;
+        _largestSiemens = other._largestSiemens;
+        Fine = other.Fine.WithDuties(duties);
+        _plain = new(() => Fine.To(v => PlainReal.Of(v.Nearest)));
+        (Fault, FaultPhase) = (other.Fault, other.FaultPhase);
     }
 
     /// <summary>Why there is no periodic state at any frequency.</summary>
@@ -48,12 +58,15 @@ internal sealed class PeriodSolver
         return new PeriodSolver(structure, values);
     }
 
+    /// <summary>The same network with phases of other lengths.</summary>
+    public PeriodSolver WithDuties(DoubleDouble[] duties) => new(this, duties);
+
     /// <summary>The two-port at a frequency.</summary>
     /// <param name="frequencyHz">The frequency.</param>
     /// <param name="found">What was found.</param>
     public NetworkFault Solve(double frequencyHz, out PeriodFigures found)
     {
-        NetworkFault fault = Solve(_plain, ref _plainRoom, PlainReal.Of(1 / frequencyHz), out found);
+        NetworkFault fault = Solve(_plain.Value, ref _plainRoom, PlainReal.Of(1 / frequencyHz), out found);
         return fault == NetworkFault.None && found.RelativeError <= WantedError
             ? fault
             : SolveFine(frequencyHz, out found);
@@ -62,6 +75,25 @@ internal sealed class PeriodSolver
     /// <summary>The two-port at a frequency in doubled precision.</summary>
     public NetworkFault SolveFine(double frequencyHz, out PeriodFigures found) =>
         Solve(Fine, ref _fineRoom, DoubleDouble.Of(1) / DoubleDouble.Of(frequencyHz), out found);
+
+    /// <summary>The two-port of a period in room that the caller keeps.</summary>
+    public NetworkFault Solve<T>(PeriodMap<T> map, T period, out PeriodFigures found)
+        where T : struct, IReal<T>
+    {
+        found = default;
+        if (!map.TryRun(period))
+        {
+            return NetworkFault.Resonance;
+        }
+
+        if (IsStiff && !(Math.Abs(map.Output[NetworkStructure.Load].Nearest) > map.Error.Output[NetworkStructure.Load]))
+        {
+            return NetworkFault.NoOutputCurrent;
+        }
+
+        found = PeriodFigures.Of(map, period, IsStiff, _largestSiemens);
+        return found.IsFinite ? NetworkFault.None : NetworkFault.Resonance;
+    }
 
     // A state that nothing moves back must not be driven on average either. What is not zero there is far from rounding.
     private NetworkFault DriftFault()
@@ -101,19 +133,7 @@ internal sealed class PeriodSolver
         PeriodMap<T> map = Interlocked.Exchange(ref room, null) ?? new PeriodMap<T>(equations);
         try
         {
-            found = default;
-            if (!map.TryRun(period))
-            {
-                return NetworkFault.Resonance;
-            }
-
-            if (IsStiff && !(Math.Abs(map.Output[NetworkStructure.Load].Nearest) > map.Error.Output[NetworkStructure.Load]))
-            {
-                return NetworkFault.NoOutputCurrent;
-            }
-
-            found = PeriodFigures.Of(map, period, IsStiff, _largestSiemens);
-            return found.IsFinite ? NetworkFault.None : NetworkFault.Resonance;
+            return Solve(map, period, out found);
         }
         finally
         {

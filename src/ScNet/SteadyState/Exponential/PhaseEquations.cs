@@ -9,7 +9,7 @@ internal sealed class PhaseEquations<T>
 {
     private const double Dust = 1e-27;
 
-    internal PhaseEquations(T[] generator, T[] potentials, bool[] isKnown, T[] inputCharge, T[] output, T[][] resistors)
+    internal PhaseEquations(T[] generator, T[] potentials, bool[] isKnown, T[] inputCharge, T[] output, T[][] resistors, T[] resting)
     {
         Generator = generator;
         Potentials = potentials;
@@ -17,6 +17,7 @@ internal sealed class PhaseEquations<T>
         InputCurrent = inputCharge;
         Output = output;
         ResistorCurrents = resistors;
+        RestingDirections = resting;
         int n = inputCharge.Length - NetworkStructure.InputCount;
         Norm = PhaseExponential.Norm<T>(generator, n, inputCharge.Length);
         Drives = new double[NetworkStructure.InputCount];
@@ -62,6 +63,9 @@ internal sealed class PhaseEquations<T>
     /// <summary>The current of each resistor that conducts, from first to second node; empty for the others.</summary>
     public T[][] ResistorCurrents { get; }
 
+    /// <summary>Orthonormal directions of the state that are zero in this phase, one row over the states each: currents of inductors without a path.</summary>
+    public T[] RestingDirections { get; }
+
     public static PhaseEquations<T> Of(StateEquations<T> all, NetworkStructure structure, NetworkValues<T> values, int phase)
     {
         SwitchedLinearNetwork network = structure.Network;
@@ -80,6 +84,17 @@ internal sealed class PhaseEquations<T>
         var resistors = new T[network.Resistors.Length][];
         for (int r = 0; r < resistors.Length; r++)
         {
+            if (r >= network.FirstDiode)
+            {
+                resistors[r] = network.Closed[phase][r] ? Negated([.. all.Row(clusters, structure.ClusterCount + r - network.FirstDiode)]) : [];
+                if (network.Closed[phase][r])
+                {
+                    Carry(network.Resistors[r], resistors[r]);
+                }
+
+                continue;
+            }
+
             resistors[r] = network.Closed[phase][r] ? Difference(network.Resistors[r]) : [];
             T conductance = T.Of(1) / values.Ohms[r];
             for (int c = 0; c < resistors[r].Length; c++)
@@ -115,9 +130,11 @@ internal sealed class PhaseEquations<T>
             Carry(new NodePair(network.OutputNode, 0), load);
         }
 
+        T[] resting = all.RestingDirections(structure.RestingInductors[phase]);
+        Rests.HoldGenerator<T>(resting, n, width, generator);
         bool[] isKnown = InductorPotentials.Extend(all, structure, values, group, generator, potentials);
         T[] row = network.IsStiff ? Negated(output) : isKnown[network.OutputNode] ? [.. all.Row(potentials, network.OutputNode)] : [];
-        return new(generator, potentials, isKnown, input, row, resistors);
+        return new(generator, potentials, isKnown, input, row, resistors, resting);
 
         T[] Difference(NodePair nodes)
         {
@@ -158,7 +175,8 @@ internal sealed class PhaseEquations<T>
             IsPotentialKnown,
             Array.ConvertAll(InputCurrent, convert),
             Array.ConvertAll(Output, convert),
-            Array.ConvertAll(ResistorCurrents, r => Array.ConvertAll(r, convert)));
+            Array.ConvertAll(ResistorCurrents, r => Array.ConvertAll(r, convert)),
+            Array.ConvertAll(RestingDirections, convert));
 
     // What eliminating nodes in doubled precision leaves where both ends have one potential. A derivative may remain where
     // the values cancel.

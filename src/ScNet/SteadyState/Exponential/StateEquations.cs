@@ -14,6 +14,9 @@ namespace ScNet.SteadyState.Exponential;
 internal sealed class StateEquations<T>
     where T : struct, IReal<T>
 {
+    // of the square of a direction, in doubled precision
+    private const double DependentDirection = 1e-18;
+
     private readonly NetworkStructure _structure;
     private readonly SwitchedLinearNetwork _network;
     private readonly NetworkValues<T> _values;
@@ -148,6 +151,33 @@ internal sealed class StateEquations<T>
 
         return (rows, RowReduction.Reduce(rows, count, n));
     }
+
+    /// <summary>Orthonormal rows over the states that span the currents of some inductors.</summary>
+    public T[] RestingDirections(int[] inductors)
+    {
+        List<T[]> found = [];
+        foreach (int e in inductors)
+        {
+            T[] row = [.. Row(Inductors, e)[..StateCount]];
+            double size = SmallMatrices.Dot<T>(row, row).Nearest;
+            foreach (T[] other in found.Concat(found))
+            {
+                SmallMatrices.AddMultiple<T>(other, -SmallMatrices.Dot<T>(row, other), row);
+            }
+
+            T rest = SmallMatrices.Dot<T>(row, row);
+            if (rest.Nearest > DependentDirection * size)
+            {
+                T scale = T.Of(1) / T.Sqrt(rest);
+                found.Add(Array.ConvertAll(row, v => v * scale));
+            }
+        }
+
+        return [.. found.SelectMany(row => row)];
+    }
+
+    /// <summary>The same equations with phases of other lengths.</summary>
+    public StateEquations<T> WithDuties(T[] duties) => new(_structure, _values with { Duties = duties }, (_voltages, _currents), NodeBase, Inductors, Phases);
 
     private static void Fill(ReadOnlySpan<int> from, Span<T> to)
     {

@@ -32,5 +32,17 @@ internal sealed class SwitchedLinearNetwork
     /// <summary>Per phase and resistor: whether it conducts.</summary>
     public required bool[][] Closed { get; init; }
 
+    /// <summary>
+    /// The number of conducting diodes, which come last among <see cref="Resistors"/>: constant voltages, each from its
+    /// first node (cathode) to its second (anode), without resistance.
+    /// </summary>
+    public int DiodeCount { get; init; }
+
+    /// <summary>The first diode among <see cref="Resistors"/>.</summary>
+    public int FirstDiode => Resistors.Length - DiodeCount;
+
+    /// <summary>Whether inductors that a phase leaves without a path rest there, with no current; otherwise that is a fault.</summary>
+    public bool InductorsMayRest { get; init; }
+
     public int PhaseCount => Closed.Length;
 }
