@@ -12,9 +12,9 @@ namespace ScNet.Numerics;
 /// </remarks>
 internal static class PhaseExponential
 {
-    // powers summed at once, and the norm up to which the series of block² terms is exact to rounding
-    private static readonly (int Block, double Norm)[] s_plain = [(2, 6e-5), (3, 0.065), (4, 0.7)];
-    private static readonly (int Block, double Norm)[] s_fine = [(3, 1e-4), (4, 0.05), (5, 0.55)];
+    // powers summed at once, and the norm up to which the series of block · parts terms is exact to rounding
+    private static readonly (int Block, int Parts, double Norm)[] s_plain = [(2, 2, 6e-5), (3, 3, 0.065), (3, 4, 0.25), (4, 4, 0.7)];
+    private static readonly (int Block, int Parts, double Norm)[] s_fine = [(3, 3, 1e-4), (4, 4, 0.05), (5, 5, 0.55)];
 
     private const int LargestBlock = 5;
 
@@ -39,7 +39,7 @@ internal static class PhaseExponential
         }
 
         int size = n * width;
-        (int block, int doublings) = Plan(T.Rounding < PlainReal.Rounding ? s_fine : s_plain, norm * time.Nearest);
+        (int block, int parts, int doublings) = Plan(T.Rounding < PlainReal.Rounding ? s_fine : s_plain, norm * time.Nearest);
         T step = time * T.Of(Math.ScaleB(1, -doublings));
         Span<T> spare = room.Slice(block * size, size);
         for (int k = 0; k < size; k++)
@@ -52,7 +52,7 @@ internal static class PhaseExponential
             Multiply(n, width, room[..size], room.Slice((k - 1) * size, size), default, room.Slice(k * size, size));
         }
 
-        Series(n, width, block, room, integral[..size], spare);
+        Series(n, width, (block, parts), room, integral[..size], spare);
         Multiply(n, width, room[..size], integral[..size], T.Of(1), change[..size]);
         T passed = T.Of(1);
         for (int k = 0; k < doublings; k++)
@@ -92,30 +92,30 @@ internal static class PhaseExponential
         return Math.Min(byRows, byColumns);
     }
 
-    // How many powers are summed at once, block² terms in all, and how often the time is doubled.
-    private static (int Block, int Doublings) Plan((int Block, double Norm)[] series, double norm)
+    // How many powers are summed at once, in how many parts, and how often the time is doubled.
+    private static (int Block, int Parts, int Doublings) Plan((int Block, int Parts, double Norm)[] series, double norm)
     {
-        foreach ((int block, double limit) in series)
+        foreach ((int block, int parts, double limit) in series)
         {
             if (norm <= limit)
             {
-                return (block, 0);
+                return (block, parts, 0);
             }
         }
 
-        return (series[^1].Block, (int)Math.Ceiling(Math.Log2(norm / series[^1].Norm)));
+        return (series[^1].Block, series[^1].Parts, (int)Math.Ceiling(Math.Log2(norm / series[^1].Norm)));
     }
 
-    // Σ G^k / (k + 1)! from powers 1 to block of G, block² terms, by Horner's rule in G^block
-    private static void Series<T>(int n, int width, int block, ReadOnlySpan<T> powers, Span<T> sum, Span<T> spare)
+    // Σ G^k / (k + 1)! from powers 1 to block of G, block · parts terms, by Horner's rule in G^block
+    private static void Series<T>(int n, int width, (int Block, int Parts) terms, ReadOnlySpan<T> powers, Span<T> sum, Span<T> spare)
         where T : struct, IReal<T>
     {
-        int size = n * width;
+        int size = n * width, block = terms.Block;
         T constant = default;
         sum.Clear();
-        for (int part = block - 1; part >= 0; part--)
+        for (int part = terms.Parts - 1; part >= 0; part--)
         {
-            if (part < block - 1)
+            if (part < terms.Parts - 1)
             {
                 Multiply(n, width, powers.Slice((block - 1) * size, size), sum, constant, spare);
                 spare[..size].CopyTo(sum);

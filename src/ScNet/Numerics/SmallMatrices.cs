@@ -1,4 +1,6 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace ScNet.Numerics;
 
@@ -19,7 +21,13 @@ internal static class SmallMatrices
         where T : struct, IReal<T>
     {
         int rows = columns == 0 ? 0 : target.Length / columns;
-        bool isWide = typeof(T) == typeof(PlainReal) && columns >= VectorColumns;
+        if (typeof(T) == typeof(PlainReal))
+        {
+            AddPlainProduct(
+                MemoryMarshal.Cast<T, double>(left), leftWidth, inner, MemoryMarshal.Cast<T, double>(right[..(inner * columns)]), columns, MemoryMarshal.Cast<T, double>(target));
+            return;
+        }
+
         for (int i = 0; i < rows; i++)
         {
             Span<T> sums = target.Slice(i * columns, columns);
@@ -32,18 +40,51 @@ internal static class SmallMatrices
                     continue;
                 }
 
-                ReadOnlySpan<T> row = right.Slice(k * columns, columns);
-                if (isWide)
-                {
-                    AddMultiple(row, factor, sums);
-                    continue;
-                }
-
                 // both have one length, so that the loop needs no checks
+                ReadOnlySpan<T> row = right.Slice(k * columns, columns);
                 for (int j = 0; j < row.Length && j < sums.Length; j++)
                 {
                     sums[j] += factor * row[j];
                 }
+            }
+        }
+    }
+
+    // Four columns at a time, their sums kept in a register; the rest one by one.
+    private static void AddPlainProduct(
+        ReadOnlySpan<double> left, int leftWidth, int inner, ReadOnlySpan<double> right, int columns, Span<double> target)
+    {
+        int rows = columns == 0 ? 0 : target.Length / columns;
+        for (int i = 0; i < rows; i++)
+        {
+            ReadOnlySpan<double> factors = left.Slice(i * leftWidth, inner);
+            Span<double> sums = target.Slice(i * columns, columns);
+            int j = 0;
+            for (; j <= columns - Vector256<double>.Count; j += Vector256<double>.Count)
+            {
+                Vector256<double> sum = Vector256.LoadUnsafe(ref sums[j]);
+                ref double column = ref Unsafe.AsRef(in MemoryMarshal.GetReference(right));
+                column = ref Unsafe.Add(ref column, j);
+                foreach (double factor in factors)
+                {
+                    sum += Vector256.Create(factor) * Vector256.LoadUnsafe(ref column);
+                    column = ref Unsafe.Add(ref column, columns);
+                }
+
+                sum.StoreUnsafe(ref sums[j]);
+            }
+
+            for (; j < columns; j++)
+            {
+                double sum = sums[j];
+                int at = j;
+                foreach (double factor in factors)
+                {
+                    sum += factor * right[at];
+                    at += columns;
+                }
+
+                sums[j] = sum;
             }
         }
     }
