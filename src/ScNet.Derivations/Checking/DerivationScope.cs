@@ -49,13 +49,14 @@ internal sealed class DerivationScope
             : throw new ArgumentException($"Expected {Converter.Phases.Count} values for the {Statement.Describe(kind, element)}, one per phase of '{Converter.Name}', but got {values.Length}.", nameof(values));
     }
 
-    /// <summary>A closed form in the symbols of the converter. The name R_SSL is that of a switch "SSL" where there is one.</summary>
+    /// <summary>A closed form in the symbols of the converter. The name R_SSL is that of a switch "SSL" where there is one, and so with the others.</summary>
     public FormStatement Form(FormKind kind, Expression expression)
     {
         ArgumentNullException.ThrowIfNull(expression);
         expression = expression.Replace(symbol => symbol.Kind switch
         {
             SymbolKind.SlowSwitchingLimit when _switches.ContainsKey("SSL") => Symbol.OnResistance("SSL"),
+            SymbolKind.ChargeSharing when _switches.ContainsKey("sharing") => Symbol.OnResistance("sharing"),
             SymbolKind.FastSwitchingLimit when _switches.ContainsKey("FSL") => Symbol.OnResistance("FSL"),
             _ => symbol,
         });

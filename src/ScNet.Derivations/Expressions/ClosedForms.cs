@@ -9,7 +9,7 @@ namespace ScNet.Derivations.Expressions;
 /// values decide is named as such, never guessed.
 /// </summary>
 /// <remarks>
-/// R_SSL = Σ k / (C·f) with k = Σ a²/2, R_FSL = Σ k·R with k = Σ a²/D; see
+/// R_SSL = Σ k / (C·f) with k = Σ a²/2, R_FSL = Σ k·R with k = Σ a²/D, windings of inductors included; see
 /// docs/theory/exact-steady-state.md. A series resistance of 0 is left out. Cost: linear in elements
 /// and phases, and in nodes and phases for all voltages, which are formed when asked for.
 /// </remarks>
@@ -24,7 +24,8 @@ public sealed class ClosedForms
         _hasEqualComponents = hasEqualComponents;
         Ratio = Constant(new Symbol(SymbolKind.Ratio), analysis.Ratio);
         OutputVoltage = Voltage(new Symbol(SymbolKind.OutputVoltage), analysis.Ratio);
-        SlowSwitchingLimit = Collected(Slow(analysis));
+        SlowSwitchingLimit = Collected(Slow(SymbolKind.SlowSwitchingLimit, analysis, analysis.SlowSwitchingLimit.Coefficients));
+        ChargeSharing = analysis.ChargeSharing is { } sharing ? Collected(Slow(SymbolKind.ChargeSharing, analysis, sharing.Coefficients)) : null;
         FastSwitchingLimit = Collected(Fast(analysis));
         SlowSwitchingLoss = Loss(SymbolKind.SlowSwitchingLoss, SlowSwitchingLimit);
         FastSwitchingLoss = Loss(SymbolKind.FastSwitchingLoss, FastSwitchingLimit);
@@ -36,8 +37,14 @@ public sealed class ClosedForms
     /// <summary>The output voltage without load: V_out = M·V_in. With a current load it is the average over the period.</summary>
     public ClosedForm OutputVoltage { get; }
 
-    /// <summary>The output impedance at low frequency, in ohms (Ω).</summary>
+    /// <summary>The output impedance at low frequency with all charge taken as impulses, in ohms (Ω).</summary>
     public ClosedForm SlowSwitchingLimit { get; }
+
+    /// <summary>
+    /// What is left of <see cref="SlowSwitchingLimit"/> when inductors and a load current carry their share steadily, in
+    /// ohms (Ω); null in a mode without either.
+    /// </summary>
+    public ClosedForm? ChargeSharing { get; }
 
     /// <summary>The output impedance at high frequency, in ohms (Ω).</summary>
     public ClosedForm FastSwitchingLimit { get; }
@@ -117,15 +124,20 @@ public sealed class ClosedForms
             values[Symbol.OnResistance(@switch.Name).Name] = @switch.Ohms;
         }
 
+        foreach (Inductor inductor in _analysis.Converter.Inductors)
+        {
+            values[Symbol.OnResistance(inductor.Name).Name] = inductor.Ohms;
+        }
+
         return values;
     }
 
-    /// <summary>Ratio and both limits, one equation per line.</summary>
-    public override string ToString() => $"{Ratio}\n{SlowSwitchingLimit}\n{FastSwitchingLimit}";
+    /// <summary>Ratio and both limits, one equation per line; charge sharing in the place of the slow limit where there is any.</summary>
+    public override string ToString() => $"{Ratio}\n{ChargeSharing ?? SlowSwitchingLimit}\n{FastSwitchingLimit}";
 
-    private static ClosedForm Slow(ModeAnalysis analysis) => Weighted(
-        SymbolKind.SlowSwitchingLimit,
-        analysis.SlowSwitchingLimit.Coefficients.Zip(analysis.Converter.Capacitors, (k, c) => (c.Name, k, Expression.Of(Symbol.Capacitance(c.Name), -1) * Expression.Of(Symbol.Frequency, -1))));
+    private static ClosedForm Slow(SymbolKind kind, ModeAnalysis analysis, NamedList<Quantity> coefficients) => Weighted(
+        kind,
+        coefficients.Zip(analysis.Converter.Capacitors, (k, c) => (c.Name, k, Expression.Of(Symbol.Capacitance(c.Name), -1) * Expression.Of(Symbol.Frequency, -1))));
 
     private static ClosedForm Fast(ModeAnalysis analysis)
     {
@@ -135,7 +147,10 @@ public sealed class ClosedForms
             limit.SwitchCoefficients.Zip(analysis.Converter.Switches, (k, s) => (s.Name, k, Expression.Of(Symbol.OnResistance(s.Name))))
                 .Concat(limit.CapacitorCoefficients.Zip(analysis.Converter.Capacitors)
                     .Where(e => e.Second.EsrOhms > 0)
-                    .Select(e => (e.Second.Name, e.First, Expression.Of(Symbol.SeriesResistance(e.Second.Name))))));
+                    .Select(e => (e.Second.Name, e.First, Expression.Of(Symbol.SeriesResistance(e.Second.Name)))))
+                .Concat(limit.InductorCoefficients.Zip(analysis.Converter.Inductors)
+                    .Where(e => e.Second.Ohms > 0)
+                    .Select(e => (e.Second.Name, e.First, Expression.Of(Symbol.OnResistance(e.Second.Name))))));
     }
 
     private static ClosedForm Weighted(SymbolKind kind, IEnumerable<(string Name, Quantity Coefficient, Expression Part)> parts)
@@ -144,6 +159,11 @@ public sealed class ClosedForms
         List<string> decided = [];
         foreach ((string name, Quantity coefficient, Expression part) in parts)
         {
+            if (!coefficient.IsDetermined)
+            {
+                return ClosedForm.Undetermined(new Symbol(kind));
+            }
+
             if (coefficient.TryGetFraction(out Fraction exact))
             {
                 terms.Add(Expression.Of(exact) * part);
@@ -165,7 +185,7 @@ public sealed class ClosedForms
         Symbol symbol = new(kind);
         return limit.Expression is { } expression
             ? ClosedForm.Of(symbol, Expression.Of(Symbol.LoadCurrent, 2) * expression)
-            : ClosedForm.DecidedByComponentValues(symbol, limit.Elements);
+            : limit.Elements.Count > 0 ? ClosedForm.DecidedByComponentValues(symbol, limit.Elements) : ClosedForm.Undetermined(symbol);
     }
 
     // What the ideal point fixes, it fixes exactly: component values have no part in it.

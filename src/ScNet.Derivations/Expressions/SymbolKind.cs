@@ -9,6 +9,9 @@ internal enum SymbolKind
     /// <summary>Slow-switching limit of the output impedance, in ohms (Ω): R_SSL.</summary>
     SlowSwitchingLimit,
 
+    /// <summary>Impedance of charge sharing, what held currents leave of the slow-switching limit, in ohms (Ω): R_sharing.</summary>
+    ChargeSharing,
+
     /// <summary>Fast-switching limit of the output impedance, in ohms (Ω): R_FSL.</summary>
     FastSwitchingLimit,
 
@@ -48,7 +51,7 @@ internal enum SymbolKind
     /// <summary>Charge round a numbered loop, per unit of charge into the load: c_3.</summary>
     LoopCharge,
 
-    /// <summary>On-resistance of a switch, in ohms (Ω): R_s1; R where all are equal.</summary>
+    /// <summary>On-resistance of a switch or winding resistance of an inductor, in ohms (Ω): R_s1; R where all are equal.</summary>
     OnResistance,
 
     /// <summary>Series resistance of a capacitor, in ohms (Ω): ESR_fly1; ESR where all are equal.</summary>

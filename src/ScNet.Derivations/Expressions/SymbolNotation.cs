@@ -69,6 +69,7 @@ internal static class SymbolNotation
     {
         SymbolKind.Ratio => ("M", string.Empty),
         SymbolKind.SlowSwitchingLimit => ("R", "SSL"),
+        SymbolKind.ChargeSharing => ("R", "sharing"),
         SymbolKind.FastSwitchingLimit => ("R", "FSL"),
         SymbolKind.SlowSwitchingLoss => ("P", "SSL"),
         SymbolKind.FastSwitchingLoss => ("P", "FSL"),
