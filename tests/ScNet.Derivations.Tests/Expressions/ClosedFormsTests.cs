@@ -50,7 +50,7 @@ public sealed class ClosedFormsTests
         ClosedForms forms = Of(SeriesCapacitorStage.Of(new Fraction(1, 4), farads: 1e-6, windingOhms: 0.1));
         Assert.Equal("R_sharing = 0", forms.ChargeSharing!.ToString());
         Assert.Equal("R_SSL = 1/(64·C_fly·f)", forms.SlowSwitchingLimit.ToString());
-        Assert.EndsWith("+ 1/4·R_coil1 + 1/4·R_coil2", forms.FastSwitchingLimit.ToString(), StringComparison.Ordinal);
+        Assert.Contains("1/4·R_coil1 + 1/4·R_coil2", forms.FastSwitchingLimit.ToString(), StringComparison.Ordinal);
         Assert.StartsWith("M = 1/8\nR_sharing = 0\nR_FSL = ", forms.ToString(), StringComparison.Ordinal);
         Assert.Equal(
             ModeAnalysis.Of(SeriesCapacitorStage.Of(new Fraction(1, 4), farads: 1e-6, windingOhms: 0.1)).FastSwitchingLimit.Ohms,
