@@ -243,7 +243,7 @@ internal sealed class NetworkStructure
         RestingInductors[phase] = [.. Enumerable.Range(0, count).Where(e => now.IsInTree(e) && !inLoops.Contains(e)
             && InductorLinks.AsSpan(e * CurrentStates, CurrentStates).ContainsAnyExcept(0))];
         int[] rows = [.. RestingInductors[phase].SelectMany(e => InductorLinks[(e * CurrentStates)..((e + 1) * CurrentStates)])];
-        return EchelonForm.TryReduce(rows, RestingInductors[phase].Length, CurrentStates, out int rank) && rank == lawCount;
+        return EchelonForm.TryReduce(rows, CurrentStates, CurrentStates, out int rank) && rank == lawCount;
     }
 
     // Voltages that leave every resistor and inductor without any, in all phases: what no loop contains.
