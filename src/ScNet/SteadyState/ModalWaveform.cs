@@ -9,9 +9,6 @@ namespace ScNet.SteadyState;
 /// </remarks>
 internal sealed class ModalWaveform(PhaseBasis basis, double constant, double slope, double[] shapes, double[] integrals) : PhaseWaveform
 {
-    private const int StepLimit = 100;
-    private const double TimeTolerance = 1e-9;
-
     // what an extreme inside must promise beyond the values known, relative to them
     private const double Rounding = 1e-14;
 
@@ -79,7 +76,7 @@ internal sealed class ModalWaveform(PhaseBasis basis, double constant, double sl
 
         foreach (Turn turn in turns.Where(t => MayExceed(t, least, greatest)))
         {
-            double value = At(StationaryTime(basis.Grid[turn.First], turn.FirstDerivative, basis.Grid[turn.Last], turn.LastDerivative));
+            double value = At(SignChange.Find(Derivative, basis.Grid[turn.First], turn.FirstDerivative, basis.Grid[turn.Last], turn.LastDerivative));
             least = Math.Min(least, value);
             greatest = Math.Max(greatest, value);
         }
@@ -132,41 +129,4 @@ internal sealed class ModalWaveform(PhaseBasis basis, double constant, double sl
         + (integrals.Length == 0 ? 0 : DenseRows.Dot(integrals, basis.ShapesAt(point)));
 
     private double Derivative(double time) => (slope / basis.Duration) + basis.Slopes(shapes, time) + basis.Shapes(integrals, time);
-
-    // Regula falsi from ends of opposite signs; an end that stays twice counts half (the Illinois rule). At an
-    // extreme the value hardly depends on the time, so half the digits of the time are enough.
-    private double StationaryTime(double low, double atLow, double high, double atHigh)
-    {
-        double time = low, tolerance = TimeTolerance * (high - low);
-        int stayed = 0;
-        for (int step = 0; step < StepLimit && high - low > tolerance; step++)
-        {
-            time = low + ((high - low) * (atLow / (atLow - atHigh)));
-            if (!(time > low && time < high))
-            {
-                time = 0.5 * (low + high);
-            }
-
-            double derivative = Derivative(time);
-            if (derivative == 0)
-            {
-                break;
-            }
-
-            if (derivative > 0 == atLow > 0)
-            {
-                (low, atLow) = (time, derivative);
-                atHigh *= stayed > 0 ? 0.5 : 1;
-                stayed = 1;
-            }
-            else
-            {
-                (high, atHigh) = (time, derivative);
-                atLow *= stayed < 0 ? 0.5 : 1;
-                stayed = -1;
-            }
-        }
-
-        return time;
-    }
 }

@@ -5,9 +5,6 @@ namespace ScNet.SteadyState.Exponential;
 /// <summary>A signal that is a row over state and inputs, over one phase.</summary>
 internal sealed class ExponentialWaveform(PhaseTrajectory trajectory, DoubleDouble[] row) : PhaseWaveform
 {
-    private const int StepLimit = 60;
-    private const double TimeTolerance = 1e-9;
-
     public override double Change => (Value(trajectory.End) - Value(trajectory.Start)).Nearest;
 
     public override double Mean() => (Value(trajectory.Integral) / trajectory.Duration).Nearest;
@@ -39,7 +36,7 @@ internal sealed class ExponentialWaveform(PhaseTrajectory trajectory, DoubleDoub
             double slope = SmallMatrices.Dot<DoubleDouble>(slopeRow, trajectory.Vectors[p]).Nearest;
             if (slope * last.Slope < 0)
             {
-                double value = At(StationaryTime(slopeRow, trajectory.Times[last.Point], last.Slope, trajectory.Times[p], slope));
+                double value = At(SignChange.Find(t => SmallMatrices.Dot<DoubleDouble>(slopeRow, trajectory.At(t)).Nearest, trajectory.Times[last.Point], last.Slope, trajectory.Times[p], slope));
                 (least, greatest) = (Math.Min(least, value), Math.Max(greatest, value));
             }
 
@@ -50,40 +47,4 @@ internal sealed class ExponentialWaveform(PhaseTrajectory trajectory, DoubleDoub
     }
 
     private DoubleDouble Value(DoubleDouble[] vector) => SmallMatrices.Dot<DoubleDouble>(row, vector);
-
-    // Regula falsi between ends of opposite signs; an end that stays twice counts half (the Illinois rule).
-    private double StationaryTime(DoubleDouble[] slopeRow, double low, double atLow, double high, double atHigh)
-    {
-        double time = low, tolerance = TimeTolerance * (high - low);
-        int stayed = 0;
-        for (int step = 0; step < StepLimit && high - low > tolerance; step++)
-        {
-            time = low + ((high - low) * (atLow / (atLow - atHigh)));
-            if (!(time > low && time < high))
-            {
-                time = 0.5 * (low + high);
-            }
-
-            double slope = SmallMatrices.Dot<DoubleDouble>(slopeRow, trajectory.At(time)).Nearest;
-            if (slope == 0)
-            {
-                break;
-            }
-
-            if (slope > 0 == atLow > 0)
-            {
-                (low, atLow) = (time, slope);
-                atHigh *= stayed > 0 ? 0.5 : 1;
-                stayed = 1;
-            }
-            else
-            {
-                (high, atHigh) = (time, slope);
-                atLow *= stayed < 0 ? 0.5 : 1;
-                stayed = -1;
-            }
-        }
-
-        return time;
-    }
 }
