@@ -1,5 +1,7 @@
+using ScNet.Analysis;
 using ScNet.Results;
 using ScNet.SteadyState;
+using ScNet.SteadyState.Conduction;
 
 namespace ScNet.Cli;
 
@@ -15,7 +17,12 @@ internal sealed record FileOperation(FileAnalysis Analysis, IReadOnlyList<Result
         FileAnalysis analysis = FileAnalysis.Of(file, modeName, error, c => conditions.Apply(c, file.Path, error));
         analysis.ReportFailures(error);
         return new FileOperation(analysis, file.Reading.HasResult
-            ? [.. analysis.Modes.Select(m => FileAnalysis.Row(file.Path, m, error, found => PeriodicSteadyState.Of(found, conditions.Point)))]
+            ? [.. analysis.Modes.Select(m => FileAnalysis.Row(file.Path, m, error, found => Operate(found, conditions.Point)))]
             : [ResultRow.Unreadable<PeriodicSteadyState>(file.Path, file.Reading.Diagnostics)]);
     }
+
+    // where a current ends phases, times and ratio follow from the operating point
+    private static PeriodicSteadyState Operate(ModeAnalysis analysis, OperatingPoint point) => analysis.Mode.UntilZeroPhases.Any(p => p.Count > 0)
+        ? ConductionModel.Of(analysis.Converter, analysis.Mode).At(point).Steady
+        : PeriodicSteadyState.Of(analysis, point);
 }

@@ -185,4 +185,26 @@ public sealed class OperateCommandTests : IDisposable
 
     private static ToolRun Operate(string amperes, params string[] rest) =>
         ToolRun.Of(["operate", "--input-voltage", "3.6", "--load-current", amperes, .. rest]);
+
+    // D = 1/5, L = 1 µH, f = 1 MHz, 4 V and 50 mA: R. W. Erickson and D. Maksimović, Fundamentals of Power Electronics, chapter 5
+    // (from memory): M = 2/(1 + √(1 + 4K/D²)) with K = 2 L f I/V_out; with I given, M = D²/(D² + 2 L f I/V_in)
+    [Fact]
+    public void A_phase_that_a_current_ends_makes_the_ratio_depend_on_the_load()
+    {
+        string light = _folder.Write("light.toml", """
+            name="Light"
+            input="vin"
+            output="vout"
+            phases.duty=["1/5","4/5"]
+            [inductors]
+            coil={between=["x","vout"],henries=1e-6,until_zero=2}
+            [switches]
+            high={between=["vin","x"],ohms=1e-6,on=1}
+            low={between=["x","gnd"],ohms=1e-6,on=2}
+            """);
+        ToolRun run = ToolRun.Of("operate", light, "--input-voltage", "4", "--load-current", "0.05", "--frequency", "1e6", "--format", "json");
+        Assert.Equal(0, run.Code);
+        double volts = JsonNode.Parse(run.Output)!["rows"]![0]!["outputVoltageVolts"]!.GetValue<double>();
+        Assert.Equal(4 * 0.04 / (0.04 + (2 * 1e-6 * 1e6 * 0.05 / 4)), volts, 1e-5);
+    }
 }
