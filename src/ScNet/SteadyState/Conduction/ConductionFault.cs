@@ -9,7 +9,7 @@ internal static class ConductionFault
         mode,
         events.Length == 0
             ? "The operating point has no periodic state."
-            : $"No share of {UnitText.Count(events.Length, "phase", "phases")} {string.Join(", ", events.Select(j => j + 1))} brings the inductor's current to zero at its end with this load. Without load there is no such operating point; state a load that takes energy from the output.",
+            : $"No length of phase {string.Join(", ", events.Select(j => j + 1))} brings the inductor's current to zero at its end with this load. Without load there is no such operating point; state a load that takes energy from the output.",
         events.Length == 1 ? events[0] : null);
 
     /// <summary>No choice of diodes that agrees with the currents.</summary>
