@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Fractions;
 
 namespace ScNet.Derivations.Expressions;
@@ -68,7 +69,7 @@ public sealed class RationalExpression : IEquatable<RationalExpression>
         sum.Terms.Length == 1 && (!isBelow || (sum.Terms[0].Factors.Length == 1 && sum.Terms[0].Coefficient == Fraction.One)) ? sum.ToString() : $"({ExpressionText.Write(Written(sum))})";
 
     // as hands write it: 1 - D, not -D + 1
-    private static IReadOnlyList<Term> Written(Expression sum) => sum.Terms is [.., { Factors.IsEmpty: true } constant] terms
+    private static ImmutableArray<Term> Written(Expression sum) => sum.Terms is [.., { Factors.IsEmpty: true } constant] terms
         ? [constant, .. terms[..^1]]
         : sum.Terms;
 

@@ -1,6 +1,3 @@
-using System.Numerics;
-using ScNet.Kernel;
-
 namespace ScNet.Design;
 
 /// <summary>The ways in which phases can be split: some switch closes later, or opens earlier, than the others.</summary>

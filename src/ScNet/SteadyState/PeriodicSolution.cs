@@ -185,7 +185,7 @@ internal sealed class PeriodicSolution
         return solution;
     }
 
-    private PhaseWaveform OfCurrents(int phase, Func<int, double> weight, double constant)
+    private ModalWaveform OfCurrents(int phase, Func<int, double> weight, double constant)
     {
         var shapes = new double[_phases[phase].ModeCount];
         for (int row = 0; row < shapes.Length; row++)
@@ -198,7 +198,7 @@ internal sealed class PeriodicSolution
         return new ModalWaveform(Bases[phase], constant, 0, shapes, []);
     }
 
-    private PhaseWaveform OfStates(int phase, StateProduct product, double constant)
+    private ModalWaveform OfStates(int phase, StateProduct product, double constant)
     {
         PhaseModes modes = _phases[phase];
         var integrals = new double[modes.ModeCount];

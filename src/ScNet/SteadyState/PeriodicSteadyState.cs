@@ -19,7 +19,7 @@ public sealed class PeriodicSteadyState
     private const double BoundaryRounding = 1e-15;
 
     private readonly double? _idealRatio;
-    private readonly IReadOnlyList<bool[]> _closed;
+    private readonly bool[][] _closed;
     private readonly SwitchedNetwork _network;
     private readonly KnownPotentials _known;
     private readonly PortRatios _ratios;
@@ -43,7 +43,7 @@ public sealed class PeriodicSteadyState
     internal PeriodicSteadyState(Converter converter, Mode mode, double? idealRatio, OperatingPoint point, PeriodSolver solver, PeriodFigures figures)
         : this(converter, mode, idealRatio, point, figures.Ohms, figures.Ratios, ExponentialSignals.Known(converter, solver))
     {
-        _closed = solver.Structure.Network.Closed;
+        _closed = [.. solver.Structure.Network.Closed];
         double load = _network.Load == LoadKind.Stiff ? AverageOutputVoltageVolts : point.LoadCurrentAmperes;
         _signals = new(() => ExponentialSignals.Of(Converter, solver, point.FrequencyHz, [point.InputVoltageVolts, load]));
     }
@@ -308,7 +308,7 @@ public sealed class PeriodicSteadyState
     private static double? RatioOf(ModeAnalysis analysis) => analysis.Ratio.IsDetermined ? analysis.Ratio.ToDouble() : null;
 
     // phases, or the stretches into which events divide them
-    private IEnumerable<int> Phases() => Enumerable.Range(0, _closed.Count);
+    private IEnumerable<int> Phases() => Enumerable.Range(0, _closed.Length);
 
     private bool IsClosed(int phase, int index) => _closed[phase][index];
 

@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using ScNet.Testing;
 
 namespace ScNet.Derivations.Tests.Architecture;
 

@@ -2,8 +2,6 @@ using CsCheck;
 using Fractions;
 using ScNet.Analysis;
 using ScNet.Derivations.Expressions;
-using ScNet.Testing;
-using ScNet.Testing.Networks;
 
 namespace ScNet.Derivations.Tests.Expressions;
 

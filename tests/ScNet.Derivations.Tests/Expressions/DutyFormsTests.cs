@@ -1,7 +1,6 @@
 using Fractions;
 using ScNet.Analysis;
 using ScNet.Derivations.Expressions;
-using ScNet.Testing.Networks;
 using ScNet.Topologies;
 
 namespace ScNet.Derivations.Tests.Expressions;

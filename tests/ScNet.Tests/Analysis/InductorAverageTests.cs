@@ -1,6 +1,5 @@
 using Fractions;
 using ScNet.Analysis;
-using ScNet.Testing.Networks;
 
 namespace ScNet.Tests.Analysis;
 

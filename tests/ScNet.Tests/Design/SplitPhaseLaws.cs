@@ -1,8 +1,6 @@
 using CsCheck;
 using ScNet.Analysis;
 using ScNet.Design;
-using ScNet.Testing;
-using ScNet.Testing.Networks;
 using ScNet.Topologies;
 
 namespace ScNet.Tests.Design;

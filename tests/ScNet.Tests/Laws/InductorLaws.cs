@@ -3,8 +3,6 @@ using Fractions;
 using MathNet.Numerics.LinearAlgebra;
 using ScNet.Analysis;
 using ScNet.SteadyState;
-using ScNet.Testing;
-using ScNet.Testing.Networks;
 
 namespace ScNet.Tests.Laws;
 

@@ -1,6 +1,5 @@
 using Fractions;
 using ScNet.Reconfiguration;
-using ScNet.Testing.Networks;
 
 namespace ScNet.Tests.Reconfiguration;
 

@@ -2,7 +2,6 @@ using System.Text.Json.Nodes;
 using Fractions;
 using ScNet.Analysis;
 using ScNet.Results;
-using ScNet.Testing.Networks;
 
 namespace ScNet.Tests.Results;
 

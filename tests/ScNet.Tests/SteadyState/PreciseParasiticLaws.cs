@@ -49,11 +49,11 @@ public sealed class PreciseParasiticLaws(ITestOutputHelper output)
                 compared++;
                 drawing += ratios.InputSiemens > 0 ? 1 : 0;
                 worst = [.. worst.Zip(off, Math.Max)];
-                Assert.True(off.Max() <= Tolerance, $"At {hertz:R} Hz expected {expected}, but got {ohms:R} Ω and {ratios} ({string.Join(", ", off.Select(o => o.ToString("e1")))}).");
+                Assert.True(off.Max() <= Tolerance, $"At {hertz:R} Hz expected {expected}, but got {ohms:R} Ω and {ratios} ({string.Join(", ", off.Select(o => o.ToString("e1", System.Globalization.CultureInfo.InvariantCulture)))}).");
             },
             Count,
             x => x.ToString());
-        output.WriteLine($"{compared} networks had a result, {drawing} of them draw current; the worst were {string.Join(", ", worst.Select(o => o.ToString("e1")))} off");
+        output.WriteLine($"{compared} networks had a result, {drawing} of them draw current; the worst were {string.Join(", ", worst.Select(o => o.ToString("e1", System.Globalization.CultureInfo.InvariantCulture)))} off");
         Assert.True(compared >= Count / 5 && drawing >= Count / 20, $"only {compared}, {drawing}");
     }
 }

@@ -2,7 +2,6 @@ using Fractions;
 using ScNet.Analysis;
 using ScNet.Devices;
 using ScNet.Stress;
-using ScNet.Testing.Networks;
 
 namespace ScNet.Tests.Stress;
 

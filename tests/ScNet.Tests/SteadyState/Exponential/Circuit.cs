@@ -78,7 +78,7 @@ internal sealed class Circuit(LoadKind load, params double[] duties)
     public NetworkStructure Structure() => NetworkStructure.Of(
         Network(), [.. Capacitors.Select(c => c.Farads)], [.. Inductors.Select(l => l.Henries)]);
 
-    public override string ToString() => $"{Load} load, duties {string.Join(", ", Duties.Select(d => d.ToString("R")))}\n"
+    public override string ToString() => $"{Load} load, duties {string.Join(", ", Duties.Select(d => d.ToString("R", System.Globalization.CultureInfo.InvariantCulture)))}\n"
         + string.Concat(Resistors.Select(r => $"R {_nodes[r.First]} {_nodes[r.Second]} {r.Ohms:R} in {string.Join(",", r.Phases)}\n"))
         + string.Concat(Capacitors.Select(c => $"C {_nodes[c.First]} {_nodes[c.Second]} {c.Farads:R}\n"))
         + string.Concat(Inductors.Select(l => $"L {_nodes[l.First]} {_nodes[l.Second]} {l.Henries:R} {l.Ohms:R}\n"));

@@ -1,4 +1,3 @@
-using ScNet.Analysis;
 using ScNet.SteadyState;
 using ScNet.SteadyState.Exponential;
 

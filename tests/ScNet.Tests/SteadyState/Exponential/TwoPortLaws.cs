@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using ScNet.SteadyState;
 using ScNet.SteadyState.Exponential;
 
 namespace ScNet.Tests.SteadyState.Exponential;
