@@ -108,6 +108,10 @@ public sealed class SplitPhase
         return Unchanged(analysis, "Neither a split of the phases into parts of positive length nor other durations of the given ones were found.");
     }
 
+    /// <summary>The durations and what is left of charge sharing.</summary>
+    public override string ToString() =>
+        $"{Converter.Name}: phases of {string.Join(", ", Durations)}; {(IsSoft ? "fully soft" : $"{UnitText.Of(OhmsAtOneHertz, "Ω")} of charge sharing at 1 Hz left: {Reason}")}";
+
     private static SplitPhase Unchanged(ModeAnalysis analysis, string reason) => new(
         analysis.Converter,
         analysis.Mode,
