@@ -41,7 +41,7 @@ internal static class LawCheck
         }
 
         ulong seed = Number("SCNET_LAWS_SEED", UsualSeed);
-        long total = checked(count * (long)Number("SCNET_LAWS_TIMES", 1));
+        long total = Total(count);
         PCG draws = new(Stream($"{Path.GetFileName(file)}:{name}"), seed);
         for (long number = 1; number <= total; number++)
         {
@@ -66,6 +66,9 @@ internal static class LawCheck
     public static void Holds<T1, T2, T3, T4>(
         this Gen<(T1, T2, T3, T4)> cases, Action<T1, T2, T3, T4> law, long count = 100, Func<(T1, T2, T3, T4), string>? print = null, [CallerFilePath] string file = "", [CallerMemberName] string name = "") =>
         cases.Holds(c => law(c.Item1, c.Item2, c.Item3, c.Item4), count, print, file, name);
+
+    /// <summary>How many cases are drawn where a law names a count: as many times more as a campaign asks for.</summary>
+    public static long Total(long count) => checked(count * (long)Number("SCNET_LAWS_TIMES", 1));
 
     private static Failure<T>? Run<T>(Gen<T> cases, Action<T> law, PCG draws, Size? limit, out Size size)
     {
