@@ -92,7 +92,7 @@ internal sealed class PreparedPart
         return Kernel([.. Enumerable.Range(0, Duties.Length).Select(Terms)], _ => PhaseSkew.None(directions));
 
         ImpedanceKernel Kernel(PhaseTerms[] terms, Func<DenseRows, (double[] Square, double[] Particular)> skew) =>
-            ImpedanceKernel.Of(terms, Flows.ParticularInput, Flows.DirectionInputs, Duties, _topology.Topology.IsTied, skew);
+            ImpedanceKernel.Of(ImpedanceTerms.Of(terms, Flows.ParticularInput, Flows.DirectionInputs, Duties, skew), _topology.Topology.IsTied);
     }
 
     private Func<DenseRows, (double[] Square, double[] Particular)> Skew(PhaseModes[] phases, int directions) =>
