@@ -20,6 +20,9 @@ public sealed class CapacitorDevice
     /// <summary>The capacitance from the bottom plate to the substrate as a fraction of the capacitance, without a unit.</summary>
     public double BottomPlateFraction { get; init => field = Guard.InRange(value, allowZero: true, nameof(BottomPlateFraction)); }
 
+    /// <summary>The capacitance from the top plate to the substrate as a fraction of the capacitance, without a unit.</summary>
+    public double TopPlateFraction { get; init => field = Guard.InRange(value, allowZero: true, nameof(TopPlateFraction)); }
+
     /// <summary>Series resistance times area in ohm square metres (Ω·m²).</summary>
     public double EsrOhmSquareMetres { get; init => field = Guard.InRange(value, allowZero: true, nameof(EsrOhmSquareMetres)); }
 

@@ -39,6 +39,15 @@ public sealed class SwitchDevice
     /// <summary>Area per width in square metres per micrometre (m²/µm).</summary>
     public required double AreaSquareMetresPerMicrometre { get; init => field = Positive(value, nameof(AreaSquareMetresPerMicrometre)); }
 
+    /// <summary>Threshold of the gate-source voltage in volts (V), for corners; zero where it is not told.</summary>
+    public double ThresholdVolts { get; init => field = Guard.InRange(value, allowZero: true, nameof(ThresholdVolts)); }
+
+    /// <summary>Leakage of the open device per width in amperes per micrometre (A/µm), at the rated voltage.</summary>
+    public double LeakageAmperesPerMicrometre { get; init => field = Guard.InRange(value, allowZero: true, nameof(LeakageAmperesPerMicrometre)); }
+
+    /// <summary>Forward voltage of the body diode in volts (V).</summary>
+    public double BodyDiodeVolts { get; init => field = Positive(value, nameof(BodyDiodeVolts)); } = 0.7;
+
     internal Fraction ExactRating => ExactDecimal.Of(RatedVolts);
 
     internal Fraction ExactDrive => ExactDecimal.Of(GateDriveVolts);

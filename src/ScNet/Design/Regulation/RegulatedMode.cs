@@ -1,0 +1,24 @@
+namespace ScNet.Design.Regulation;
+
+/// <summary>One way to make the output from the input, prepared once, then asked at any operating point.</summary>
+/// <remarks>A mode of a sized switched-capacitor converter (its frequency regulates), of a stage with an inductor (its duty does), or a linear regulator.</remarks>
+public abstract class RegulatedMode
+{
+    private protected RegulatedMode(string name) => Name = name;
+
+    /// <summary>The name, for people.</summary>
+    public string Name { get; }
+
+    /// <summary>Finds what holds the output and the losses there. Safe on many threads, without allocation.</summary>
+    /// <param name="inputVolts">Input voltage in volts (V).</param>
+    /// <param name="outputVolts">Output voltage in volts (V) to be held.</param>
+    /// <param name="loadAmperes">Load current in amperes (A), above zero.</param>
+    public abstract RegulatedPoint Hold(double inputVolts, double outputVolts, double loadAmperes);
+
+    /// <summary>Why it does not hold the output there, in words with figures; empty where it does.</summary>
+    /// <inheritdoc cref="Hold" path="/param"/>
+    public abstract string ReasonAt(double inputVolts, double outputVolts, double loadAmperes);
+
+    /// <summary>The name.</summary>
+    public override string ToString() => Name;
+}

@@ -1,0 +1,75 @@
+using System.Runtime.CompilerServices;
+using ScNet.Design.Losses;
+
+namespace ScNet.Design.Regulation;
+
+/// <summary>A mode at an operating point at which it is meant to hold its output. A value: maps hold many.</summary>
+public readonly struct RegulatedPoint
+{
+    private readonly LossWatts _losses;
+
+    /// <summary>States a point.</summary>
+    /// <param name="outcome">Whether the voltage is held.</param>
+    /// <param name="frequencyHz">The switching frequency in hertz (Hz), the effective one where cycles are left out; 0 for a linear regulator.</param>
+    /// <param name="duty">The duty that regulates; NaN where none does.</param>
+    /// <param name="outputWatts">The output power in watts (W).</param>
+    /// <param name="losses">The loss of each kind in watts (W), by the number of the kind.</param>
+    public RegulatedPoint(RegulationOutcome outcome, double frequencyHz, double duty, double outputWatts, ReadOnlySpan<double> losses)
+    {
+        (Outcome, FrequencyHz, Duty, OutputWatts) = (outcome, frequencyHz, duty, outputWatts);
+        losses.CopyTo(_losses);
+    }
+
+    /// <summary>Whether the voltage is held, and if not, why.</summary>
+    public RegulationOutcome Outcome { get; }
+
+    /// <summary>Whether the voltage is held.</summary>
+    public bool IsHeld => Outcome is RegulationOutcome.Held or RegulationOutcome.HeldBySkipping or RegulationOutcome.HeldByDropping;
+
+    /// <summary>The switching frequency in hertz (Hz), the effective one where cycles are left out.</summary>
+    public double FrequencyHz { get; }
+
+    /// <summary>The duty that regulates; NaN where none does.</summary>
+    public double Duty { get; }
+
+    /// <summary>The output power in watts (W).</summary>
+    public double OutputWatts { get; }
+
+    /// <summary>The loss of a kind in watts (W); of no meaning where the voltage is not held.</summary>
+    /// <param name="kind">The kind.</param>
+    public double LossOf(LossKind kind) => _losses[(int)kind];
+
+    /// <summary>All losses in watts (W).</summary>
+    public double TotalLossWatts
+    {
+        get
+        {
+            double sum = 0;
+            foreach (double loss in (ReadOnlySpan<double>)_losses)
+            {
+                sum += loss;
+            }
+
+            return sum;
+        }
+    }
+
+    /// <summary>The input power in watts (W).</summary>
+    public double InputWatts => OutputWatts + TotalLossWatts;
+
+    /// <summary>Output over input power.</summary>
+    public double Efficiency => OutputWatts / InputWatts;
+
+    /// <summary>Outcome, frequency or duty, and efficiency.</summary>
+    public override string ToString() => IsHeld
+        ? FormattableString.Invariant($"{Outcome}: {(double.IsNaN(Duty) ? UnitText.Of(FrequencyHz, "Hz") : $"duty {Duty:G4}")}, {Efficiency * 100:F1} %")
+        : Outcome.ToString();
+
+    [InlineArray(Kinds)]
+    private struct LossWatts
+    {
+        private double _first;
+    }
+
+    internal const int Kinds = 10;
+}
