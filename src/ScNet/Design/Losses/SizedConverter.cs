@@ -50,7 +50,7 @@ public sealed class SizedConverter
     /// <summary>The converter and its area.</summary>
     public override string ToString() => FormattableString.Invariant($"{Converter.Name}, {AreaSquareMetres * 1e6:G4} mm²");
 
-    private static NamedList<T> Named<T>(IReadOnlyList<T> items, IReadOnlyList<string> names, string parameterName) => items.Count == names.Count
+    private static NamedList<T> Named<T>(IReadOnlyList<T> items, NameIndex names, string parameterName) => items.Count == names.Count
         ? new NamedList<T>([.. items], names)
         : throw new ArgumentException($"Expected {names.Count} devices, one per element, but got {items.Count}.", parameterName);
 }
