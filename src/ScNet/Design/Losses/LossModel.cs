@@ -1,0 +1,128 @@
+using ScNet.Analysis;
+using ScNet.SteadyState;
+
+namespace ScNet.Design.Losses;
+
+/// <summary>The losses of one mode of a sized converter, prepared once, then asked at any operating point.</summary>
+/// <remarks>
+/// What the load takes is exact: the output impedance is that of the periodic steady state. What swings whatever the load
+/// is, gates, junctions and plates, counts by the ideal voltages, each by itself. With inductors the ripple is straight lines and
+/// the capacitors' voltages stand still. Cost: a polynomial per kind of loss, after one pass over elements and phases. Safe on
+/// many threads. Derivation and sources: docs/theory/losses.md.
+/// </remarks>
+public sealed class LossModel
+{
+    /// <summary>The number of kinds of losses.</summary>
+    public const int KindCount = 10;
+
+    private readonly LossTerm[] _terms;
+    private readonly (LossKind Kind, LossPolynomial Watts)[] _kinds;
+    private readonly (string Name, double Share)[] _sharing;
+    private readonly SteadyStateModel _steadyState;
+    private readonly double _fastOhms;
+
+    private LossModel(SizedConverter sized, ModeAnalysis analysis)
+    {
+        Sized = sized;
+        Analysis = analysis;
+        _steadyState = SteadyStateModel.Of(analysis);
+        _fastOhms = analysis.CarriesLoad ? analysis.FastSwitchingLimit.Ohms : 0;
+        LossTerms losses = LossTerms.Of(sized, analysis);
+        _terms = [.. losses.Terms];
+        _kinds = [.. _terms.GroupBy(t => t.Kind).Select(g => (g.Key, g.Aggregate(default(LossPolynomial), (sum, term) => sum + term.Watts)))];
+        _sharing = [.. SharingShares.Of(analysis)];
+        Notes = losses.Notes;
+    }
+
+    /// <summary>The converter with its devices.</summary>
+    public SizedConverter Sized { get; }
+
+    /// <summary>The analysis of the mode, with the values of the sized converter and without its parasitic capacitances, which count by formula.</summary>
+    public ModeAnalysis Analysis { get; }
+
+    /// <summary>The exact output impedance.</summary>
+    public OutputImpedance Impedance => _steadyState.Impedance;
+
+    /// <summary>What counts only with a bound, or cannot be counted; empty where everything is determined.</summary>
+    public IReadOnlyList<LossNote> Notes { get; }
+
+    /// <summary>Prepares a mode.</summary>
+    /// <param name="sized">The converter with its devices. Its on-resistances, wiring included, are what conducts; the devices' widths are what is driven.</param>
+    /// <param name="analysis">The analysis of one of its modes; with other component values it serves as well.</param>
+    /// <exception cref="ArgumentException">The analysis is of a converter of another topology, or the mode has phases that a current ends.</exception>
+    /// <exception cref="ScNetException">The network is too large: <see cref="DiagnosticCodes.SteadyStateTooLarge"/>.</exception>
+    public static LossModel Of(SizedConverter sized, ModeAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(sized);
+        ArgumentNullException.ThrowIfNull(analysis);
+        if (analysis.Mode.UntilZeroPhases.Any(p => p.Count > 0))
+        {
+            throw new ArgumentException($"Expected a mode of fixed phases, but a current ends phases of '{analysis.Mode}': its operating points are those of the conduction model.", nameof(analysis));
+        }
+
+        Converter plain = sized.Converter.ParasiticBranches.Count == 0
+            ? sized.Converter
+            : sized.Converter.WithParasitics([.. sized.Converter.Capacitors.Select(_ => CapacitorPlates.None)], []);
+        return new LossModel(sized, ReferenceEquals(analysis.Converter, plain) ? analysis : analysis.WithValuesOf(plain));
+    }
+
+    /// <summary>The losses at an operating point; the output voltage follows from the load. With inductors it takes the exact periodic solution, else microseconds.</summary>
+    /// <param name="point">The operating point.</param>
+    public LossBudget At(OperatingPoint point)
+    {
+        ArgumentNullException.ThrowIfNull(point);
+        double ohms, ratio;
+        if (Sized.Converter.Inductors.Count > 0)
+        {
+            TwoPortPoint exact = _steadyState.TwoPort.At(point.FrequencyHz);
+            (ohms, ratio) = (exact.Ohms, exact.Ratio);
+        }
+        else
+        {
+            (ohms, ratio) = (Impedance.Ohms(point.FrequencyHz), Analysis.Ratio.ToDouble());
+        }
+
+        var watts = new double[KindCount];
+        WattsAt(point.InputVoltageVolts, point.LoadCurrentAmperes, point.FrequencyHz, ohms, watts);
+        return new LossBudget(this, point, (ratio * point.InputVoltageVolts) - (ohms * point.LoadCurrentAmperes), ohms, watts);
+    }
+
+    /// <summary>The loss of every kind, without allocation.</summary>
+    /// <param name="inputVolts">Input voltage in volts (V).</param>
+    /// <param name="loadAmperes">Load current in amperes (A).</param>
+    /// <param name="frequencyHz">Switching frequency in hertz (Hz), above zero.</param>
+    /// <param name="outputOhms">The output impedance in ohms (Ω) at this frequency.</param>
+    /// <param name="wattsByKind">Receives the losses in watts (W), by the number of the kind; at least <see cref="KindCount"/> long.</param>
+    /// <exception cref="ArgumentException">The span is too short.</exception>
+    public void WattsAt(double inputVolts, double loadAmperes, double frequencyHz, double outputOhms, Span<double> wattsByKind)
+    {
+        if (wattsByKind.Length < KindCount)
+        {
+            throw new ArgumentException($"Expected room for {KindCount} losses, but got {wattsByKind.Length}.", nameof(wattsByKind));
+        }
+
+        wattsByKind[..KindCount].Clear();
+        foreach ((LossKind kind, LossPolynomial watts) in _kinds)
+        {
+            wattsByKind[(int)kind] = watts.At(inputVolts, loadAmperes, frequencyHz);
+        }
+
+        wattsByKind[(int)LossKind.ChargeSharing] = SharingWatts(outputOhms, loadAmperes);
+    }
+
+    /// <summary>The mode and the area.</summary>
+    public override string ToString() => $"{Sized}, mode {Analysis.Mode}";
+
+    /// <summary>Every loss of every element that is not zero, by kind, then in the order of the elements.</summary>
+    internal IReadOnlyList<Loss> LossesAt(OperatingPoint point, double outputOhms)
+    {
+        (double volts, double amperes, double hertz) = (point.InputVoltageVolts, point.LoadCurrentAmperes, point.FrequencyHz);
+        List<Loss> losses = [.. _terms.Select(t => new Loss(t.Kind, t.Element, t.Watts.At(volts, amperes, hertz)))];
+        double sharing = SharingWatts(outputOhms, amperes);
+        losses.AddRange(_sharing.Select(s => new Loss(LossKind.ChargeSharing, s.Name, s.Share * sharing)));
+        return [.. losses.Where(l => l.Watts != 0).OrderBy(l => l.Kind)];
+    }
+
+    // never below the fast limit but by rounding
+    private double SharingWatts(double outputOhms, double amperes) => Math.Max(0, outputOhms - _fastOhms) * amperes * amperes;
+}
