@@ -1,3 +1,5 @@
+using Fractions;
+
 namespace ScNet;
 
 /// <summary>Adds the elements of a converter to the description of another one, so that none of their values is lost.</summary>
@@ -8,12 +10,15 @@ internal static class ElementCopy
     /// <param name="converter">Where the elements are taken from.</param>
     /// <param name="prefix">What every element's name is to begin with.</param>
     /// <param name="node">The new name of each node.</param>
-    public static void AddElements(this ConverterBuilder builder, Converter converter, string prefix, Func<string, string> node)
+    /// <param name="controlled">What a controller keeps a capacitor at, by its position; null keeps what each has.</param>
+    public static void AddElements(
+        this ConverterBuilder builder, Converter converter, string prefix, Func<string, string> node, Func<int, Fraction?>? controlled = null)
     {
-        foreach (Capacitor c in converter.Capacitors)
+        for (int i = 0; i < converter.Capacitors.Count; i++)
         {
+            Capacitor c = converter.Capacitors[i];
             CapacitorPlates plates = c.Plates with { BodyNode = node(c.Plates.BodyNode) };
-            builder.Capacitor(prefix + c.Name, node(c.PositiveNode), node(c.BottomNode), c.Farads, c.EsrOhms, plates, c.Controlled);
+            builder.Capacitor(prefix + c.Name, node(c.PositiveNode), node(c.BottomNode), c.Farads, c.EsrOhms, plates, controlled is null ? c.Controlled : controlled(i));
         }
 
         foreach (Inductor l in converter.Inductors)

@@ -1,0 +1,113 @@
+using Fractions;
+using ScNet.Design.Requirements;
+using ScNet.Netlists;
+
+namespace ScNet.Design.Choice;
+
+/// <summary>The candidates that a requirement asks for, and what is wrong with those that there are not.</summary>
+public sealed class Candidates
+{
+    private Candidates(IReadOnlyList<Candidate> all, IReadOnlyList<Diagnostic> diagnostics)
+    {
+        All = [.. all];
+        Diagnostics = [.. diagnostics];
+    }
+
+    /// <summary>The candidates, each with a name of its own, in the order in which the requirement asks for them.</summary>
+    public IReadOnlyList<Candidate> All { get; }
+
+    /// <summary>Files that cannot be read, families that do not exist and sizes that a family does not have.</summary>
+    public IReadOnlyList<Diagnostic> Diagnostics { get; }
+
+    /// <summary>The families, beside files, that a requirement may ask for.</summary>
+    public static IReadOnlyList<string> Families => [.. FamilyCandidates.Names];
+
+    /// <summary>Builds the candidates of a requirement; where it names none, those of every class that suit its ratios.</summary>
+    /// <param name="requirement">The requirement.</param>
+    /// <param name="directory">The folder from which the paths of netlists count.</param>
+    public static Candidates Of(Requirement requirement, string directory = ".")
+    {
+        ArgumentNullException.ThrowIfNull(requirement);
+        ArgumentNullException.ThrowIfNull(directory);
+        Interval<Fraction> ratios = RatioRange.Of(requirement);
+        List<Diagnostic> diagnostics = [];
+        List<Candidate> all = [];
+        foreach (CandidateRequest request in requirement.Candidates)
+        {
+            all.AddRange(request.File is { } file
+                ? OfFile(Path.Combine(directory, file), diagnostics)
+                : OfFamilies(request, ratios, diagnostics));
+        }
+
+        if (requirement.Candidates.Count == 0)
+        {
+            all.AddRange(KnownCandidates.Of(ratios));
+        }
+
+        return new Candidates(Distinct(all), diagnostics);
+    }
+
+    /// <summary>The names.</summary>
+    public override string ToString() => string.Join("; ", All);
+
+    private static IEnumerable<Candidate> OfFile(string path, List<Diagnostic> diagnostics)
+    {
+        NetlistReading reading = NetlistReader.ReadFile(path);
+        if (reading.Converter is { } converter)
+        {
+            return [Candidate.Of(converter)];
+        }
+
+        diagnostics.AddRange(reading.Diagnostics);
+        return [];
+    }
+
+    private static IReadOnlyList<Candidate> OfFamilies(CandidateRequest request, Interval<Fraction> ratios, List<Diagnostic> diagnostics)
+    {
+        string[] unknown = [.. request.Families.Except(FamilyCandidates.Names)];
+        foreach (string name in unknown)
+        {
+            diagnostics.Add(new Diagnostic(
+                DiagnosticSeverity.Error, DiagnosticCodes.WrongValue,
+                $"There is no family {Quoted.Name(name)} of candidates. The families: {string.Join(", ", FamilyCandidates.Names)}.", [name]));
+        }
+
+        if (unknown.Length > 0)
+        {
+            return [];
+        }
+
+        Candidate[] built = request.AreGears
+            ? OfGears([.. request.Families.SelectMany(f => FamilyCandidates.Networks(f, request.Sizes, ratios)).DistinctBy(n => n.Name)])
+            : [.. request.Families.SelectMany(f => FamilyCandidates.Of(f, request.Sizes, ratios))];
+        if (built.Length == 0)
+        {
+            diagnostics.Add(new Diagnostic(
+                DiagnosticSeverity.Error, DiagnosticCodes.WrongValue,
+                $"No candidate comes of {request}: the family has no member of these sizes{(request.AreGears ? ", or none that gears can be made of" : string.Empty)}.", request.Families));
+        }
+
+        return built;
+    }
+
+    private static Candidate[] OfGears(Converter[] networks) =>
+        networks.Length == 0 || networks.Any(n => n.Modes.Count > 1 || !n.Phases.Select(p => p.Duty).SequenceEqual(networks[0].Phases.Select(p => p.Duty)))
+            ? []
+            : [Candidate.Of(Gears.Of(networks))];
+
+    // a second one of the same name gets a number
+    private static Candidate[] Distinct(List<Candidate> all)
+    {
+        HashSet<string> taken = [];
+        return [.. all.Select(candidate =>
+        {
+            string name = candidate.Name;
+            for (int number = 2; !taken.Add(name); number++)
+            {
+                name = $"{candidate.Name} ({number})";
+            }
+
+            return name == candidate.Name ? candidate : candidate.Named(name);
+        })];
+    }
+}
