@@ -42,4 +42,33 @@ internal static class Guard
     public static double InRange(double value, bool allowZero, string parameterName) => IsInRange(value, allowZero)
         ? value
         : throw new ArgumentOutOfRangeException(parameterName, value, $"Expected a {(allowZero ? "value of zero or" : "positive value")} from {MinimumValue} to {MaximumValue}.");
+
+    /// <summary>Gives a count back, or throws where it is below one.</summary>
+    public static int AtLeastOne(int value, string parameterName)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(value, 1, parameterName);
+        return value;
+    }
+
+    /// <summary>Gives a name back, or throws where it is null or empty.</summary>
+    public static string Named(string value, string parameterName)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(value, parameterName);
+        return value;
+    }
+
+    /// <summary>Gives a list back whose items have different names, or throws.</summary>
+    public static IReadOnlyList<T> Distinct<T>(IReadOnlyList<T> items, Func<T, string> nameOf, bool isEmptyAllowed, string parameterName)
+    {
+        ArgumentNullException.ThrowIfNull(items, parameterName);
+        if (items.Count == 0 && !isEmptyAllowed)
+        {
+            throw new ArgumentException("Expected at least one, but got none.", parameterName);
+        }
+
+        HashSet<string> names = [];
+        return items.FirstOrDefault(i => !names.Add(nameOf(i))) is { } second
+            ? throw new ArgumentException($"Expected different names, but {Quoted.Name(nameOf(second))} is there twice.", parameterName)
+            : items;
+    }
 }

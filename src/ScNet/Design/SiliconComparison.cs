@@ -38,7 +38,7 @@ public sealed class SiliconComparison
         FastSwitchingLimit = ComparedLimit.Of(
             [.. ratings.Switches.Select(s => s.Switch.Name)],
             [.. analysis.FastSwitchingLimit.SwitchCoefficients.Select((k, s) => Weighted(
-                k, Square(ratings.Switches[s].Stack.Count) * ratings.Switches[s].Device.OnResistanceOhmMicrometres * ratings.Switches[s].Device.AreaSquareMetresPerMicrometre))],
+                k, StackCost(ratings.Switches[s].Stack.Count, ratings.Switches[s].Device.StackAreaFactor) * ratings.Switches[s].Device.OnResistanceOhmMicrometres * ratings.Switches[s].Device.AreaSquareMetresPerMicrometre))],
             switchAreas,
             switchAreaSquareMetres,
             analysis.FastSwitchingLimit.SwitchCoefficients.Any(k => k.Kind == QuantityKind.Numeric));
@@ -47,7 +47,7 @@ public sealed class SiliconComparison
         ComparedLimit OfCapacitors(NamedList<Quantity> coefficients) => ComparedLimit.Of(
             [.. Capacitors.Select(c => c.Capacitor.Name)],
             [.. own.Select(c => Weighted(
-                coefficients[c], Square(ratings.Capacitors[c].Stack.Count) / ratings.Capacitors[c].Device.FaradsPerSquareMetre))],
+                coefficients[c], StackCost(ratings.Capacitors[c].Stack.Count, ratings.Capacitors[c].Device.StackAreaFactor) / ratings.Capacitors[c].Device.FaradsPerSquareMetre))],
             [.. Capacitors.Select(c => c.Stack.AreaSquareMetres)],
             capacitorAreaSquareMetres * frequencyHz,
             coefficients.Any(k => k.Kind == QuantityKind.Numeric));
@@ -179,5 +179,6 @@ public sealed class SiliconComparison
     private static Quantity Weighted(Quantity coefficient, double weight) =>
         coefficient.IsDetermined ? Quantity.Numeric(coefficient.ToDouble() * weight) : coefficient;
 
-    private static double Square(int count) => (double)count * count;
+    // area of a stack over that of a single device of the same value; the spacing between devices is left out
+    private static double StackCost(int count, double factor) => (double)count * count * (count > 1 ? factor : 1);
 }

@@ -5,10 +5,10 @@ public static class DeviceParasitics
 {
     /// <summary>The same converter with the plates of its capacitors and the junctions of its switches.</summary>
     /// <remarks>
-    /// A bottom plate gets its fraction of the capacitance towards the body of the capacitor. The junction of a switch lies
+    /// Each plate gets its fraction of the capacitance towards the body of the capacitor. The junction of a switch lies
     /// across it, its well being tied to its source: as wide as the on-resistance asks for, with the capacitance whose charge
-    /// at the rated voltage is the device's. Plates and parasitic capacitances that are there already are kept; a bottom plate
-    /// is replaced. Source: common practice, no source.
+    /// at the rated voltage is the device's. Parasitic capacitances that are there already are kept; plates of capacitors
+    /// are replaced. Source: common practice, no source.
     /// </remarks>
     /// <param name="converter">The converter.</param>
     /// <param name="capacitors">The device of each capacitor, index as in <see cref="Converter.Capacitors"/>; null leaves the plates as they are.</param>
@@ -22,7 +22,11 @@ public static class DeviceParasitics
         RequireLength(switches, converter.Switches.Count, nameof(switches));
         CapacitorPlates[] plates = [.. converter.Capacitors.Select((c, i) => capacitors is null
             ? c.Plates
-            : c.Plates with { BottomFarads = capacitors[i].BottomPlateFraction * c.Farads })];
+            : c.Plates with
+            {
+                BottomFarads = capacitors[i].BottomPlateFraction * c.Farads,
+                TopFarads = capacitors[i].TopPlateFraction * c.Farads,
+            })];
         HashSet<string> taken = [.. converter.Capacitors.Select(c => c.Name), .. converter.Switches.Select(s => s.Name),
             .. converter.Inductors.Select(l => l.Name), .. converter.Parasitics.Select(p => p.Name)];
         Parasitic[] junctions = [.. converter.Switches.Take(switches?.Count ?? 0).Select((s, i) =>

@@ -4,10 +4,10 @@ namespace ScNet.Devices;
 public sealed class InductorDevice
 {
     /// <summary>The name, for people.</summary>
-    public required string Name { get; init; }
+    public required string Name { get; init => field = Guard.Named(value, nameof(Name)); }
 
     /// <summary>Where the values come from; "invented" for a demonstration.</summary>
-    public required string Source { get; init; }
+    public required string Source { get; init => field = Guard.Named(value, nameof(Source)); }
 
     /// <summary>Inductance in henries (H).</summary>
     public required double Henries { get; init => field = Guard.InRange(value, allowZero: false, nameof(Henries)); }

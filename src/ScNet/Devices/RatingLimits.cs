@@ -19,11 +19,11 @@ public sealed class RatingLimits
 
     /// <summary>The most switch devices in series; 3 where none is given.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is below 1.</exception>
-    public int MaximumSwitchesInSeries { get; init => field = AtLeastOne(value); } = 3;
+    public int MaximumSwitchesInSeries { get; init => field = Guard.AtLeastOne(value, nameof(MaximumSwitchesInSeries)); } = Process.DefaultSwitchesInSeries;
 
     /// <summary>The most capacitors in series; 2 where none is given.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is below 1.</exception>
-    public int MaximumCapacitorsInSeries { get; init => field = AtLeastOne(value); } = 2;
+    public int MaximumCapacitorsInSeries { get; init => field = Guard.AtLeastOne(value, nameof(MaximumCapacitorsInSeries)); } = Process.DefaultCapacitorsInSeries;
 
     /// <summary>Whether stacks must also withstand the voltages at the changes of mode; true where nothing is said.</summary>
     public bool CountsChanges { get; init; } = true;
@@ -31,10 +31,4 @@ public sealed class RatingLimits
     /// <summary>The devices and the longest stacks.</summary>
     public override string ToString() =>
         FormattableString.Invariant($"switches {Switch}, at most {MaximumSwitchesInSeries} in series; capacitors {Capacitor}, at most {MaximumCapacitorsInSeries} in series");
-
-    private static int AtLeastOne(int value)
-    {
-        ArgumentOutOfRangeException.ThrowIfLessThan(value, 1);
-        return value;
-    }
 }

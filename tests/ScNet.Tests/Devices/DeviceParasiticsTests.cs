@@ -21,6 +21,20 @@ public sealed class DeviceParasiticsTests
     }
 
     [Fact]
+    public void Both_plates_are_those_of_the_device_and_keep_their_body()
+    {
+        CapacitorDevice both = new() { Name = "both", Source = "invented", RatedVolts = 1.2, FaradsPerSquareMetre = 1e-2, BottomPlateFraction = 0.05, TopPlateFraction = 0.01 };
+        Converter plated = Converter.Create("Half").Input("vin").Output("vout")
+            .Capacitor("fly", "p", "n", 1e-9, plates: new CapacitorPlates(1, 2, "vout"))
+            .Switch("s1", "vin", "p", on: 1).Switch("s2", "n", "vout", on: 1).Switch("s3", "p", "vout", on: 2).Switch("s4", "n", "gnd", on: 2)
+            .Build().WithParasitics(capacitors: [both]);
+
+        Assert.Equal(5e-11, plated.Capacitors[0].Plates.BottomFarads, 1e-24);
+        Assert.Equal(1e-11, plated.Capacitors[0].Plates.TopFarads, 1e-24);
+        Assert.Equal("vout", plated.Capacitors[0].Plates.BodyNode);
+    }
+
+    [Fact]
     public void A_junction_lies_across_its_switch_as_wide_as_the_resistance_asks_for()
     {
         Converter plated = s_converter.WithParasitics(switches: [.. s_converter.Switches.Select(_ => DemoDevices.NType1V2)]);
