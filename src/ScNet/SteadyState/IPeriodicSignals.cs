@@ -30,6 +30,9 @@ internal interface IPeriodicSignals
     /// <summary>The voltage across a switch, first minus second terminal, where it is determined, in volts.</summary>
     PhaseWaveform SwitchVoltage(int phase, int index);
 
+    /// <summary>The current out of the input source in amperes.</summary>
+    PhaseWaveform InputCurrent(int phase);
+
     /// <summary>The potential of a node against the reference, where it is determined, in volts.</summary>
     PhaseWaveform Potential(int phase, string node);
 }

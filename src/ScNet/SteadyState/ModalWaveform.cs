@@ -9,8 +9,38 @@ namespace ScNet.SteadyState;
 /// </remarks>
 internal sealed class ModalWaveform(PhaseBasis basis, double constant, double slope, double[] shapes, double[] integrals) : PhaseWaveform
 {
+    private PhaseBasis Basis => basis;
+
+    private double[] Shapes => shapes;
+
+    private double Constant => constant;
+
     // what an extreme inside must promise beyond the values known, relative to them
     private const double Rounding = 1e-14;
+
+    /// <summary>The sum of currents, each with a sign, of one phase; of one or of several bases.</summary>
+    public static ModalWaveform Sum(double duration, IEnumerable<(double Sign, ModalWaveform Current)> currents)
+    {
+        (double Sign, ModalWaveform Current)[] all = [.. currents];
+        PhaseBasis[] bases = [.. all.Select(c => c.Current.Basis).Distinct()];
+        PhaseBasis whole = bases.Length == 1 ? bases[0] : new PhaseBasis([.. bases.SelectMany(b => b.Rates)], duration);
+        var sum = new double[whole.Rates.Length];
+        int first = 0;
+        foreach (PhaseBasis one in bases)
+        {
+            foreach ((double sign, ModalWaveform current) in all.Where(c => c.Current.Basis == one))
+            {
+                for (int k = 0; k < one.Rates.Length; k++)
+                {
+                    sum[first + k] += sign * current.Shapes[k];
+                }
+            }
+
+            first += one.Rates.Length;
+        }
+
+        return new ModalWaveform(whole, all.Sum(c => c.Sign * c.Current.Constant), 0, sum, []);
+    }
 
     /// <summary>By how much a signal without shapes changes over the phase.</summary>
     public override double Change => slope;

@@ -72,6 +72,21 @@ internal sealed class PeriodicSignals : IPeriodicSignals
         return _solutions[part].Value.Difference(phase, network.SwitchFirst[own], network.SwitchSecond[own]);
     }
 
+    /// <summary>The current out of the input source in amperes: what flows into everything on its node.</summary>
+    public PhaseWaveform InputCurrent(int phase) => ModalWaveform.Sum(Durations[phase], _solutions.SelectMany((solution, part) =>
+    {
+        Converter own = _prepared.Converters[part];
+        SwitchedNetwork network = own.Network;
+        return Enumerable.Range(0, own.Capacitors.Count)
+            .Select(c => (network.BranchFirst[c], network.BranchSecond[c], Current: (Func<ModalWaveform?>)(() => solution.Value.CapacitorCurrent(phase, c, own.Capacitors[c].Farads))))
+            .Concat(Enumerable.Range(0, own.Switches.Count)
+                .Select(s => (network.SwitchFirst[s], network.SwitchSecond[s], Current: (Func<ModalWaveform?>)(() => _prepared.Parts[part].Flows.Position(phase, s) is var at and >= 0 ? solution.Value.ResistorCurrent(phase, at) : null))))
+            .Where(e => (e.Item1 == network.Input) != (e.Item2 == network.Input))
+            .Select(e => (e.Item1 == network.Input ? 1.0 : -1.0, e.Current()))
+            .Where(e => e.Item2 is not null)
+            .Select(e => (e.Item1, e.Item2!));
+    }));
+
     /// <summary>The potential of a node against the reference, where it is determined, in volts.</summary>
     public PhaseWaveform Potential(int phase, string node)
     {

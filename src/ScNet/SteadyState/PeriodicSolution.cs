@@ -56,7 +56,7 @@ internal sealed class PeriodicSolution
     public PhaseBasis[] Bases { get; }
 
     /// <summary>The current through a conducting resistor of a phase, by its position in the phase's list, in amperes.</summary>
-    public PhaseWaveform ResistorCurrent(int phase, int position)
+    public ModalWaveform ResistorCurrent(int phase, int position)
     {
         PhaseModes modes = _phases[phase];
         double scale = 1 / Math.Sqrt(Flows.Ohms(Flows.Resistors[phase][position]));
@@ -64,7 +64,7 @@ internal sealed class PeriodicSolution
     }
 
     /// <summary>The current into a capacitor's first terminal in amperes.</summary>
-    public PhaseWaveform CapacitorCurrent(int phase, int capacitor, double farads)
+    public ModalWaveform CapacitorCurrent(int phase, int capacitor, double farads)
     {
         (int State, double Weight)[] voltage = Space.CapacitorRow(capacitor);
         PhaseModes modes = _phases[phase];

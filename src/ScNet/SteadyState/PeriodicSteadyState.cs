@@ -157,6 +157,15 @@ public sealed class PeriodicSteadyState
             ? PeakToPeak(j => Signals.Potential(j, Converter.OutputNode))
             : null;
 
+    /// <summary>
+    /// The ripple of the current out of the input source, peak to peak over the period, in amperes (A); without what flows through
+    /// capacitors that lie across the source.
+    /// </summary>
+    public double InputRippleAmperes => PeakToPeak(Signals.InputCurrent);
+
+    /// <summary>The root mean square of the current out of the input source over the period in amperes (A).</summary>
+    public double InputRmsCurrentAmperes => Math.Sqrt(Point.FrequencyHz * Phases().Sum(j => Signals.InputCurrent(j).SquareIntegral()));
+
     /// <summary>Solves one analysed mode at an operating point.</summary>
     /// <param name="analysis">The analysis of the mode.</param>
     /// <param name="point">The operating point.</param>
@@ -226,6 +235,11 @@ public sealed class PeriodicSteadyState
         int index = Converter.Inductors.PositionOf(inductor);
         return Determined(Sample(timesSeconds, j => Signals.InductorCurrent(j, index)));
     }
+
+    /// <summary>The current out of the input source, sampled over one period, in amperes (A).</summary>
+    /// <param name="timesSeconds">Times in seconds (s) from the start of phase 1; taken modulo the period. On the boundary of two phases the later one counts.</param>
+    /// <exception cref="ArgumentException">A time is not finite.</exception>
+    public double[] SampleInputCurrent(IReadOnlyList<double> timesSeconds) => Determined(Sample(timesSeconds, Signals.InputCurrent));
 
     /// <summary>The potential of a node against the reference, sampled over one period, in volts (V).</summary>
     /// <param name="node">The node's name.</param>

@@ -47,6 +47,22 @@ public sealed class EnergyLaws
     });
 
     [Fact]
+    public void The_input_waveform_has_the_mean_and_the_square_of_its_samples() => Check(500, steady =>
+    {
+        double mean = 0, square = 0;
+        foreach ((double start, double length) in Phases(steady))
+        {
+            double[] values = steady.SampleInputCurrent([.. GaussTimes(start, length)]);
+            mean += steady.Point.FrequencyHz * values.Select((v, i) => v * GaussWeight(i, length)).Sum();
+            square += steady.Point.FrequencyHz * values.Select((v, i) => v * v * GaussWeight(i, length)).Sum();
+        }
+
+        double scale = Math.Max(1e-6, steady.InputRippleAmperes + Math.Abs(steady.AverageInputCurrentAmperes));
+        Assert.Equal(steady.AverageInputCurrentAmperes, mean, 1e-9 * scale);
+        Assert.Equal(steady.InputRmsCurrentAmperes, Math.Sqrt(square), 1e-7 * scale);
+    });
+
+    [Fact]
     public void Effective_currents_are_those_of_dense_samples() => Check(300, steady =>
     {
         foreach ((Func<double[], double[]> sample, double rms, double peak) in Currents(steady))

@@ -41,6 +41,9 @@ internal sealed class ExponentialSignals : IPeriodicSignals
 
     public double[] Durations { get; }
 
+    /// <summary>State and inputs over each phase.</summary>
+    public IReadOnlyList<PhaseTrajectory> Trajectories => _phases;
+
     /// <summary>Solves a mode.</summary>
     /// <param name="converter">The converter.</param>
     /// <param name="solver">Its mode.</param>
@@ -117,6 +120,8 @@ internal sealed class ExponentialSignals : IPeriodicSignals
 
     public PhaseWaveform SwitchVoltage(int phase, int index) =>
         Difference(phase, _converter.Network.SwitchFirst[index], _converter.Network.SwitchSecond[index]);
+
+    public PhaseWaveform InputCurrent(int phase) => new ExponentialWaveform(_phases[phase], _equations.Phases[phase].InputCurrent);
 
     public PhaseWaveform Potential(int phase, string node) => Difference(phase, _converter.Nodes.PositionOf(node), 0);
 

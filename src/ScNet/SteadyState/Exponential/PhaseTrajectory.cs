@@ -68,6 +68,10 @@ internal sealed class PhaseTrajectory
         return new(equations, start, end, duration) { Integral = sums };
     }
 
+    /// <summary>What a phase, or a part of it, makes of a vector.</summary>
+    public static PhaseTrajectory From(PhaseEquations<DoubleDouble> equations, DoubleDouble[] start, DoubleDouble duration) =>
+        new(equations, start, new PhaseTrajectory(equations, start, start, duration).From(start, duration), duration);
+
     /// <summary>The vector at a time in seconds from the start of the phase.</summary>
     public DoubleDouble[] At(double time)
     {
