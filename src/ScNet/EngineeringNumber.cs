@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace ScNet.Cli.Rendering;
+namespace ScNet;
 
 /// <summary>Physical values for people: four significant digits and an engineering prefix, such as "250 MΩ" or "1.2 nF".</summary>
 internal static class EngineeringNumber

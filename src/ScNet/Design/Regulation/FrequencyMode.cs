@@ -1,0 +1,79 @@
+using ScNet.Design.Losses;
+
+namespace ScNet.Design.Regulation;
+
+/// <summary>A mode of a switched-capacitor converter whose frequency regulates.</summary>
+/// <remarks>Derivation: docs/theory/regulation.md.</remarks>
+internal sealed class FrequencyMode : RegulatedMode
+{
+    private readonly FrequencyOfImpedance _frequency;
+    private readonly double _ratio;
+    private readonly double _fastOhms;
+    private readonly bool _isFixed;
+
+    public FrequencyMode(LossModel model, Interval<double> frequencyHz)
+        : base(NameOf(model))
+    {
+        Model = model;
+        _ratio = Math.Abs(model.Analysis.Ratio.ToDouble());
+        _fastOhms = model.Analysis.FastSwitchingLimit.Ohms;
+        _isFixed = model.Analysis.SlowSwitchingLimit.OhmsAtOneHertz == 0;
+        _frequency = FrequencyOfImpedance.Of(model.Impedance, frequencyHz);
+    }
+
+    public override LossModel Model { get; }
+
+    /// <inheritdoc/>
+    public override RegulatedPoint Hold(double inputVolts, double outputVolts, double loadAmperes)
+    {
+        Require(inputVolts, outputVolts, loadAmperes);
+        double outputWatts = outputVolts * loadAmperes, ohms = Needed(inputVolts, outputVolts, loadAmperes);
+        if (ohms <= 0)
+        {
+            return new(RegulationOutcome.RatioTooLow, 0, double.NaN, outputWatts, []);
+        }
+
+        if (_frequency.HertzAt(ohms) is not { } hertz)
+        {
+            return new(RegulationOutcome.ImpedanceTooHigh, _frequency.CeilingHz, double.NaN, outputWatts, []);
+        }
+
+        bool isAbove = ohms > _frequency.OhmsAtFloor;
+        RegulationOutcome outcome = !isAbove ? RegulationOutcome.Held : _isFixed ? RegulationOutcome.HeldByDropping : RegulationOutcome.HeldBySkipping;
+        Span<double> watts = stackalloc double[RegulatedPoint.Kinds];
+        double skipped = 1;
+        if (outcome == RegulationOutcome.HeldBySkipping)
+        {
+            skipped = ohms / _frequency.OhmsAtFloor;
+            hertz = _frequency.FloorHz / skipped;
+        }
+
+        Model.WattsAt(inputVolts, loadAmperes, hertz, ohms, watts);
+        double more = (skipped - 1) * _fastOhms * loadAmperes * loadAmperes; // the current of a cycle that is not left out is larger than the average
+        watts[(int)LossKind.Conduction] += more;
+        watts[(int)LossKind.ChargeSharing] -= more;
+        return new(outcome, hertz, double.NaN, outputWatts, watts);
+    }
+
+    /// <inheritdoc/>
+    public override string ReasonAt(double inputVolts, double outputVolts, double loadAmperes)
+    {
+        RegulationOutcome outcome = Hold(inputVolts, outputVolts, loadAmperes).Outcome;
+        return outcome switch
+        {
+            RegulationOutcome.RatioTooLow =>
+                $"a ratio of {Model.Analysis.Ratio} gives at most {EngineeringNumber.Of(_ratio * inputVolts, "V")} without load, and {EngineeringNumber.Of(outputVolts, "V")} is wanted",
+            RegulationOutcome.ImpedanceTooHigh when Needed(inputVolts, outputVolts, loadAmperes) is var ohms =>
+                $"needs an output impedance of at most {EngineeringNumber.Of(ohms, "Ω")}, "
+                + (_fastOhms >= ohms
+                    ? $"the fast limit is {EngineeringNumber.Of(_fastOhms, "Ω")}"
+                    : $"at the ceiling of {EngineeringNumber.Of(_frequency.CeilingHz, "Hz")} it is {EngineeringNumber.Of(_frequency.LeastOhms, "Ω")}"),
+            _ => string.Empty,
+        };
+    }
+
+    private double Needed(double inputVolts, double outputVolts, double loadAmperes) => ((_ratio * inputVolts) - outputVolts) / loadAmperes;
+
+    private static string NameOf(LossModel model) => model.Analysis.Converter.Modes.Count > 1
+        ? $"{model.Analysis.Converter.Name}, {model.Analysis.Mode.Name}" : model.Analysis.Converter.Name;
+}
