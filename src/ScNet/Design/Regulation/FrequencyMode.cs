@@ -40,7 +40,7 @@ internal sealed class FrequencyMode : RegulatedMode
 
         bool isAbove = ohms > _frequency.OhmsAtFloor;
         RegulationOutcome outcome = !isAbove ? RegulationOutcome.Held : _isFixed ? RegulationOutcome.HeldByDropping : RegulationOutcome.HeldBySkipping;
-        Span<double> watts = stackalloc double[RegulatedPoint.Kinds];
+        Span<double> watts = stackalloc double[LossModel.KindCount];
         double skipped = 1;
         if (outcome == RegulationOutcome.HeldBySkipping)
         {

@@ -19,7 +19,7 @@ internal sealed class LinearMode(ControlOverhead control) : RegulatedMode("linea
             return new(RegulationOutcome.RatioTooLow, 0, double.NaN, outputWatts, []);
         }
 
-        Span<double> watts = stackalloc double[RegulatedPoint.Kinds];
+        Span<double> watts = stackalloc double[LossModel.KindCount];
         watts.Clear();
         watts[(int)LossKind.LinearDrop] = (inputVolts - outputVolts) * loadAmperes;
         watts[(int)LossKind.Control] = control.FixedWatts;

@@ -65,11 +65,9 @@ public readonly struct RegulatedPoint
         ? FormattableString.Invariant($"{Outcome}: {(double.IsNaN(Duty) ? UnitText.Of(FrequencyHz, "Hz") : $"duty {Duty:G4}")}, {Efficiency * 100:F1} %")
         : Outcome.ToString();
 
-    [InlineArray(Kinds)]
+    [InlineArray(LossModel.KindCount)]
     private struct LossWatts
     {
         private double _first;
     }
-
-    internal const int Kinds = 10;
 }
