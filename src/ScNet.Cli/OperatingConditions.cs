@@ -41,5 +41,5 @@ internal sealed record OperatingConditions(OperatingPoint Point, double? DeadTim
         return null;
     }
 
-    private static string Seconds(double value) => Rendering.EngineeringNumber.Of(value, "s");
+    private static string Seconds(double value) => EngineeringNumber.Of(value, "s");
 }

@@ -1,5 +1,3 @@
-using ScNet.Cli.Rendering;
-
 namespace ScNet.Cli.Tests.Rendering;
 
 public sealed class EngineeringNumberTests
