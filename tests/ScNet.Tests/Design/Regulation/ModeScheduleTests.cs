@@ -65,12 +65,12 @@ public sealed class ModeScheduleTests
         return changes;
     }
 
-    private static double Terminal(RegulatedMode mode, double cell, double sourceOhms) => cell - (sourceOhms * ((IdealMode)mode).Ratio * LoadAmperes);
+    private static double Terminal(RegulatedMode mode, double cell, double sourceOhms) => cell - (sourceOhms * ((IdealMode)mode).VoltsPerVolt * LoadAmperes);
 
     /// <summary>Lossless but for what its ratio leaves over, as every ideal switched-capacitor mode.</summary>
     private sealed class IdealMode(string name, double ratio) : RegulatedMode(name)
     {
-        public double Ratio => ratio;
+        public double VoltsPerVolt => ratio;
 
         public override RegulatedPoint Hold(double inputVolts, double outputVolts, double loadAmperes) => new(
             ratio * inputVolts >= outputVolts ? RegulationOutcome.Held : RegulationOutcome.RatioTooLow,
