@@ -45,6 +45,12 @@ public sealed class Process
     /// <summary>Resistance of metal or wiring in ohms (Ω) in series with each switch.</summary>
     public double WiringOhms { get; init => field = Guard.InRange(value, allowZero: true, nameof(WiringOhms)); }
 
+    /// <summary>
+    /// Dead time in seconds (s) at every change of phase, in which switches that change are open. Body diodes conduct the
+    /// currents of inductors in it; a converter without inductors loses nothing by it.
+    /// </summary>
+    public double DeadTimeSeconds { get; init => field = Guard.InRange(value, allowZero: true, nameof(DeadTimeSeconds)); }
+
     /// <summary>What runs the converter.</summary>
     public ControlOverhead Control { get; init; } = ControlOverhead.None;
 

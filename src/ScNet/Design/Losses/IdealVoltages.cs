@@ -32,7 +32,7 @@ internal sealed class IdealVoltages
         SpreadOverCapacitors();
         for (int node = 0; node < _nodes.Length; node++)
         {
-            _nodes[node] ??= _isIsolated[node] ? new VoltageProfile(new (double, double)[_network.PhaseCount], isRelative: true) : null;
+            _nodes[node] ??= _isIsolated[node] ? new VoltageProfile(new (double, double)[_network.PhaseCount], isRelative: true, floats: true) : null;
         }
     }
 
@@ -55,7 +55,7 @@ internal sealed class IdealVoltages
         : null;
 
     private static VoltageProfile? OfSpans(PerPhase<VoltageSpan> spans) => spans.All(s => s.IsDetermined)
-        ? new VoltageProfile([.. spans.Select(s => (Ends(s.PerVoltOfInput).Low, Ends(s.PerVoltOfInput).High))])
+        ? new VoltageProfile([.. spans.Select(s => Ends(s.PerVoltOfInput))], floats: true)
         : null;
 
     private static (double Low, double High) Ends(Interval<Fraction> span) => (span.Minimum!.Value.ToDouble(), span.Maximum!.Value.ToDouble());

@@ -45,7 +45,7 @@ public sealed class LossBudget
     /// <summary>Every loss that is not zero, by kind, then in the order of the elements. Found when first asked for.</summary>
     public IReadOnlyList<Loss> Losses => LazyInitializer.EnsureInitialized(ref _losses, () => _model.LossesAt(Point, _outputOhms));
 
-    /// <summary>What counts only with a bound, or could not be counted; empty where everything is determined.</summary>
+    /// <summary>What counts only by an assumption, or could not be counted; empty where everything is determined.</summary>
     public IReadOnlyList<LossNote> Notes => _model.Notes;
 
     /// <summary>The loss of a kind in watts (W), of all elements together.</summary>

@@ -19,6 +19,8 @@ public sealed class LossModel
     private readonly (LossKind Kind, LossPolynomial Watts)[] _kinds;
     private readonly (string Name, double Share)[] _sharing;
     private readonly SteadyStateModel _steadyState;
+    private readonly DiodeTerm[] _diodes;
+    private readonly double _deadSeconds;
     private readonly double _fastOhms;
 
     private LossModel(SizedConverter sized, ModeAnalysis analysis)
@@ -30,6 +32,8 @@ public sealed class LossModel
         LossTerms losses = LossTerms.Of(sized, analysis);
         _terms = [.. losses.Terms];
         _kinds = [.. _terms.GroupBy(t => t.Kind).Select(g => (g.Key, g.Aggregate(default(LossPolynomial), (sum, term) => sum + term.Watts)))];
+        _diodes = [.. losses.Diodes];
+        _deadSeconds = sized.Process.DeadTimeSeconds;
         _sharing = [.. SharingShares.Of(analysis)];
         Notes = losses.Notes;
     }
@@ -43,7 +47,7 @@ public sealed class LossModel
     /// <summary>The exact output impedance.</summary>
     public OutputImpedance Impedance => _steadyState.Impedance;
 
-    /// <summary>What counts only with a bound, or cannot be counted; empty where everything is determined.</summary>
+    /// <summary>What counts only by an assumption, or cannot be counted; empty where everything is determined.</summary>
     public IReadOnlyList<LossNote> Notes { get; }
 
     /// <summary>Prepares a mode.</summary>
@@ -107,6 +111,11 @@ public sealed class LossModel
             wattsByKind[(int)kind] = watts.At(inputVolts, loadAmperes, frequencyHz);
         }
 
+        foreach (DiodeTerm diode in _diodes)
+        {
+            wattsByKind[(int)LossKind.BodyDiodes] += diode.At(inputVolts, loadAmperes, frequencyHz, _deadSeconds);
+        }
+
         wattsByKind[(int)LossKind.ChargeSharing] = SharingWatts(outputOhms, loadAmperes);
     }
 
@@ -119,6 +128,7 @@ public sealed class LossModel
         (double volts, double amperes, double hertz) = (point.InputVoltageVolts, point.LoadCurrentAmperes, point.FrequencyHz);
         List<Loss> losses = [.. _terms.Select(t => new Loss(t.Kind, t.Element, t.Watts.At(volts, amperes, hertz)))];
         double sharing = SharingWatts(outputOhms, amperes);
+        losses.AddRange(_diodes.GroupBy(d => d.Element).Select(g => new Loss(LossKind.BodyDiodes, g.Key, g.Sum(d => d.At(volts, amperes, hertz, _deadSeconds)))));
         losses.AddRange(_sharing.Select(s => new Loss(LossKind.ChargeSharing, s.Name, s.Share * sharing)));
         return [.. losses.Where(l => l.Watts != 0).OrderBy(l => l.Kind)];
     }

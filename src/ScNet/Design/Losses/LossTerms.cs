@@ -25,6 +25,9 @@ internal sealed class LossTerms
     /// <summary>The terms in the order of the kinds, those of zero left out.</summary>
     public IReadOnlyList<LossTerm> Terms => [.. _terms.Where(t => !t.Watts.IsZero).OrderBy(t => t.Kind)];
 
+    /// <summary>The body diodes that conduct in dead time.</summary>
+    public IReadOnlyList<DiodeTerm> Diodes { get; private set; } = [];
+
     /// <summary>What is bounded only, or not counted.</summary>
     public IReadOnlyList<LossNote> Notes => [.. _notes];
 
@@ -51,10 +54,36 @@ internal sealed class LossTerms
             return;
         }
 
-        FastSwitchingLimit limit = _analysis.FastSwitchingLimit;
-        AddEach(LossKind.Conduction, _converter.Switches, s => s.Name, (s, i) => new() { Current2 = limit.SwitchCoefficients[i].ToDouble() * s.Ohms });
-        AddEach(LossKind.Conduction, _converter.Capacitors, c => c.Name, (c, i) => new() { Current2 = c.EsrOhms > 0 ? limit.CapacitorCoefficients[i].ToDouble() * c.EsrOhms : 0 });
-        AddEach(LossKind.Windings, _converter.Inductors, l => l.Name, (l, i) => new() { Current2 = l.Ohms > 0 ? limit.InductorCoefficients[i].ToDouble() * l.Ohms : 0 });
+        RippleCurrents ripple = RippleCurrents.Of(_analysis, _duties, out IReadOnlyList<string> unknown);
+        _notes.AddRange(unknown.Select(name => new LossNote(LossKind.Windings, name, false, "its ripple, as only losses fix its voltage")));
+        (ChargeFlow flow, FastSwitchingLimit limit) = (_analysis.ChargeFlow, _analysis.FastSwitchingLimit);
+        AddEach(LossKind.Conduction, _converter.Switches, s => s.Name, (s, i) => Heat(s.Ohms, limit.SwitchCoefficients[i], flow.Switches[i], ripple.Switches, i));
+        AddEach(LossKind.Conduction, _converter.Capacitors, c => c.Name, (c, i) => Heat(c.EsrOhms, limit.CapacitorCoefficients[i], flow.Capacitors[i], ripple.Capacitors, i));
+        AddEach(LossKind.Windings, _converter.Inductors, l => l.Name, (l, i) => Heat(l.Ohms, limit.InductorCoefficients[i], flow.Inductors[i], ripple.Inductors, i));
+        if (_converter.Inductors.Count > 0 && _sized.Process.DeadTimeSeconds > 0)
+        {
+            Diodes = DiodeConduction.Of(_sized, _analysis, ripple, out IReadOnlyList<int> without);
+            _notes.AddRange(without.Select(phase => new LossNote(LossKind.BodyDiodes, string.Empty, false, $"after phase {phase}, as no body diodes give the current a path")));
+        }
+    }
+
+    // R Σ D ((I a/D + r V/f)² + (Δ V/f)²/12) with the mean r and the rise Δ of the ripple in each phase
+    private LossPolynomial Heat(double ohms, Quantity coefficient, PhaseValues charges, StraightLines ripple, int element)
+    {
+        if (ohms == 0)
+        {
+            return default;
+        }
+
+        double mixed = 0, own = 0;
+        for (int j = 0; j < _duties.Length && !ripple.IsNone; j++)
+        {
+            (double mean, double rise) = (ripple.Means[j][element], ripple.Rises[j][element]);
+            mixed += 2 * charges[j + 1].ToDouble() * mean;
+            own += _duties[j] * ((mean * mean) + (rise * rise / 12));
+        }
+
+        return new() { Current2 = ohms * coefficient.ToDouble(), CurrentVoltsPerHertz = ohms * mixed, Volts2PerHertz2 = ohms * own };
     }
 
     // f · (times that it closes) · charge · drive voltage / efficiency of the rail
@@ -146,15 +175,20 @@ internal sealed class LossTerms
 
     private double Swing(LossKind kind, string name, VoltageProfile voltage)
     {
-        NoteBounds(kind, name, voltage);
-        return voltage.HalfSquares();
+        double halfSquares = voltage.HalfSquares();
+        if (halfSquares > 0)
+        {
+            NoteBounds(kind, name, voltage);
+        }
+
+        return halfSquares;
     }
 
     private void NoteBounds(LossKind kind, string name, VoltageProfile voltage)
     {
-        if (!voltage.IsFixed)
+        if (voltage.Floats)
         {
-            _notes.Add(new(kind, name, true, "as it floats in some phase, by the bounds of its voltage"));
+            _notes.Add(new(kind, name, true, voltage.IsFixed ? "with what floats in some phase keeping its potential" : "with the most that the bounds of what floats in some phase allow"));
         }
     }
 

@@ -8,14 +8,19 @@ internal sealed class VoltageProfile
     /// <summary>States a voltage.</summary>
     /// <param name="phases">The bounds in each phase.</param>
     /// <param name="isRelative">Whether a constant that is the same in all phases is unknown.</param>
-    public VoltageProfile((double Low, double High)[] phases, bool isRelative = false)
+    /// <param name="floats">Whether it rests on what a node does while it floats.</param>
+    public VoltageProfile((double Low, double High)[] phases, bool isRelative = false, bool floats = false)
     {
         _phases = phases;
         IsRelative = isRelative;
+        Floats = floats;
     }
 
     /// <summary>Whether only its changes are known.</summary>
     public bool IsRelative { get; }
+
+    /// <summary>Whether it rests on what a node does while it floats.</summary>
+    public bool Floats { get; }
 
     /// <summary>Whether it is fixed in every phase, and not only bounded.</summary>
     public bool IsFixed => Array.TrueForAll(_phases, p => p.Low == p.High);
@@ -23,10 +28,10 @@ internal sealed class VoltageProfile
     /// <summary>The voltage of one node against another; null where one is unknown.</summary>
     public static VoltageProfile? Difference(VoltageProfile? first, VoltageProfile? second) => first is null || second is null
         ? null
-        : new([.. first._phases.Zip(second._phases, (a, b) => (a.Low - b.High, a.High - b.Low))], first.IsRelative || second.IsRelative);
+        : new([.. first._phases.Zip(second._phases, (a, b) => (a.Low - b.High, a.High - b.Low))], first.IsRelative || second.IsRelative, first.Floats || second.Floats);
 
     /// <summary>The same but for a constant.</summary>
-    public VoltageProfile ButForAConstant() => new(_phases, isRelative: true);
+    public VoltageProfile ButForAConstant() => new(_phases, isRelative: true, Floats);
 
     /// <summary>½ Σ Δ² over the steps Δ from phase to phase and from the last to the first; where bounds are given the most that they allow.</summary>
     public double HalfSquares()

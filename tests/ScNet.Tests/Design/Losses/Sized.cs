@@ -33,12 +33,14 @@ internal static class Sized
 
     /// <summary>Every element of one kind each.</summary>
     public static SizedConverter Of(
-        Converter converter, SwitchDevice? @switch = null, CapacitorDevice? capacitor = null, ControlOverhead? control = null, double railEfficiency = 1, int inSeries = 1)
+        Converter converter, SwitchDevice? @switch = null, CapacitorDevice? capacitor = null, ControlOverhead? control = null, double railEfficiency = 1, int inSeries = 1,
+        double deadSeconds = 0)
     {
         (@switch, capacitor) = (@switch ?? Switch, capacitor ?? Capacitor);
         Process process = new()
         {
             Name = "invented", Switches = [@switch], Capacitors = [capacitor], Control = control ?? ControlOverhead.None, GateRailEfficiency = railEfficiency,
+            DeadTimeSeconds = deadSeconds,
         };
         return new SizedConverter(
             converter,
