@@ -116,4 +116,13 @@ public static class DiagnosticCodes
 
     /// <summary>A node whose name looks as if the reference node "gnd" were meant.</summary>
     public const string ReferenceSpelling = "reference-spelling";
+
+    /// <summary>An element whose voltage no kind of device withstands, with as many in series as are allowed.</summary>
+    public const string DeviceRatingExceeded = "device-rating-exceeded";
+
+    /// <summary>An element whose voltage nothing bounds at some place, so that its stack is a lower bound.</summary>
+    public const string StressUndetermined = "stress-undetermined";
+
+    /// <summary>An operating point at which no sizes within the area hold the output.</summary>
+    public const string PointUnreachable = "point-unreachable";
 }

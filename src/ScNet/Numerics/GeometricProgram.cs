@@ -3,7 +3,7 @@ namespace ScNet.Numerics;
 /// <summary>A geometric program: the least of a posynomial while others are at most 1, in logarithms and within bounds.</summary>
 /// <remarks>
 /// Convex, so that every minimum is the minimum. Found by a primal-dual interior-point method with Newton steps by Cholesky's
-/// triangle; what is left is told by a duality gap that does not trust the method (<see cref="DualityGap"/>). Source: S. Boyd and
+/// triangle (<see cref="InteriorPoint"/>); what is left is told by a duality gap that does not trust the method (<see cref="DualityGap"/>). Source: S. Boyd and
 /// L. Vandenberghe, Convex Optimization, Cambridge University Press 2004, 4.5 and 11.7 (from memory). Derivation:
 /// docs/theory/sizing.md, "Certificate". Cost of a step: the terms, and a third of the cube of the number of variables.
 /// </remarks>
@@ -44,29 +44,29 @@ internal sealed class GeometricProgram
     public GeometricOptimum Minimize(ReadOnlySpan<double> start, double tolerance = 1e-9)
     {
         double[] x = Inside(start);
-        int steps = 0;
-        if (_constraints.Any(c => c.Value(x) >= -LeastSlack))
+        InteriorPoint method = new(_objective, _constraints, _lower, _upper, x);
+        int steps = method.Run(this, tolerance, LargestExcess, stopBelow: double.NegativeInfinity);
+        if (!(method.Excess <= LargestExcess))
         {
             GeometricOptimum least = LeastExcess(x);
-            if (!(least.Excess < 0))
+            steps += least.Steps;
+            if (least.Excess > -LargestExcess)
             {
                 return least;
             }
 
-            x = least.Logarithms;
-            steps = least.Steps;
+            method = new InteriorPoint(_objective, _constraints, _lower, _upper, Inside(least.Logarithms));
+            steps += method.Run(this, tolerance, LargestExcess, stopBelow: double.NegativeInfinity);
         }
 
-        InteriorPoint method = new(_objective, _constraints, _lower, _upper, x);
-        steps += method.Run(this, tolerance, stopBelow: double.NegativeInfinity);
         return new GeometricOptimum
         {
             Logarithms = method.Point,
             LogValue = method.Objective,
             Multipliers = method.Multipliers,
-            Gap = DualityGap(method.Point, method.Multipliers),
+            Gap = Math.Max(0, DualityGap(method.Point, method.Multipliers)),
             IsFeasible = true,
-            Excess = _constraints.Select(c => c.Value(method.Point)).DefaultIfEmpty(double.NegativeInfinity).Max(),
+            Excess = method.Excess,
             Steps = steps,
         };
     }
@@ -95,7 +95,7 @@ internal sealed class GeometricProgram
         return gap;
     }
 
-    private const double LeastSlack = 1e-9;
+    private const double LargestExcess = 1e-10;
 
     // adds a multiple of the gradient, gives the value
     private static double Add(LogConvexFunction function, double factor, ReadOnlySpan<double> point, double[] total)
@@ -133,7 +133,7 @@ internal sealed class GeometricProgram
         LogConvexFunction objective = new PosynomialBuilder().Add(1, (slack, 1)).Build();
         GeometricProgram program = new(objective, relaxed, lower, upper);
         InteriorPoint method = new(objective, relaxed, lower, upper, [.. x, worst + 1]);
-        int steps = method.Run(program, 1e-9, stopBelow: -Room);
+        int steps = method.Run(program, 1e-9, LargestExcess, stopBelow: -Room);
         double[] point = method.Point[..slack];
         return new GeometricOptimum
         {

@@ -2,47 +2,58 @@ namespace ScNet.Numerics;
 
 /// <summary>The primal-dual interior-point method for the minimum of a convex function under convex constraints and bounds.</summary>
 /// <remarks>
-/// Solves ∇F₀ + Σ λ_k ∇F_k = 0 and −λ_k F_k = 1/t by Newton's method, t growing as the gap shrinks, from a point where all
-/// constraints hold strictly. Source: S. Boyd and L. Vandenberghe, Convex Optimization, Cambridge University Press 2004, 11.7 (from memory).
+/// Solves ∇F₀ + Σ λ_k ∇F_k = 0, F_k + s_k = 0 and λ_k s_k = τ by Newton's method, each step with a look ahead that chooses τ and
+/// corrects for what the products leave over; constraints need not hold on the way, bounds do. Source: S. Mehrotra, "On the
+/// implementation of a primal-dual interior point method", SIAM Journal on Optimization 2(4), 1992 (from memory); S. Boyd and L. Vandenberghe,
+/// Convex Optimization, Cambridge University Press 2004, 11.7 (from memory).
 /// </remarks>
 internal sealed class InteriorPoint
 {
-    private const int StepLimit = 200;
-    private const double Growth = 10;
-    private const double Decrease = 0.01;
-    private const double Shrink = 0.5;
-    private const double LeastStep = 1e-10;
+    private const int StepLimit = 80;
+    private const int Remembered = 4;
+    private const int LargestHalvings = 12;
+    private const double Reach = 0.995;
+    private const double LongestStep = 4;
+    private const double LeastStart = 1e-2;
 
     private readonly LogConvexFunction _objective;
     private readonly LogConvexFunction[] _constraints;
     private readonly double[] _lower;
     private readonly double[] _upper;
     private readonly double[] _matrix;
+    private readonly double[] _scale;
     private readonly double[] _direction;
+    private readonly double[] _slackStep;
     private readonly double[] _multiplierStep;
-    private State _now;
-    private State _trial;
+    private readonly double[] _targets;
+    private readonly Queue<double> _residuals = new();
+    private InteriorState _now;
+    private InteriorState _trial;
 
     /// <summary>Prepares the method.</summary>
     /// <param name="objective">What is to be small.</param>
     /// <param name="constraints">What is to be at most zero.</param>
     /// <param name="lower">The lower bounds.</param>
     /// <param name="upper">The upper bounds.</param>
-    /// <param name="start">A point strictly within all of them.</param>
+    /// <param name="start">A point strictly within the bounds.</param>
     public InteriorPoint(LogConvexFunction objective, LogConvexFunction[] constraints, double[] lower, double[] upper, double[] start)
     {
         (_objective, _constraints, _lower, _upper) = (objective, constraints, lower, upper);
-        int n = lower.Length;
+        int n = lower.Length, all = constraints.Length + (2 * n);
         _matrix = new double[n * n];
+        _scale = new double[n];
         _direction = new double[n];
-        _multiplierStep = new double[constraints.Length + (2 * n)];
-        _now = new State(objective, constraints, n);
-        _trial = new State(objective, constraints, n);
+        _slackStep = new double[all];
+        _multiplierStep = new double[all];
+        _targets = new double[all];
+        _now = new InteriorState(objective, constraints, n);
+        _trial = new InteriorState(objective, constraints, n);
         start.CopyTo(_now.X, 0);
-        Evaluate(_now);
-        for (int k = 0; k < _now.Multipliers.Length; k++)
+        _now.Evaluate(objective, constraints);
+        for (int k = 0; k < all; k++)
         {
-            _now.Multipliers[k] = 1 / (-_now.Values[k] * _now.Multipliers.Length);
+            _now.Slacks[k] = k < constraints.Length ? Math.Max(-_now.Values[k], LeastStart) : BoundSlack(_now.X, k);
+            _now.Multipliers[k] = Math.Min(1, 1 / (_now.Slacks[k] * all));
         }
     }
 
@@ -55,29 +66,28 @@ internal sealed class InteriorPoint
     /// <summary>The multipliers of the constraints, without those of the bounds.</summary>
     public double[] Multipliers => _now.Multipliers[.._constraints.Length];
 
-    /// <summary>Runs until the gap is small, the objective low enough, or rounding allows no further step; gives the steps taken.</summary>
+    /// <summary>The largest constraint.</summary>
+    public double Excess => _now.Values.DefaultIfEmpty(double.NegativeInfinity).Max();
+
+    /// <summary>Runs until gap and constraints are as small as asked for, the objective is low enough, or no step helps; gives the steps taken.</summary>
     /// <param name="program">What measures the gap.</param>
     /// <param name="tolerance">The gap to be reached.</param>
-    /// <param name="stopBelow">An objective that is low enough.</param>
-    public int Run(GeometricProgram program, double tolerance, double stopBelow)
+    /// <param name="largestExcess">By how much a constraint may fail.</param>
+    /// <param name="stopBelow">An objective that is low enough where all constraints hold.</param>
+    public int Run(GeometricProgram program, double tolerance, double largestExcess, double stopBelow)
     {
         int steps = 0;
-        for (; steps < StepLimit && _now.Objective >= stopBelow; steps++)
+        for (; steps < StepLimit; steps++)
         {
-            double surrogate = 0;
-            for (int k = 0; k < _now.Values.Length; k++)
-            {
-                surrogate -= _now.Values[k] * _now.Multipliers[k];
-            }
-
-            if (surrogate <= tolerance && program.DualityGap(_now.X, _now.Multipliers.AsSpan(0, _constraints.Length)) <= tolerance)
+            double products = Products(_now.Slacks, _now.Multipliers, 0);
+            if (Excess <= largestExcess && (_now.Objective < stopBelow
+                || (products <= tolerance && program.DualityGap(_now.X, _now.Multipliers.AsSpan(0, _constraints.Length)) <= tolerance)))
             {
                 break;
             }
 
-            double inverse = Math.Max(surrogate, tolerance * 1e-3) / (Growth * _now.Values.Length);
-            Newton(inverse);
-            if (!Step(inverse))
+            Direct(products / _targets.Length);
+            if (!Step())
             {
                 break;
             }
@@ -86,153 +96,170 @@ internal sealed class InteriorPoint
         return steps;
     }
 
-    private void Newton(double inverse)
+    // Newton's direction for products of zero first; how far it leads tells what products to aim at
+    private void Direct(double mean)
+    {
+        Factor();
+        _targets.AsSpan().Clear();
+        Solve();
+        double length = Longest();
+        double ahead = Products(_now.Slacks, _now.Multipliers, length) / _targets.Length;
+        double share = Math.Pow(Math.Clamp(ahead / mean, 0, 1), 3);
+        double target = mean * Math.Max(share, 1e-6);
+        for (int k = 0; k < _targets.Length; k++)
+        {
+            _targets[k] = target - (length * length * _slackStep[k] * _multiplierStep[k]);
+        }
+
+        Solve();
+    }
+
+    private void Factor()
     {
         int n = _lower.Length, m = _constraints.Length;
         _matrix.AsSpan().Clear();
-        _direction.AsSpan().Clear();
         _objective.AddCurvature(1, _now.Gradients[0], _now.Work[0], _matrix, n);
-        Scatter(_objective, _now.Gradients[0], -1, _direction);
         for (int k = 0; k < m; k++)
         {
-            double multiplier = _now.Multipliers[k], slack = -_now.Values[k];
-            double[] gradient = _now.Gradients[k + 1];
-            _constraints[k].AddCurvature(multiplier, gradient, _now.Work[k + 1], _matrix, n);
-            _constraints[k].AddSquare(multiplier / slack, gradient, _matrix, n);
-            Scatter(_constraints[k], gradient, -inverse / slack, _direction);
+            _constraints[k].AddCurvature(_now.Multipliers[k], _now.Gradients[k + 1], _now.Work[k + 1], _matrix, n);
+            _constraints[k].AddSquare(_now.Multipliers[k] / _now.Slacks[k], _now.Gradients[k + 1], _matrix, n);
         }
 
         for (int i = 0; i < n; i++)
         {
-            int low = m + (2 * i), high = low + 1;
-            _matrix[(i * n) + i] += (_now.Multipliers[low] / -_now.Values[low]) + (_now.Multipliers[high] / -_now.Values[high]);
-            _direction[i] += inverse * ((1 / -_now.Values[low]) - (1 / -_now.Values[high]));
+            int low = m + (2 * i);
+            _matrix[(i * n) + i] += (_now.Multipliers[low] / _now.Slacks[low]) + (_now.Multipliers[low + 1] / _now.Slacks[low + 1]);
         }
 
-        SmallSolver.SolvePositive(_matrix, _direction, []);
-        for (int k = 0; k < _multiplierStep.Length; k++)
+        SmallSolver.FactorPositive(_matrix, _scale);
+    }
+
+    // what leads to λ s = targets
+    private void Solve()
+    {
+        int n = _lower.Length, m = _constraints.Length;
+        _direction.AsSpan().Clear();
+        InteriorState.Scatter(_objective, _now.Gradients[0], -1, _direction);
+        for (int k = 0; k < m; k++)
         {
-            double along = k < m ? Along(_constraints[k], _now.Gradients[k + 1]) : (k - m) % 2 == 0 ? -_direction[(k - m) / 2] : _direction[(k - m) / 2];
-            _multiplierStep[k] = -_now.Multipliers[k] - ((inverse + (_now.Multipliers[k] * along)) / _now.Values[k]);
+            // (target/s − λ) + (λ/s)(F + s), and λ from the Lagrangian
+            double factor = (_targets[k] + (_now.Multipliers[k] * (_now.Values[k] + _now.Slacks[k]))) / _now.Slacks[k];
+            InteriorState.Scatter(_constraints[k], _now.Gradients[k + 1], -factor, _direction);
+        }
+
+        for (int i = 0; i < n; i++)
+        {
+            int low = m + (2 * i);
+            _direction[i] += (_targets[low] / _now.Slacks[low]) - (_targets[low + 1] / _now.Slacks[low + 1]);
+        }
+
+        SmallSolver.SolveTriangle(_matrix, _direction, _scale);
+        for (int k = 0; k < _targets.Length; k++)
+        {
+            double along = k < m ? _now.Along(_constraints, k, _direction) : (k - m) % 2 == 0 ? -_direction[(k - m) / 2] : _direction[(k - m) / 2];
+            _slackStep[k] = -along - (k < m ? _now.Values[k] + _now.Slacks[k] : 0);
+            _multiplierStep[k] = ((_targets[k] - (_now.Multipliers[k] * _slackStep[k])) / _now.Slacks[k]) - _now.Multipliers[k];
         }
     }
 
-    private bool Step(double inverse)
+    // how far slacks and multipliers stay positive, and the point near
+    private double Longest()
     {
         double longest = 1;
-        for (int k = 0; k < _multiplierStep.Length; k++)
+        foreach (double step in _direction)
         {
-            longest = _multiplierStep[k] < 0 ? Math.Min(longest, -_now.Multipliers[k] / _multiplierStep[k]) : longest;
+            longest = Math.Min(longest, LongestStep / Math.Abs(step));
         }
 
-        double before = Residual(_now, inverse);
-        for (double step = 0.99 * longest; step > LeastStep; step *= Shrink)
+        for (int k = 0; k < _slackStep.Length; k++)
+        {
+            longest = _slackStep[k] < 0 ? Math.Min(longest, -Reach * _now.Slacks[k] / _slackStep[k]) : longest;
+            longest = _multiplierStep[k] < 0 ? Math.Min(longest, -Reach * _now.Multipliers[k] / _multiplierStep[k]) : longest;
+        }
+
+        return longest;
+    }
+
+    private bool Step()
+    {
+        double step = Longest();
+        if (!(step > 1e-12))
+        {
+            return false;
+        }
+
+        _residuals.Enqueue(Residual(_now));
+        if (_residuals.Count > Remembered)
+        {
+            _residuals.Dequeue();
+        }
+
+        double allowed = _residuals.Max();
+        for (int halving = 0; ; halving++, step *= 0.5)
         {
             for (int i = 0; i < _direction.Length; i++)
             {
                 _trial.X[i] = _now.X[i] + (step * _direction[i]);
             }
 
-            for (int k = 0; k < _multiplierStep.Length; k++)
+            for (int k = 0; k < _slackStep.Length; k++)
             {
+                _trial.Slacks[k] = k < _constraints.Length ? _now.Slacks[k] + (step * _slackStep[k]) : BoundSlack(_trial.X, k);
                 _trial.Multipliers[k] = _now.Multipliers[k] + (step * _multiplierStep[k]);
             }
 
-            if (Evaluate(_trial) && Residual(_trial, inverse) <= (1 - (Decrease * step)) * before)
+            _trial.Evaluate(_objective, _constraints);
+            if (Residual(_trial) <= (1 - (1e-4 * step)) * allowed || halving == LargestHalvings)
             {
                 (_now, _trial) = (_trial, _now);
                 return true;
             }
         }
-
-        return false;
     }
 
-    // false where a constraint does not hold strictly
-    private bool Evaluate(State state)
+    private double BoundSlack(double[] x, int k)
     {
-        int n = _lower.Length, m = _constraints.Length;
-        for (int i = 0; i < n; i++)
-        {
-            state.Values[m + (2 * i)] = _lower[i] - state.X[i];
-            state.Values[m + (2 * i) + 1] = state.X[i] - _upper[i];
-            if (!(state.Values[m + (2 * i)] < 0 && state.Values[m + (2 * i) + 1] < 0))
-            {
-                return false;
-            }
-        }
-
-        for (int k = 0; k < m; k++)
-        {
-            state.Values[k] = _constraints[k].Evaluate(state.X, state.Gradients[k + 1], state.Work[k + 1]);
-            if (!(state.Values[k] < 0))
-            {
-                return false;
-            }
-        }
-
-        state.Objective = _objective.Evaluate(state.X, state.Gradients[0], state.Work[0]);
-        return true;
+        int i = (k - _constraints.Length) / 2;
+        return (k - _constraints.Length) % 2 == 0 ? x[i] - _lower[i] : _upper[i] - x[i];
     }
 
-    private double Residual(State state, double inverse)
+    private double Products(double[] slacks, double[] multipliers, double step)
+    {
+        double sum = 0;
+        for (int k = 0; k < slacks.Length; k++)
+        {
+            sum += (slacks[k] + (step * _slackStep[k])) * (multipliers[k] + (step * _multiplierStep[k]));
+        }
+
+        return sum;
+    }
+
+    private double Residual(InteriorState state)
     {
         int n = _lower.Length, m = _constraints.Length;
         Span<double> dual = n <= 256 ? stackalloc double[n] : new double[n];
         dual.Clear();
-        Scatter(_objective, state.Gradients[0], 1, dual);
+        InteriorState.Scatter(_objective, state.Gradients[0], 1, dual);
+        double sum = 0;
         for (int k = 0; k < m; k++)
         {
-            Scatter(_constraints[k], state.Gradients[k + 1], state.Multipliers[k], dual);
+            InteriorState.Scatter(_constraints[k], state.Gradients[k + 1], state.Multipliers[k], dual);
+            double primal = state.Values[k] + state.Slacks[k];
+            sum += primal * primal;
         }
 
-        double sum = 0;
         for (int i = 0; i < n; i++)
         {
             double entry = dual[i] - state.Multipliers[m + (2 * i)] + state.Multipliers[m + (2 * i) + 1];
             sum += entry * entry;
         }
 
-        for (int k = 0; k < state.Values.Length; k++)
+        for (int k = 0; k < _targets.Length; k++)
         {
-            double entry = (-state.Multipliers[k] * state.Values[k]) - inverse;
-            sum += entry * entry;
+            double product = state.Multipliers[k] * state.Slacks[k];
+            sum += product * product;
         }
 
         return Math.Sqrt(sum);
-    }
-
-    private static void Scatter(LogConvexFunction function, double[] gradient, double factor, Span<double> total)
-    {
-        for (int i = 0; i < gradient.Length; i++)
-        {
-            total[function.Support[i]] += factor * gradient[i];
-        }
-    }
-
-    private double Along(LogConvexFunction function, double[] gradient)
-    {
-        double sum = 0;
-        for (int i = 0; i < gradient.Length; i++)
-        {
-            sum += gradient[i] * _direction[function.Support[i]];
-        }
-
-        return sum;
-    }
-
-    private sealed class State(LogConvexFunction objective, LogConvexFunction[] constraints, int variables)
-    {
-        public double[] X { get; } = new double[variables];
-
-        public double[] Multipliers { get; } = new double[constraints.Length + (2 * variables)];
-
-        public double[] Values { get; } = new double[constraints.Length + (2 * variables)];
-
-        public double[][] Gradients { get; } = [new double[objective.Support.Length], .. constraints.Select(c => new double[c.Support.Length])];
-
-        public double[][] Work { get; } = [new double[objective.WorkLength], .. constraints.Select(c => new double[c.WorkLength])];
-
-        public double Objective { get; set; }
     }
 }

@@ -48,6 +48,17 @@ internal static class SmallSolver
     {
         int n = matrix.Length == 0 ? 0 : right.IsEmpty ? other.Length : right.Length;
         Span<double> scale = n <= LargestOnStack ? stackalloc double[n] : new double[n];
+        FactorPositive(matrix, scale);
+        SolveTriangle(matrix, right, scale);
+        SolveTriangle(matrix, other, scale);
+    }
+
+    /// <summary>Makes Cholesky's triangle of a symmetric matrix in its lower half, for any number of right-hand sides.</summary>
+    /// <param name="matrix">The matrix by rows, of which only the lower half is read.</param>
+    /// <param name="scale">Receives what the unknowns were scaled by.</param>
+    public static void FactorPositive(Span<double> matrix, Span<double> scale)
+    {
+        int n = scale.Length;
         for (int r = 0; r < n; r++)
         {
             scale[r] = 1 / Math.Sqrt(matrix[(r * n) + r]);
@@ -68,13 +79,10 @@ internal static class SmallSolver
                 row[c] = c < r ? rest / matrix[(c * n) + c] : Math.Sqrt(Math.Max(rest, LeastPivot));
             }
         }
-
-        SolveTriangle(matrix, right, scale);
-        SolveTriangle(matrix, other, scale);
     }
 
-    // Down with the triangle and up with its transpose.
-    private static void SolveTriangle(ReadOnlySpan<double> triangle, Span<double> right, ReadOnlySpan<double> scale)
+    /// <summary>Solves in place with what <see cref="FactorPositive"/> made: down with the triangle and up with its transpose.</summary>
+    public static void SolveTriangle(ReadOnlySpan<double> triangle, Span<double> right, ReadOnlySpan<double> scale)
     {
         int n = right.Length;
         for (int r = 0; r < n; r++)

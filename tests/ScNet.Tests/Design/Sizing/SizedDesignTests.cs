@@ -1,0 +1,238 @@
+using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.Optimization;
+using ScNet.Analysis;
+using ScNet.Design.Losses;
+using ScNet.Design.Sizing;
+using ScNet.Devices;
+using ScNet.Netlists;
+using ScNet.SteadyState;
+using ScNet.Testing;
+using ScNet.Topologies;
+
+namespace ScNet.Tests.Design.Sizing;
+
+/// <summary>Sizes against what they claim: outputs held, area kept, losses of the loss model, nothing better near by or far away.</summary>
+public sealed class SizedDesignTests
+{
+    private static readonly Interval<double> s_frequencies = new(1e5, 200e6);
+
+    private static readonly ConverterAnalysis s_gears = ConverterAnalysis.Of(NetlistReader.ReadFile(RepositoryFiles.PathOf("docs", "examples", "core-gears.toml")).GetConverter());
+
+    private static readonly Process s_process = new()
+    {
+        Name = "demo",
+        Switches = [DemoDevices.NType1V2, DemoDevices.NType1V8],
+        Capacitors = [DemoDevices.Dense1V2, DemoDevices.Plate3V6],
+        WiringOhms = 0.05,
+        GateRailEfficiency = 0.9,
+        Control = new() { FixedWatts = 1e-6, CoulombsPerCycle = 1e-13 },
+    };
+
+    private static readonly SizingPoint[] s_points =
+    [
+        .. from load in new[] { 1e-4, 1e-2, 0.05 }
+           from volts in new[] { 2.7, 3.0 }
+           select new SizingPoint("1/3", volts, 0.8, load, 1 / load),
+        .. from load in new[] { 1e-4, 1e-2, 0.05 }
+           from volts in new[] { 3.6, 4.1 }
+           select new SizingPoint("1/4", volts, 0.8, load, 0.5 / load),
+    ];
+
+    private static readonly Lazy<SizedDesign> s_design = new(() => SizedDesign.Of(s_gears, s_process, s_points, new AreaBudget(1e-6), s_frequencies));
+
+    [Fact]
+    public void Gears_that_share_a_chip_hold_every_output_within_the_area()
+    {
+        SizedDesign design = s_design.Value;
+        Assert.Empty(design.Unreachable);
+        Assert.Equal(s_points, design.Points.Select(p => p.Point));
+        Assert.All(design.Points, p => Assert.Equal(0.8, p.OutputVolts, 1e-6));
+        Assert.Equal(1e-6, design.Converter.AreaSquareMetres, 1e-11);
+        Assert.True(design.Certificate!.RelativeGap <= 1e-6);
+        Assert.False(design.Certificate.IsTopologyDecided);
+    }
+
+    [Fact]
+    public void Losses_are_those_of_the_loss_model_at_the_same_sizes()
+    {
+        SizedDesign design = s_design.Value;
+        double sum = 0;
+        foreach (SizedPoint point in design.Points)
+        {
+            LossModel model = LossModel.Of(design.Converter, s_gears.Modes[point.Point.Mode].Require());
+            var watts = new double[LossModel.KindCount];
+            model.WattsAt(point.Point.InputVolts, point.Point.LoadAmperes, point.FrequencyHz, point.OutputOhms, watts);
+            Assert.Equal(watts.Sum(), point.TotalLossWatts, 1e-12 * watts.Sum());
+            Assert.Equal(watts[(int)LossKind.Plates], point.WattsOf(LossKind.Plates));
+            if (point.FrequencyHz > s_frequencies.Minimum)
+            {
+                Assert.Equal(point.OutputOhms, model.Impedance.Ohms(point.FrequencyHz), 1e-9 * point.OutputOhms);
+            }
+
+            sum += point.Point.Weight * watts.Sum();
+        }
+
+        // the posynomial that was minimised, by its bound, against the loss model
+        Assert.Equal(sum, design.WeightedLossWatts, 1e-12 * sum);
+        Assert.InRange(design.Certificate!.LowerBoundWatts, (1 - 2e-6) * sum, (1 + 1e-9) * sum);
+    }
+
+    [Fact]
+    public void An_optimiser_finds_nothing_better_from_the_sizes_or_elsewhere()
+    {
+        Converter converter = SeriesParallel.StepDown(2);
+        ConverterAnalysis analysis = ConverterAnalysis.Of(converter);
+        SizingPoint point = new(Mode.DefaultName, 2.2, 1.0, 0.02);
+        SizedDesign design = SizedDesign.Of(analysis, OneKind(), [point], new AreaBudget(2e-7), s_frequencies);
+        Assert.True(design.Certificate!.RelativeGap <= 1e-6);
+        int capacitors = converter.Capacitors.Count, count = capacitors + converter.Switches.Count;
+        double[] best = [.. design.Converter.Capacitors.Select(c => Math.Log(c.Farads)), .. design.Converter.Switches.Select(s => -Math.Log(s.Ohms))];
+        var random = new Random(3);
+        for (int start = 0; start < 4; start++)
+        {
+            double spread = start == 0 ? 0.01 : 0.7;
+            var from = Vector<double>.Build.DenseOfEnumerable(best.Select(x => x + (spread * ((2 * random.NextDouble()) - 1))));
+            double found = NelderMeadSimplex.Minimum(ObjectiveFunction.Value(Loss), from, 1e-9, 20000).FunctionInfoAtMinimum.Value;
+            Assert.True(found >= design.WeightedLossWatts * (1 - 1e-6), $"{found} is below {design.WeightedLossWatts}");
+        }
+
+        Assert.Equal(design.WeightedLossWatts, Loss(Vector<double>.Build.DenseOfArray(best)), 1e-6 * design.WeightedLossWatts);
+
+        // brought onto the area, at the frequency that holds the output
+        double Loss(Vector<double> logarithms)
+        {
+            SizedConverter Of(double factor) => new(
+                converter.WithValues([.. logarithms.Take(capacitors).Select(x => factor * Math.Exp(x))], [.. logarithms.Skip(capacitors).Select(x => Math.Exp(-x) / factor)]),
+                [.. logarithms.Skip(capacitors).Select((x, i) => new StackedSwitch(DemoDevices.NType1V8, design.Converter.Switches[i].Count, Math.Exp(-x) / factor))],
+                [.. logarithms.Take(capacitors).Select(x => new StackedCapacitor(Lossy, 1, factor * Math.Exp(x)))],
+                null,
+                OneKind());
+            SizedConverter sized = Of(2e-7 / Of(1).AreaSquareMetres);
+            LossModel model = LossModel.Of(sized, analysis.Modes[0].Require());
+            double needed = ((1.1 - 1.0) / 0.02), low = 1e3, high = 200e6;
+            if (model.Impedance.Ohms(high) > needed)
+            {
+                return 1;
+            }
+
+            for (int k = 0; k < 80; k++)
+            {
+                double middle = Math.Sqrt(low * high);
+                (low, high) = model.Impedance.Ohms(middle) > needed ? (middle, high) : (low, middle);
+            }
+
+            return model.At(new OperatingPoint(2.2, 0.02, high)).TotalLossWatts;
+        }
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(7)]
+    public void Twice_the_area_at_twice_the_load_has_the_same_efficiency(double factor)
+    {
+        Process process = new() { Name = "demo", Switches = s_process.Switches, Capacitors = s_process.Capacitors };
+        SizedDesign one = SizedDesign.Of(s_gears, process, s_points, new AreaBudget(factor * 1e-6), s_frequencies);
+        SizedDesign two = SizedDesign.Of(
+            s_gears, process, [.. s_points.Select(p => p with { LoadAmperes = 2 * p.LoadAmperes })], new AreaBudget(factor * 2e-6), s_frequencies);
+        Assert.Equal(one.Efficiency, two.Efficiency, 1e-6);
+        Assert.Equal(2 * one.WeightedLossWatts, two.WeightedLossWatts, 2e-6 * two.WeightedLossWatts);
+    }
+
+    [Fact]
+    public void What_no_point_uses_has_the_least_size()
+    {
+        SizedDesign design = s_design.Value;
+
+        // only the gear of a fifth closes s7
+        StackedSwitch unused = design.Converter.Switches["s7"];
+        Assert.Equal(SizeGrid.Fine.WidthMicrometres, unused.WidthOfEachMicrometres, 1e-9);
+        Assert.All(design.Converter.Switches.Where(s => s != unused), s => Assert.True(s.WidthOfEachMicrometres > 10));
+    }
+
+    [Fact]
+    public void A_point_that_cannot_be_reached_is_named_with_figures_and_the_others_are_served()
+    {
+        SizingPoint heavy = new("1/4", 3.4, 0.8, 0.5), low = new("1/4", 3.0, 0.8, 0.01);
+        SizingOutcome outcome = SizedDesign.Try(s_gears, s_process, [heavy, low, .. s_points], new AreaBudget(1e-6), s_frequencies);
+        Assert.Equal(s_points, outcome.Require().Points.Select(p => p.Point));
+        UnreachablePoint tooLow = outcome.Unreachable.Single(u => u.Point == low), tooHeavy = outcome.Unreachable.Single(u => u.Point == heavy);
+        Assert.Null(tooLow.LeastOhms);
+        Assert.Contains("ratio is too low", tooLow.Reason, StringComparison.Ordinal);
+        Assert.Equal(0.1, tooHeavy.NeededOhms, 1e-12);
+        Assert.True(tooHeavy.LeastOhms > 0.1);
+        Assert.StartsWith("needs R_out ≤ 0.1 Ω, area and highest frequency allow", tooHeavy.Reason, StringComparison.Ordinal);
+        Assert.Equal(2, outcome.Findings.Count(f => f.Code == DiagnosticCodes.PointUnreachable));
+    }
+
+    [Fact]
+    public void Points_that_are_reached_alone_but_not_together_leave_some_out()
+    {
+        // each gear alone gets below what it needs, with nearly all capacitors where the other one has few
+        SizingPoint[] points = [new("1/3", 2.7, 0.8, 0.05), new("1/4", 3.6, 0.8, 0.05)];
+        double[] least = [.. points.Select(LeastArea)];
+        AreaBudget area = new(1.02 * least.Max());
+        SizingOutcome together = SizedDesign.Try(s_gears, s_process, points, area, s_frequencies);
+        Assert.All(points, p => Assert.NotNull(SizedDesign.Try(s_gears, s_process, [p], area, s_frequencies).Design));
+        Assert.Equal(2, together.Unreachable.Count + together.Require().Points.Count);
+
+        double LeastArea(SizingPoint point)
+        {
+            double low = 1e-9, high = 1e-5;
+            while (high / low > 1.01)
+            {
+                double middle = Math.Sqrt(low * high);
+                (low, high) = SizedDesign.Try(s_gears, s_process, [point], new AreaBudget(middle), s_frequencies).Design is null ? (middle, high) : (low, middle);
+            }
+
+            return high;
+        }
+    }
+
+    [Fact]
+    public void What_no_kind_withstands_is_a_finding()
+    {
+        Process thin = new() { Name = "thin", Switches = [DemoDevices.NType1V2], Capacitors = [DemoDevices.Dense1V2], MaximumSwitchesInSeries = 1 };
+        SizingOutcome outcome = SizedDesign.Try(s_gears, thin, s_points, new AreaBudget(1e-6), s_frequencies);
+        Assert.Null(outcome.Design);
+        Diagnostic finding = outcome.Findings.First(f => f.Code == DiagnosticCodes.DeviceRatingExceeded);
+        Assert.Contains("needs a stack of", finding.Message, StringComparison.Ordinal);
+        Assert.Throws<ScNetException>(outcome.Require);
+    }
+
+    [Fact]
+    public void Rounded_sizes_are_whole_steps_within_the_area()
+    {
+        SizeGrid grid = new(25, 1e-9);
+        SizedDesign rounded = s_design.Value.WithGrid(grid);
+        Assert.All(rounded.Converter.Switches, s => Assert.Equal(Math.Round(s.WidthOfEachMicrometres / 25), s.WidthOfEachMicrometres / 25, 1e-9));
+        Assert.All(rounded.Converter.Capacitors, c => Assert.Equal(Math.Round(c.AreaOfEachSquareMetres / 1e-9), c.AreaOfEachSquareMetres / 1e-9, 1e-9));
+        Assert.All(rounded.Converter.Switches, s => Assert.True(s.WidthOfEachMicrometres > 24));
+        Assert.True(rounded.Converter.AreaSquareMetres <= 1e-6);
+        Assert.Null(rounded.Certificate);
+        Assert.All(rounded.Points, p => Assert.Equal(0.8, p.OutputVolts, 1e-6));
+        Assert.True(rounded.WeightedLossWatts >= s_design.Value.Certificate!.LowerBoundWatts * 0.999);
+        Assert.True(rounded.WeightedLossWatts <= s_design.Value.WeightedLossWatts * 1.05);
+    }
+
+    [Fact]
+    public void The_netlist_has_the_sizes_and_names_the_devices()
+    {
+        string text = s_design.Value.ToToml();
+        Converter read = NetlistReader.Read(text).GetConverter();
+        Assert.Equal(s_design.Value.Converter.Converter.Capacitors.Select(c => c.Farads), read.Capacitors.Select(c => c.Farads));
+        Assert.Equal(s_design.Value.Converter.Converter.Switches.Select(s => s.Ohms), read.Switches.Select(s => s.Ohms));
+        Assert.Contains("# fly1: ", text, StringComparison.Ordinal);
+        Assert.Contains("µm wide each", text, StringComparison.Ordinal);
+    }
+
+    private static readonly CapacitorDevice Lossy = new()
+    {
+        Name = "demo 1.2 V",
+        Source = "invented",
+        RatedVolts = 1.2,
+        FaradsPerSquareMetre = 8e-3,
+        BottomPlateFraction = 0.02,
+    };
+
+    private static Process OneKind() => new() { Name = "one", Switches = [DemoDevices.NType1V8], Capacitors = [Lossy] };
+}
