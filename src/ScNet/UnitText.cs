@@ -9,9 +9,6 @@ internal static class UnitText
         ? string.Create(CultureInfo.InvariantCulture, $"{known:G6} {unit}")
         : "?";
 
-    /// <summary>Three digits, for texts in which more would not be read.</summary>
-    public static string Short(double value, string unit) => string.Create(CultureInfo.InvariantCulture, $"{value:G3} {unit}");
-
     public static string Percent(double fraction) => string.Create(CultureInfo.InvariantCulture, $"{100 * fraction:G4} %");
 
     /// <summary>"1 switch", "2 switches".</summary>

@@ -4,7 +4,7 @@ using MathNet.Numerics.Interpolation;
 namespace ScNet.Devices;
 
 /// <summary>A capacitor of a process: what it withstands, and what an area of it gives.</summary>
-public sealed class CapacitorDevice
+public sealed record CapacitorDevice
 {
     private readonly LinearSpline? _density;
 

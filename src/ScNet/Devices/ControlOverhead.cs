@@ -1,7 +1,7 @@
 namespace ScNet.Devices;
 
 /// <summary>What runs the converter: power that no load sees.</summary>
-public sealed class ControlOverhead
+public sealed record ControlOverhead
 {
     /// <summary>Power in watts (W) that is always drawn.</summary>
     public double FixedWatts { get; init => field = Guard.InRange(value, allowZero: true, nameof(FixedWatts)); }

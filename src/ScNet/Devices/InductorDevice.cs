@@ -1,7 +1,7 @@
 namespace ScNet.Devices;
 
 /// <summary>An inductor that can be had: a part beside the chip or a winding on it.</summary>
-public sealed class InductorDevice
+public sealed record InductorDevice
 {
     /// <summary>The name, for people.</summary>
     public required string Name { get; init => field = Guard.Named(value, nameof(Name)); }

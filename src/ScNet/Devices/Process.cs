@@ -1,7 +1,7 @@
 namespace ScNet.Devices;
 
 /// <summary>What a converter can be made of: kinds of devices, what drives and runs them, and their corners.</summary>
-public sealed class Process
+public sealed record Process
 {
     /// <summary>The most switch devices in series where nothing is said.</summary>
     internal const int DefaultSwitchesInSeries = 3;

@@ -7,7 +7,7 @@ namespace ScNet.Devices;
 /// Charges, active area and conductance are in proportion to the width. Every value counts as the decimal
 /// written, so that rating and voltage compare exactly.
 /// </remarks>
-public sealed class SwitchDevice
+public sealed record SwitchDevice
 {
     /// <summary>The forward voltage in volts (V) of a body diode of which nothing is told; common practice, no source.</summary>
     internal const double DefaultBodyDiodeVolts = 0.7;

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using ScNet.Design;
+using ScNet.Design.Choice;
 using ScNet.Reconfiguration;
 using ScNet.SteadyState;
 
@@ -47,6 +48,11 @@ public sealed class ResultTable
     /// <param name="hasPatterns">Whether to say in which phases each switch is closed.</param>
     public static ResultTable OfReach(string? file, Converter converter, ReachableRatios reachable, bool hasPatterns = false) =>
         ReachTable.Of(file, converter, reachable, hasPatterns);
+
+    /// <summary>The candidates of a requirement in their order, then those that cannot do what is required.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="sensitivity">What would change the winner; null where that is not asked for.</param>
+    public static ResultTable OfChoice(RankedChoice choice, ChoiceSensitivity? sensitivity = null) => ChoiceTable.Of(choice, sensitivity);
 
     /// <summary>Modes of converters side by side.</summary>
     /// <param name="conditions">The conditions of all rows.</param>

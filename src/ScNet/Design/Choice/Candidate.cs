@@ -7,14 +7,17 @@ namespace ScNet.Design.Choice;
 public sealed class Candidate
 {
     private readonly Func<Fraction, Converter>? _atDuty;
+    private readonly Lazy<StageDuties> _duties;
 
-    private Candidate(string name, CandidateKind kind, Converter? converter, Func<Fraction, Converter>? atDuty)
+    private Candidate(string name, CandidateKind kind, Converter? converter, Func<Fraction, Converter>? atDuty, Fraction maximumDuty)
     {
+        MaximumDuty = maximumDuty;
         Name = name;
         Kind = kind;
         Converter = converter;
         Analysis = converter is null ? null : ConverterAnalysis.Of(converter);
         _atDuty = atDuty;
+        _duties = new(() => new StageDuties(this));
     }
 
     /// <summary>The name, for people; no other candidate of one choice has it.</summary>
@@ -32,6 +35,12 @@ public sealed class Candidate
     /// <summary>Whether its duty regulates.</summary>
     public bool HasDuty => _atDuty is not null;
 
+    /// <summary>The duty that it stays below; zero where none regulates.</summary>
+    public Fraction MaximumDuty { get; }
+
+    /// <summary>The duties at which it is worked out.</summary>
+    internal StageDuties Duties => _duties.Value;
+
     /// <summary>The same elements at another duty.</summary>
     /// <param name="duty">The duty, as the family of the candidate counts it; for a netlist, the share of the odd phases in the period.</param>
     /// <exception cref="ArgumentOutOfRangeException">The stage has no such duty.</exception>
@@ -41,7 +50,7 @@ public sealed class Candidate
         : throw new InvalidOperationException($"Expected a candidate that a duty regulates, but '{Name}' has none.");
 
     /// <summary>A linear regulator.</summary>
-    public static Candidate Linear { get; } = new("Linear regulator", CandidateKind.Linear, null, null);
+    public static Candidate Linear { get; } = new("Linear regulator", CandidateKind.Linear, null, null, Fraction.Zero);
 
     /// <summary>A converter as a candidate.</summary>
     /// <param name="converter">
@@ -56,21 +65,22 @@ public sealed class Candidate
             name ?? converter.Name,
             KindOf(converter),
             converter,
-            converter.Inductors.Count > 0 && converter.Phases.Count % 2 == 0 ? duty => ActivePhases.Scaled(converter, duty) : null);
+            converter.Inductors.Count > 0 && converter.Phases.Count % 2 == 0 ? duty => ActivePhases.Scaled(converter, duty) : null,
+            Fraction.One);
     }
 
     /// <summary>A stage that its duty regulates.</summary>
     /// <param name="name">The name.</param>
-    /// <param name="duty">The duty of <see cref="Converter"/>.</param>
+    /// <param name="maximumDuty">The duty that it stays below.</param>
     /// <param name="atDuty">The stage at a duty, always with the same elements.</param>
-    internal static Candidate Of(string name, Fraction duty, Func<Fraction, Converter> atDuty)
+    internal static Candidate Of(string name, Fraction maximumDuty, Func<Fraction, Converter> atDuty)
     {
-        Converter converter = atDuty(duty);
-        return new Candidate(name, KindOf(converter), converter, atDuty);
+        Converter converter = atDuty(maximumDuty / 2);
+        return new Candidate(name, KindOf(converter), converter, atDuty, maximumDuty);
     }
 
     /// <summary>The same candidate under another name.</summary>
-    internal Candidate Named(string name) => new(name, Kind, Converter, _atDuty);
+    internal Candidate Named(string name) => new(name, Kind, Converter, _atDuty, MaximumDuty);
 
     /// <summary>The name.</summary>
     public override string ToString() => Name;

@@ -74,7 +74,7 @@ internal sealed record ElementFit(string Name, int MaximumInSeries, IReadOnlyLis
     public string StackText => string.Create(
         CultureInfo.InvariantCulture, $"{Need}, {LeastCount} in series: area × {(long)LeastCount * LeastCount}");
 
-    private string Need => $"{UnitText.Short(Best.Verdict.Volts ?? 0, "V")}: {Best.Device} stands {UnitText.Short(Best.Verdict.RatedVolts, "V")}";
+    private string Need => $"{EngineeringNumber.Of(Best.Verdict.Volts ?? 0, "V")}: {Best.Device} stands {EngineeringNumber.Of(Best.Verdict.RatedVolts, "V")}";
 
     private static string InSeries(int count) => count == 1 ? "1 is" : string.Create(CultureInfo.InvariantCulture, $"{count} are");
 }

@@ -50,6 +50,20 @@ internal readonly record struct LossPolynomial
         Constant = a.Constant + b.Constant,
     };
 
+    /// <summary>The same, so many times.</summary>
+    public LossPolynomial Times(double factor) => new()
+    {
+        Current2 = Current2 * factor,
+        CurrentVoltsPerHertz = CurrentVoltsPerHertz * factor,
+        Volts2PerHertz2 = Volts2PerHertz2 * factor,
+        Hertz = Hertz * factor,
+        HertzVolts = HertzVolts * factor,
+        HertzVolts2 = HertzVolts2 * factor,
+        Volts = Volts * factor,
+        Volts2 = Volts2 * factor,
+        Constant = Constant * factor,
+    };
+
     /// <summary>The loss in watts.</summary>
     /// <param name="volts">Input voltage in volts.</param>
     /// <param name="amperes">Load current in amperes.</param>

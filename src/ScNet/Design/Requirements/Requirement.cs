@@ -3,7 +3,7 @@ using ScNet.Devices;
 namespace ScNet.Design.Requirements;
 
 /// <summary>What a converter must do, and what it may be made of.</summary>
-public sealed class Requirement
+public sealed record Requirement
 {
     /// <summary>The name, for people.</summary>
     public required string Name { get; init; }

@@ -117,7 +117,7 @@ public sealed class SizedDesign
     }
 
     /// <summary>The netlist document with these values, which <see cref="Netlists.NetlistReader"/> reads; kind, stack and size of every element stand above it as remarks.</summary>
-    public string ToToml() => SizedNetlist.Of(this);
+    public string ToToml() => SizedNetlist.Of(Converter);
 
     /// <summary>Converter, area, efficiency and certificate.</summary>
     public override string ToString() =>

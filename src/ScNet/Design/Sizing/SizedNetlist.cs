@@ -7,23 +7,23 @@ namespace ScNet.Design.Sizing;
 internal static class SizedNetlist
 {
     /// <summary>The document.</summary>
-    public static string Of(SizedDesign design)
+    public static string Of(Losses.SizedConverter sized)
     {
         StringBuilder text = new();
-        Line(text, $"area {UnitText.Of(design.Converter.AreaSquareMetres * 1e6, "mm²")}, {UnitText.Percent(design.CapacitorShare)} of it capacitors");
-        foreach ((Capacitor capacitor, int i) in design.Converter.Converter.Capacitors.Select((c, i) => (c, i)))
+        Line(text, $"area {UnitText.Of(sized.AreaSquareMetres * 1e6, "mm²")}");
+        foreach ((Capacitor capacitor, int i) in sized.Converter.Capacitors.Select((c, i) => (c, i)))
         {
-            Devices.StackedCapacitor stack = design.Converter.Capacitors[i];
+            Devices.StackedCapacitor stack = sized.Capacitors[i];
             Line(text, $"{capacitor.Name}: {stack.Count} × {stack.Device}, {UnitText.Of(stack.AreaOfEachSquareMetres * 1e12, "µm²")} each");
         }
 
-        foreach ((Switch @switch, int s) in design.Converter.Converter.Switches.Select((s, i) => (s, i)))
+        foreach ((Switch @switch, int s) in sized.Converter.Switches.Select((s, i) => (s, i)))
         {
-            Devices.StackedSwitch stack = design.Converter.Switches[s];
+            Devices.StackedSwitch stack = sized.Switches[s];
             Line(text, $"{@switch.Name}: {stack.Count} × {stack.Device}, {UnitText.Of(stack.WidthOfEachMicrometres, "µm")} wide each");
         }
 
-        return text.Append('\n').Append(NetlistWriter.ToToml(design.Converter.Converter)).ToString();
+        return text.Append('\n').Append(NetlistWriter.ToToml(sized.Converter)).ToString();
     }
 
     // a name may hold anything, but a remark ends with its line

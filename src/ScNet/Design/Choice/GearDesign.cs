@@ -1,0 +1,130 @@
+using ScNet.Analysis;
+using ScNet.Design.Losses;
+using ScNet.Design.Regulation;
+using ScNet.Design.Requirements;
+using ScNet.Design.Sizing;
+
+namespace ScNet.Design.Choice;
+
+/// <summary>A switched-capacitor candidate with the sizes that lose least over all points, each in its best gear.</summary>
+/// <remarks>
+/// Which gear serves a point and what sizes are best hang together. Points begin in the gear of the least ratio with some room above the
+/// output and move up while sizes cannot reach them there; sized, each moves to the gear that draws least, and the sizes are found again,
+/// while that helps.
+/// </remarks>
+internal sealed class GearDesign
+{
+    /// <summary>The factor on load currents for which sizes are found: those that just reach a point would miss it by rounding.</summary>
+    public const double Reserve = 1.002;
+
+    private const double LeastRoom = 0.03;
+    private const double LeastGain = 1e-4;
+    private const int MostRounds = 3;
+
+    private GearDesign(SizedDesign sizes, IReadOnlyList<RegulatedMode> modes, double inputWatts)
+    {
+        (Sizes, Modes, InputWatts) = (sizes, modes, inputWatts);
+    }
+
+    /// <summary>The sizes.</summary>
+    public SizedDesign Sizes { get; }
+
+    /// <summary>The gears that serve some point.</summary>
+    public IReadOnlyList<RegulatedMode> Modes { get; }
+
+    private double InputWatts { get; }
+
+    /// <summary>Finds gears and sizes; null where there are none, with the reason.</summary>
+    public static GearDesign? Try(Candidate candidate, Requirement requirement, IReadOnlyList<(ProfilePoint Point, double Weight)> points, out string reason, CancellationToken token)
+    {
+        (string Name, double Ratio)[] gears = [.. candidate.Analysis!.Results.Where(m => m.Ratio.IsDetermined && m.CarriesLoad)
+            .Select(m => (m.Mode.Name, m.Ratio.ToDouble())).OrderBy(g => g.Item2)];
+        int[] gearOf = [.. points.Select(p => FirstGear(gears, p.Point))];
+        GearDesign? best = null;
+        reason = string.Empty;
+        for (int round = 0; round < MostRounds; round++)
+        {
+            token.ThrowIfCancellationRequested();
+            if (Sized(candidate.Analysis!, requirement, points, gears, gearOf, ref reason) is not { } sizes)
+            {
+                break;
+            }
+
+            RegulatedMode[] modes = [.. gears.Select((g, i) => (g.Name, Index: i)).Where(g => gearOf.Contains(g.Index)).Select(g =>
+                RegulatedModes.OfFrequency(LossModel.Of(sizes.Converter, candidate.Analysis!.Modes[g.Name].Require()), requirement.FrequencyHz))];
+            int[] inUse = [.. Enumerable.Range(0, gears.Length).Where(g => gearOf.Contains(g))];
+            double watts = 0;
+            int[] better = [.. gearOf];
+            for (int p = 0; p < points.Count; p++)
+            {
+                if (EnergyBudget.BestAt(requirement, modes, points[p].Point) is ({ } mode, { } held, _))
+                {
+                    better[p] = inUse[mode];
+                    watts += points[p].Weight * held.InputWatts;
+                }
+                else
+                {
+                    reason = EnergyBudget.ReasonAt(modes, points[p].Point);
+                    watts = double.PositiveInfinity;
+                }
+            }
+
+            if (best is null ? double.IsFinite(watts) : watts < best.InputWatts * (1 - LeastGain))
+            {
+                best = new GearDesign(sizes, modes, watts);
+            }
+            else if (best is not null)
+            {
+                break;
+            }
+
+            if (better.SequenceEqual(gearOf))
+            {
+                break;
+            }
+
+            gearOf = better;
+        }
+
+        return best;
+    }
+
+    // moves points up while sizes do not reach them
+    private static SizedDesign? Sized(
+        ConverterAnalysis analysis, Requirement requirement, IReadOnlyList<(ProfilePoint Point, double Weight)> points, (string Name, double Ratio)[] gears, int[] gearOf, ref string reason)
+    {
+        AreaBudget area = new(requirement.AreaSquareMetres, requirement.CapacitorAreaSquareMetres, requirement.SwitchAreaSquareMetres);
+        while (true)
+        {
+            SizingPoint[] asked = [.. points.Select((p, i) => new SizingPoint(
+                gears[Math.Min(gearOf[i], gears.Length - 1)].Name, p.Point.InputVolts, p.Point.OutputVolts, p.Point.LoadAmperes * Reserve, p.Weight))];
+            SizingOutcome outcome = SizedDesign.Try(
+                analysis, requirement.Process, asked, area, requirement.FrequencyHz, new SizingOptions { InputVolts = requirement.InputVolts });
+            if (outcome.Unreachable.Count == 0)
+            {
+                reason = outcome.Design is null ? string.Join("; ", outcome.Findings.Where(f => f.Severity == DiagnosticSeverity.Error).Select(f => f.Message)) : reason;
+                return outcome.Design;
+            }
+
+            foreach ((UnreachablePoint point, int at) in outcome.Unreachable.SelectMany(u => Enumerable.Range(0, asked.Length).Where(i => asked[i] == u.Point).Select(i => (u, i))))
+            {
+                if (gearOf[at] < gears.Length - 1)
+                {
+                    gearOf[at]++;
+                }
+                else
+                {
+                    ProfilePoint p = points[at].Point;
+                    reason = $"{EngineeringNumber.Of(p.OutputVolts, "V")} at {EngineeringNumber.Of(p.LoadAmperes, "A")} from {EngineeringNumber.Of(p.InputVolts, "V")} is not held{(gears.Length > 1 ? $" in {gears[^1].Name}" : string.Empty)}: {point.Reason}";
+                    return null;
+                }
+            }
+        }
+    }
+
+    private static int FirstGear((string Name, double Ratio)[] gears, ProfilePoint point)
+    {
+        int first = Array.FindIndex(gears, g => g.Ratio * point.InputVolts >= point.OutputVolts * (1 + LeastRoom));
+        return first >= 0 ? first : gears.Length - 1;
+    }
+}

@@ -1,0 +1,58 @@
+using ScNet.Design.Losses;
+
+namespace ScNet.Design.Choice;
+
+/// <summary>Why a candidate has its place, in words.</summary>
+internal static class RankingReasons
+{
+    /// <summary>The reasons of one of the candidates in their order.</summary>
+    public static IReadOnlyList<string> Of(IReadOnlyList<CandidateDesign> order, int place)
+    {
+        CandidateDesign own = order[place];
+        return
+        [
+            .. place == 0 && order.Count > 1 ? [$"wins over 2nd by {Largest(order[1], own)}"] : Array.Empty<string>(),
+            .. place > 0 ? [$"loses to {Ordinal(place)} by {Largest(own, order[place - 1])}"] : Array.Empty<string>(),
+            .. place > 1 ? [$"loses to 1st by {Largest(own, order[0])}"] : Array.Empty<string>(),
+            .. own.Stacks,
+        ];
+    }
+
+    /// <summary>The name of a kind of loss in a sentence.</summary>
+    public static string NameOf(LossKind kind) => kind switch
+    {
+        LossKind.Conduction => "conduction",
+        LossKind.ChargeSharing => "charge sharing",
+        LossKind.GateDrive => "gate drive",
+        LossKind.Junctions => "junctions",
+        LossKind.Plates => "plates",
+        LossKind.Leakage => "leakage",
+        LossKind.BodyDiodes => "body diodes",
+        LossKind.Windings => "windings",
+        LossKind.Control => "control",
+        _ => "linear drop",
+    };
+
+    // where the worse one loses most beyond the better one: "plates in sleep, 1.2 µW against 0.3 µW, of 2 µW more on average"
+    private static string Largest(CandidateDesign worse, CandidateDesign better)
+    {
+        (double More, LossKind Kind, int Load)[] all =
+        [
+            .. worse.Energy.Loads.SelectMany((load, i) => Enum.GetValues<LossKind>()
+                .Select(k => (load.Load.Share * (load.WattsOf(k) - better.Energy.Loads[i].WattsOf(k)), k, i))),
+        ];
+        (double more, LossKind kind, int state) = all.MaxBy(d => d.More);
+        LoadBudget own = worse.Energy.Loads[state], other = better.Energy.Loads[state];
+        double total = worse.Energy.InputWatts - better.Energy.InputWatts;
+        return $"{NameOf(kind)} in {own.Load.Name}: {EngineeringNumber.Of(own.WattsOf(kind), "W")} against {EngineeringNumber.Of(other.WattsOf(kind), "W")}, "
+            + $"{EngineeringNumber.Of(more, "W")} on average{(total > 0 ? $" of {EngineeringNumber.Of(total, "W")} more in all" : string.Empty)}";
+    }
+
+    private static string Ordinal(int number) => (number % 100 is >= 11 and <= 13 ? 0 : number % 10) switch
+    {
+        1 => FormattableString.Invariant($"{number}st"),
+        2 => FormattableString.Invariant($"{number}nd"),
+        3 => FormattableString.Invariant($"{number}rd"),
+        _ => FormattableString.Invariant($"{number}th"),
+    };
+}

@@ -1,0 +1,106 @@
+using System.Collections.Concurrent;
+using ScNet.Design.Losses;
+using ScNet.Design.Regulation;
+using ScNet.Numerics;
+
+namespace ScNet.Design.Choice;
+
+/// <summary>
+/// A sized stage with inductors that its duty regulates, at the frequency that loses least; at a light load it leaves cycles out and
+/// runs the others at the current that loses least per charge.
+/// </summary>
+/// <remarks>Derivation: docs/theory/sizing.md, "Stages with inductors".</remarks>
+internal sealed class StageMode : RegulatedMode
+{
+    private const int DutyTurns = 2;
+
+    private readonly Candidate _candidate;
+    private readonly StageDesign _design;
+    private readonly Interval<double> _frequencyHz;
+    private readonly ConcurrentDictionary<int, Lazy<StageCycle>> _cycles = new();
+
+    public StageMode(Candidate candidate, StageDesign design, Interval<double> frequencyHz)
+        : base(candidate.Name)
+    {
+        (_candidate, _design, _frequencyHz) = (candidate, design, frequencyHz);
+    }
+
+    /// <inheritdoc/>
+    public override Quantity? Ratio => null;
+
+    /// <inheritdoc/>
+    public override RegulatedPoint Hold(double inputVolts, double outputVolts, double loadAmperes)
+    {
+        Require(inputVolts, outputVolts, loadAmperes);
+        double outputWatts = outputVolts * loadAmperes, dropVolts = 0;
+        StageCycle? cycle = null;
+        double duty = 0;
+        (double Hertz, double Amperes) best = default;
+        for (int turn = 0; turn < DutyTurns; turn++)
+        {
+            if (_candidate.Duties.Of((outputVolts + dropVolts) / inputVolts) is not ({ } node, { } part))
+            {
+                return new(RegulationOutcome.DutyOutOfRange, 0, double.NaN, outputWatts, []);
+            }
+
+            duty = (node + part) / StageDuties.Parts * _candidate.MaximumDuty.ToDouble();
+            cycle = CycleAt(node).Towards(CycleAt(node + 1), part);
+            if (Best(cycle, inputVolts, loadAmperes) is not { } found)
+            {
+                return new(RegulationOutcome.ImpedanceTooHigh, _frequencyHz.Maximum!.Value, duty, outputWatts, []);
+            }
+
+            best = found;
+            dropVolts = cycle.OhmsAt(best.Hertz) * best.Amperes;
+        }
+
+        double share = loadAmperes / best.Amperes;
+        Span<double> watts = stackalloc double[LossModel.KindCount];
+        cycle!.WattsAt(inputVolts, best.Amperes, best.Hertz, share, watts);
+        return new(share < 1 ? RegulationOutcome.HeldBySkipping : RegulationOutcome.Held, share * best.Hertz, duty, outputWatts, watts);
+    }
+
+    /// <inheritdoc/>
+    public override string ReasonAt(double inputVolts, double outputVolts, double loadAmperes) => Hold(inputVolts, outputVolts, loadAmperes).Outcome switch
+    {
+        RegulationOutcome.DutyOutOfRange => $"no duty gives {EngineeringNumber.Of(outputVolts, "V")} from {EngineeringNumber.Of(inputVolts, "V")}",
+        RegulationOutcome.ImpedanceTooHigh => $"at the ceiling of {EngineeringNumber.Of(_frequencyHz.Maximum, "Hz")} {EngineeringNumber.Of(loadAmperes, "A")} is too much for its capacitors or inductors",
+        _ => string.Empty,
+    };
+
+    private StageCycle CycleAt(int node) => _cycles.GetOrAdd(
+        node, n => new Lazy<StageCycle>(() => new StageCycle(_design.At(n), _candidate.Duties.AnalysisAt(n)))).Value;
+
+    // the loss per charge of a cycle is convex in the logarithms of its current and frequency
+    private (double Hertz, double Amperes)? Best(StageCycle cycle, double volts, double loadAmperes)
+    {
+        double ceiling = _frequencyHz.Maximum!.Value;
+        if (cycle.LeastHertz(volts, loadAmperes) > ceiling)
+        {
+            return null;
+        }
+
+        double low = Math.Log(loadAmperes), high = low;
+        for (double step = Math.Log(2); high - low < LargestRange && cycle.LeastHertz(volts, Math.Exp(high + step)) <= ceiling; high += step)
+        {
+        }
+
+        double amperes = Math.Exp(GoldenSection.Minimum(low, high, x => HertzAt(cycle, volts, Math.Exp(x)) is var hertz ? cycle.RunningWatts(volts, Math.Exp(x), hertz) / Math.Exp(x) : 0));
+        double atLoad = cycle.RunningWatts(volts, loadAmperes, HertzAt(cycle, volts, loadAmperes)) / loadAmperes;
+        if (atLoad <= cycle.RunningWatts(volts, amperes, HertzAt(cycle, volts, amperes)) / amperes)
+        {
+            amperes = loadAmperes;
+        }
+
+        return (HertzAt(cycle, volts, amperes), amperes);
+    }
+
+    private double HertzAt(StageCycle cycle, double volts, double amperes)
+    {
+        double ceiling = _frequencyHz.Maximum!.Value;
+        double floor = Math.Min(ceiling, Math.Max(_frequencyHz.Minimum!.Value, cycle.LeastHertz(volts, amperes)));
+        return Math.Exp(GoldenSection.Minimum(Math.Log(floor), Math.Log(ceiling), x => cycle.RunningWatts(volts, amperes, Math.Exp(x))));
+    }
+
+    private const double LargestRange = 14;
+}
