@@ -43,7 +43,7 @@ internal sealed class DutyEquations
         _movements.Count);
 
     /// <summary>A branch's voltage as a sum of these amounts.</summary>
-    public (Fraction Constant, Fraction[] Weights) Voltage(int branch) => (_origin[branch], [.. _movements.Select(m => m[branch])]);
+    public (Fraction Constant, Expression[] Weights) Voltage(int branch) => (_origin[branch], [.. _movements.Select(m => Expression.Of(m[branch]))]);
 
     /// <summary>The equations of the currents round the meshes, per unit of load current.</summary>
     public PolynomialEquations Currents() => new(

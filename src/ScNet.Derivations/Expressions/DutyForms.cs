@@ -109,23 +109,14 @@ public sealed class DutyForms
             return new DutyForm(symbol, DutyFormOutcome.TooLong, null);
         }
 
-        return Guarded(symbol, _currents, Expression.Of(Symbol.LoadCurrent), () =>
+        // the meshes through an inductor may be open one by one where their sum is not
+        Expression[] weights = [.. Enumerable.Repeat(Expression.Zero, _flow.MeshCount)];
+        foreach ((int mesh, int amount, Expression share) in _flow.Passes(branch))
         {
-            List<Expression> parts = [];
-            foreach ((int mesh, int amount, Expression share) in _flow.Passes(branch))
-            {
-                var weights = new Fraction[_flow.MeshCount];
-                weights[mesh] = new Fraction(amount);
-                if (_currents.Sum(Fraction.Zero, weights) is not { } current)
-                {
-                    return null;
-                }
+            weights[mesh] = share * Expression.Of(new Fraction(amount));
+        }
 
-                parts.Add(_polynomials.Product(current, share));
-            }
-
-            return Expression.Sum(parts);
-        });
+        return Guarded(symbol, _currents, Expression.Of(Symbol.LoadCurrent), () => _currents.Sum(Fraction.Zero, weights));
     }
 
     /// <summary>The ratio.</summary>
@@ -138,7 +129,7 @@ public sealed class DutyForms
             return new DutyForm(symbol, DutyFormOutcome.TooLong, null);
         }
 
-        (Fraction constant, Fraction[] weights) = _held.Voltage(branch);
+        (Fraction constant, Expression[] weights) = _held.Voltage(branch);
         return Guarded(symbol, _voltages, unit, () => _voltages.Sum(constant, weights));
     }
 

@@ -38,8 +38,8 @@ internal sealed class PolynomialEquations
 
     /// <summary>A sum of unknowns times <see cref="Pivot"/>; null where the equations leave it open.</summary>
     /// <param name="constant">The constant of the sum.</param>
-    /// <param name="weights">The weight of each unknown.</param>
-    public Expression? Sum(Fraction constant, IReadOnlyList<Fraction> weights)
+    /// <param name="weights">The weight of each unknown. The sum may be fixed where the unknowns by themselves are not.</param>
+    public Expression? Sum(Fraction constant, IReadOnlyList<Expression> weights)
     {
         for (int k = 0; k < _unknowns; k++)
         {
@@ -49,19 +49,19 @@ internal sealed class PolynomialEquations
             }
         }
 
-        return Combined(constant, _unknowns, weights);
+        return Combined(Expression.Of(constant), _unknowns, weights);
     }
 
     // own · pivot - Σ weight · entry
-    private Expression Combined(Fraction own, int column, IReadOnlyList<Fraction> weights)
+    private Expression Combined(Expression own, int column, IReadOnlyList<Expression> weights)
     {
-        List<Expression> parts = [Pivot * Expression.Of(own)];
+        List<Expression> parts = [_polynomials.Product(Pivot, own)];
         for (int row = 0; row < _pivots.Count; row++)
         {
-            Fraction weight = weights[_pivots[row]];
+            Expression weight = weights[_pivots[row]];
             if (!weight.IsZero)
             {
-                parts.Add(_rows[row][column] * Expression.Of(-weight));
+                parts.Add(-_polynomials.Product(_rows[row][column], weight));
             }
         }
 

@@ -81,6 +81,18 @@ public sealed class DutyFormsTests
     }
 
     [Fact]
+    public void A_current_is_fixed_also_where_the_meshes_that_make_it_up_are_open()
+    {
+        // in phase 1 three inductors meet behind the capacitor, and all that leaves the first reaches the load in the end
+        DutyForms forms = Of(Converter.Create("three that meet").Input("vin").Output("vout", LoadKind.Current)
+            .Capacitor("fly", "x", "y").Capacitor("out", "vout", "gnd").Switch("s1", "x", "vout", on: 2).Switch("s2", "y", "gnd", on: 2)
+            .Inductor("l0", "vin", "x").Inductor("l1", "gnd", "y").Inductor("l2", "vout", "x").Build());
+        Assert.Equal("i_l0 = I_out", forms.InductorCurrent("l0").ToString());
+        Assert.Equal(DutyFormOutcome.Undetermined, forms.InductorCurrent("l1").Outcome);
+        Assert.Equal(DutyFormOutcome.Undetermined, forms.InductorCurrent("l2").Outcome);
+    }
+
+    [Fact]
     public void Durations_are_checked()
     {
         ModeAnalysis analysis = ModeAnalysis.Of(InductiveStage.StepUp(s_third));
