@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using CsCheck;
+using ScNet.Netlists;
 
 namespace ScNet.Testing;
 
@@ -23,6 +24,7 @@ internal static class LawCheck
     /// <param name="law">Throws where the law does not hold.</param>
     /// <param name="count">How many cases in a usual run.</param>
     /// <param name="print">Says what a case is, for the message of a failure.</param>
+    /// <param name="found">Cases of campaigns that once broke it, as the failures named them, held before any other.</param>
     /// <param name="file">Where the law stands.</param>
     /// <param name="name">What the law is called.</param>
     /// <exception cref="LawBrokenException">The law does not hold for some case.</exception>
@@ -31,6 +33,7 @@ internal static class LawCheck
         Action<T> law,
         long count = 100,
         Func<T, string>? print = null,
+        string[]? found = null,
         [CallerFilePath] string file = "",
         [CallerMemberName] string name = "")
     {
@@ -38,6 +41,11 @@ internal static class LawCheck
         {
             _ = Run(cases, law, PCG.Parse(single), null, out _) is { } failure ? throw failure.Report(1, 1, print) : 0;
             return;
+        }
+
+        foreach (string once in found ?? [])
+        {
+            _ = Run(cases, law, PCG.Parse(once), null, out _) is { } failure ? throw failure.Report(1, 1, print) : 0;
         }
 
         ulong seed = Number("SCNET_LAWS_SEED", UsualSeed);
@@ -54,18 +62,21 @@ internal static class LawCheck
 
     /// <summary>Holds a law of two parts against so many cases.</summary>
     public static void Holds<T1, T2>(
-        this Gen<(T1, T2)> cases, Action<T1, T2> law, long count = 100, Func<(T1, T2), string>? print = null, [CallerFilePath] string file = "", [CallerMemberName] string name = "") =>
-        cases.Holds(c => law(c.Item1, c.Item2), count, print, file, name);
+        this Gen<(T1, T2)> cases, Action<T1, T2> law, long count = 100, Func<(T1, T2), string>? print = null, string[]? found = null, [CallerFilePath] string file = "", [CallerMemberName] string name = "") =>
+        cases.Holds(c => law(c.Item1, c.Item2), count, print, found, file, name);
 
     /// <summary>Holds a law of three parts against so many cases.</summary>
     public static void Holds<T1, T2, T3>(
-        this Gen<(T1, T2, T3)> cases, Action<T1, T2, T3> law, long count = 100, Func<(T1, T2, T3), string>? print = null, [CallerFilePath] string file = "", [CallerMemberName] string name = "") =>
-        cases.Holds(c => law(c.Item1, c.Item2, c.Item3), count, print, file, name);
+        this Gen<(T1, T2, T3)> cases, Action<T1, T2, T3> law, long count = 100, Func<(T1, T2, T3), string>? print = null, string[]? found = null, [CallerFilePath] string file = "", [CallerMemberName] string name = "") =>
+        cases.Holds(c => law(c.Item1, c.Item2, c.Item3), count, print, found, file, name);
 
     /// <summary>Holds a law of four parts against so many cases.</summary>
     public static void Holds<T1, T2, T3, T4>(
-        this Gen<(T1, T2, T3, T4)> cases, Action<T1, T2, T3, T4> law, long count = 100, Func<(T1, T2, T3, T4), string>? print = null, [CallerFilePath] string file = "", [CallerMemberName] string name = "") =>
-        cases.Holds(c => law(c.Item1, c.Item2, c.Item3, c.Item4), count, print, file, name);
+        this Gen<(T1, T2, T3, T4)> cases, Action<T1, T2, T3, T4> law, long count = 100, Func<(T1, T2, T3, T4), string>? print = null, string[]? found = null, [CallerFilePath] string file = "", [CallerMemberName] string name = "") =>
+        cases.Holds(c => law(c.Item1, c.Item2, c.Item3, c.Item4), count, print, found, file, name);
+
+    /// <summary>Whether the environment names one case alone, so that nothing can be counted.</summary>
+    public static bool IsOneCase => Environment.GetEnvironmentVariable("SCNET_LAWS_CASE") is { Length: > 0 };
 
     /// <summary>How many cases are drawn where a law names a count: as many times more as a campaign asks for.</summary>
     public static long Total(long count) => checked(count * (long)Number("SCNET_LAWS_TIMES", 1));
@@ -118,10 +129,18 @@ internal static class LawCheck
         return hash;
     }
 
+    // a converter as the document that anybody can read in again
+    private static string Text(object? drawn) => drawn switch
+    {
+        Converter converter => $"\n{NetlistWriter.ToToml(converter)}",
+        ITuple parts => string.Join(", ", Enumerable.Range(0, parts.Length).Select(k => Text(parts[k]))),
+        _ => Check.Print(drawn),
+    };
+
     private sealed record Failure<T>(string State, T Drawn, Exception Exception)
     {
         public LawBrokenException Report(long number, long total, Func<T, string>? print) => new(
-            $"Case {number} of {total} breaks the law. The smallest found, SCNET_LAWS_CASE={State}: {(print is null ? Check.Print(Drawn) : print(Drawn))}\n{Exception.Message}",
+            $"Case {number} of {total} breaks the law. The smallest found, SCNET_LAWS_CASE={State}: {(print is null ? Text(Drawn) : print(Drawn))}\n{Exception.Message}",
             Exception);
     }
 }

@@ -26,9 +26,10 @@ internal static class LawSample
             },
             iterations,
             sketch => sketch.ToString(),
+            null,
             file,
             name);
-        Assert.True(checkedCount >= iterations / 5, $"Only {checkedCount} of {iterations} networks had a result.");
+        Assert.True(LawCheck.IsOneCase || checkedCount >= iterations / 5, $"Only {checkedCount} of {iterations} networks had a result.");
     }
 
     public static ModeOutcome Try(NetworkSketch sketch)

@@ -1,4 +1,6 @@
 using CsCheck;
+using ScNet.Netlists;
+using ScNet.Topologies;
 
 namespace ScNet.Tests;
 
@@ -30,6 +32,25 @@ public sealed class LawCheckTests
             () => Gen.Int[0, 100_000].Holds(n => Assert.True(n < 1000), print: n => $"n = {n}")).Message;
         string state = message.Split("SCNET_LAWS_CASE=")[1].Split(':')[0];
         Assert.Contains($"n = {Gen.Int[0, 100_000].Generate(PCG.Parse(state), null, out _)}\n", message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Cases_that_once_broke_a_law_come_first()
+    {
+        string state = new PCG(7, 11).ToString();
+        int once = Gen.Int.Generate(PCG.Parse(state), null, out _);
+        List<int> drawn = [];
+        Gen.Int.Holds(drawn.Add, 20, found: [state], name: "one");
+        Assert.Equal([once, .. Drawn()], drawn);
+        Assert.Contains(state, Assert.Throws<LawBrokenException>(() => Gen.Int.Holds(n => Assert.NotEqual(once, n), found: [state])).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_converter_is_told_as_a_document_to_be_read_again()
+    {
+        Converter converter = Ladder.StepDown(3);
+        string message = Assert.Throws<LawBrokenException>(() => Gen.Const((converter, 1)).Holds((c, _) => Assert.Empty(c.Switches))).Message;
+        Assert.Contains(NetlistWriter.ToToml(converter), message, StringComparison.Ordinal);
     }
 
     private static List<int> Drawn(string name = "one", int count = 20)

@@ -12,9 +12,6 @@ namespace ScNet.Analysis;
 /// </remarks>
 internal static class DirectionAmounts
 {
-    // A share of a current below this is the rounding of none.
-    private const double Rounding = 1e-12;
-
     /// <summary>The amounts in the fast limit, in the order of <see cref="TopologySolution.Directions"/>.</summary>
     public static double[] Fast(Converter converter, TopologySolution topology) => OfDirections(topology, FastWays(converter, topology));
 
@@ -30,19 +27,14 @@ internal static class DirectionAmounts
     /// <returns>How much of the flow that topology gives, then of each direction's <see cref="FlowDirection.Way"/>.</returns>
     public static double[] FastWays(Converter converter, TopologySolution topology)
     {
-        SwitchedNetwork network = converter.Network;
-        int phases = network.PhaseCount;
-        double[] inverseDuty = Array.ConvertAll(network.Duties, d => 1 / d.ToDouble());
         FlowDirection[] ways = Ways(topology);
-        LeastDissipation mixture = LeastDissipation.Of(Array.ConvertAll(ways, way =>
-            way.Switches.Weighted(e => Math.Sqrt(converter.Switches[e / phases].Ohms * inverseDuty[e % phases])).Followed(
-                way.Branches.Weighted(e => Math.Sqrt(BranchOhms(converter, e / phases) * inverseDuty[e % phases])),
-                network.SwitchCount * phases)));
+        LeastDissipation mixture = LeastDissipation.Of(LossesOf(converter, ways));
         double[] amounts = mixture.Amounts(Delivered(topology));
         if (ShareByInductance(converter, ways, mixture.Unseen(), amounts) is { Count: > 0 } unseen)
         {
-            SparseVector[] charges = Array.ConvertAll(ways, way => CapacitorCharges(converter, way));
-            double[] added = VoltageLaw.Amounts([.. unseen.Select(u => Mixed(charges, u))], Mixed(charges, SparseVector.OfDense(amounts)), phases);
+            SparseVector[] charges = Array.ConvertAll(ways, way => CapacitorCharges(converter, way.Branches));
+            double[] added = VoltageLaw.Amounts(
+                [.. unseen.Select(u => Mixed(charges, u))], Mixed(charges, SparseVector.OfDense(amounts)), converter.Network.PhaseCount);
             Add(amounts, unseen, added);
         }
 
@@ -56,13 +48,13 @@ internal static class DirectionAmounts
         FlowDirection[] ways = Ways(topology);
         if (topology.Directions.Any(d => Inductors(converter, d).Count > 0))
         {
-            return SlowWaysAtFastCurrents(converter, topology, ways);
+            return SlowWaysWithInductors(converter, topology, ways);
         }
 
         int[] moving = [0, .. Enumerable.Range(1, topology.Directions.Count).Where(k => IsMoving(converter.Network, topology.Directions[k - 1]))];
         double[] delivered = Delivered(topology);
         double[] own = VoltageLaw.Mixture(
-            [.. moving.Select(k => CapacitorCharges(converter, ways[k]))], [.. moving.Select(k => delivered[k])], converter.Network.PhaseCount);
+            [.. moving.Select(k => CapacitorCharges(converter, ways[k].Branches))], [.. moving.Select(k => delivered[k])], converter.Network.PhaseCount);
         var amounts = new double[ways.Length];
         for (int k = 0; k < moving.Length; k++)
         {
@@ -83,32 +75,23 @@ internal static class DirectionAmounts
     /// <summary>What a unit of each of the <see cref="Ways"/> delivers to the load.</summary>
     public static double[] Delivered(TopologySolution topology) => [1, .. topology.Directions.Select(d => d.Path is null ? 0.0 : 1)];
 
-    // The currents of the inductors are those of the fast limit; what leaves them alone meets the voltage law at the phase ends.
-    private static double[] SlowWaysAtFastCurrents(Converter converter, TopologySolution topology, FlowDirection[] ways)
+    // The fast limit's flow, moved until no mixture of directions sees a voltage on average.
+    private static double[] SlowWaysWithInductors(Converter converter, TopologySolution topology, FlowDirection[] ways)
     {
-        SparseVector[] charges = Array.ConvertAll(ways, way => CapacitorCharges(converter, way));
-        SparseVector[] currents = Array.ConvertAll(ways, way => Inductors(converter, way));
+        int[] moving = [.. Enumerable.Range(0, ways.Length).Where(k => k == 0 || IsMoving(converter.Network, topology.Directions[k - 1]))];
         double[] amounts = FastWays(converter, topology);
-        List<SparseVector> still = [.. topology.Directions.Select((d, k) => d.Path is null
-            ? SparseVector.Unit(k + 1)
-            : SparseVector.Of([0, k + 1], [-1, 1]))];
-        for (int l = 0; l < converter.Inductors.Count * converter.Network.PhaseCount; l++)
-        {
-            double Current(SparseVector direction) => Mixed(currents, direction)[l];
-            if (still.Count > 0 && still.MaxBy(d => Math.Abs(Current(d))) is { Count: > 0 } pivot && Math.Abs(Current(pivot)) > Rounding)
-            {
-                double own = Current(pivot);
-                still.Remove(pivot);
-                still = still.ConvertAll(d => SparseVector.Combination(1, d, -Current(d) / own, pivot));
-            }
-        }
-
-        still.RemoveAll(d => Mixed(charges, d).IsZero);
-        if (still.Count > 0)
-        {
-            Add(amounts, still, VoltageLaw.Amounts([.. still.Select(d => Mixed(charges, d))], Mixed(charges, SparseVector.OfDense(amounts)), converter.Network.PhaseCount));
-        }
-
+        SparseVector[] mixtures = [.. moving[1..].Select(k => topology.Directions[k - 1].Path is null ? SparseVector.Unit(k) : SparseVector.Of([0, k], [-1, 1]))];
+        SparseVector[] charges = Array.ConvertAll(ways, way => CapacitorCharges(converter, way.Branches));
+        SparseVector[] steady = Array.ConvertAll(ways, way => CapacitorCharges(converter, SteadyShare.Of(converter, topology, way.Branches)));
+        SparseVector[] losses = LossesOf(converter, ways);
+        SparseVector start = SparseVector.OfDense(amounts);
+        double[] added = SlowCurrents.Amounts(
+            [.. mixtures.Select(m => Mixed(charges, m))],
+            [.. mixtures.Select(m => Mixed(steady, m))],
+            [.. mixtures.Select(m => Mixed(losses, m))],
+            (Mixed(charges, start), Mixed(steady, start)),
+            converter.Network.PhaseCount);
+        Add(amounts, [.. mixtures], added);
         return amounts;
     }
 
@@ -140,6 +123,18 @@ internal static class DirectionAmounts
         }
     }
 
+    // charge times the root of resistance over duration, of the switches and then of the branches
+    private static SparseVector[] LossesOf(Converter converter, FlowDirection[] ways)
+    {
+        SwitchedNetwork network = converter.Network;
+        int phases = network.PhaseCount;
+        double[] inverseDuty = Array.ConvertAll(network.Duties, d => 1 / d.ToDouble());
+        return Array.ConvertAll(ways, way =>
+            way.Switches.Weighted(e => Math.Sqrt(converter.Switches[e / phases].Ohms * inverseDuty[e % phases])).Followed(
+                way.Branches.Weighted(e => Math.Sqrt(BranchOhms(converter, e / phases) * inverseDuty[e % phases])),
+                network.SwitchCount * phases));
+    }
+
     private static double BranchOhms(Converter converter, int branch) =>
         branch < converter.Network.CapacitorCount ? converter.Capacitors[branch].EsrOhms
         : branch >= converter.Network.FirstInductorBranch ? converter.Inductors[branch - converter.Network.FirstInductorBranch].Ohms
@@ -157,10 +152,10 @@ internal static class DirectionAmounts
         [.. topology.Directions.Select((d, k) => d.Path is null ? ways[k + 1] : ways[k + 1] / d.PathShare)];
 
     // charge over the root of capacitance; index capacitor · phases + phase
-    private static SparseVector CapacitorCharges(Converter converter, FlowDirection way)
+    private static SparseVector CapacitorCharges(Converter converter, SparseVector branches)
     {
         int phases = converter.Network.PhaseCount, entries = converter.Network.CapacitorCount * phases;
-        return way.Branches.Weighted(e => e < entries ? 1 / Math.Sqrt(converter.Capacitors[e / phases].Farads) : 0);
+        return branches.Weighted(e => e < entries ? 1 / Math.Sqrt(converter.Capacitors[e / phases].Farads) : 0);
     }
 
     private static SparseVector Mixed(SparseVector[] charges, SparseVector amounts)

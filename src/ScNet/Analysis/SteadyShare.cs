@@ -54,6 +54,22 @@ internal sealed class SteadyShare
         return new ChargeSharing(new NamedList<Quantity>(coefficients, converter.Capacitors.Names), ohms);
     }
 
+    /// <summary>The steady part of the charges of a few branches, as numbers.</summary>
+    /// <param name="converter">The converter.</param>
+    /// <param name="topology">The topology of the mode.</param>
+    /// <param name="branches">The charges, index branch · phases + phase.</param>
+    public static SparseVector Of(Converter converter, TopologySolution topology, SparseVector branches)
+    {
+        var charges = new Quantity[converter.Network.BranchCount * converter.Network.PhaseCount];
+        charges.AsSpan().Fill(Quantity.Zero);
+        for (int e = 0; e < branches.Count; e++)
+        {
+            charges[branches.Indices[e]] = Quantity.Numeric(branches.Values[e]);
+        }
+
+        return SparseVector.OfDense(Array.ConvertAll(new SteadyShare(converter, topology, charges).Find(), q => q.ToDouble()));
+    }
+
     private Quantity[] Find()
     {
         var steady = new Quantity[_network.CapacitorCount * _phases];

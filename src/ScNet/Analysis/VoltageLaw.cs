@@ -136,8 +136,8 @@ internal sealed class VoltageLaw
         });
     }
 
-    // Balanced charges: after the last one of a capacitor nothing is left.
-    private static SparseVector RunningSums(SparseVector charges, int phases)
+    /// <summary>What has entered each capacitor at the end of each phase. Charges balance: after the last one of a capacitor nothing is left.</summary>
+    public static SparseVector RunningSums(SparseVector charges, int phases)
     {
         List<int> indices = [];
         List<double> values = [];
@@ -161,7 +161,8 @@ internal sealed class VoltageLaw
         return SparseVector.Of([.. indices], [.. values]);
     }
 
-    private static double Dot(SparseVector left, SparseVector right)
+    /// <summary>The sum of products.</summary>
+    public static double Dot(SparseVector left, SparseVector right)
     {
         double sum = 0;
         for (int l = 0, r = 0; l < left.Count && r < right.Count;)

@@ -49,13 +49,13 @@ public sealed class ChargeLaws
             && analysis.ChargeFlow.Switches.SelectMany(s => s).All(q => q.IsExact))
         {
             NodeSets nodes = NodeSets.Single(analysis.Converter);
-            AssertNoSetGainsCharge(analysis, _ => nodes, capacitors: true, switches: true);
+            NodeBalance.AssertNoSetGainsCharge(analysis, _ => nodes, capacitors: true, switches: true);
         }
     });
 
     [Fact]
     public void The_slow_flow_of_the_capacitors_leaves_no_charge_on_joined_nodes() => LawSample.Check((_, analysis) =>
-        AssertNoSetGainsCharge(
+        NodeBalance.AssertNoSetGainsCharge(
             analysis,
             phase => NodeSets.JoinedBySwitches(analysis.Converter, analysis.Mode, phase),
             capacitors: true,
@@ -66,7 +66,7 @@ public sealed class ChargeLaws
     {
         // What enters a capacitor at one plate leaves at the other, so its nodes count as one.
         NodeSets sets = NodeSets.JoinedByCapacitors(analysis.Converter);
-        AssertNoSetGainsCharge(analysis, _ => sets, capacitors: false, switches: true);
+        NodeBalance.AssertNoSetGainsCharge(analysis, _ => sets, capacitors: false, switches: true);
     });
 
     [Fact]
@@ -98,47 +98,4 @@ public sealed class ChargeLaws
     });
 
     private static double Duty(ModeAnalysis analysis, int index) => analysis.Converter.Phases[index].Duty.ToDouble();
-
-    // Ports on different sets are linked outside; the reference takes whatever the others do not.
-    private static void AssertNoSetGainsCharge(ModeAnalysis analysis, Func<int, NodeSets> setsOf, bool capacitors, bool switches)
-    {
-        Converter converter = analysis.Converter;
-        ChargeFlow flow = analysis.ChargeFlow;
-        foreach (Phase phase in converter.Phases)
-        {
-            int number = phase.Number;
-            NodeSets sets = setsOf(number);
-            Dictionary<int, List<Quantity>> leaving = sets.All.ToDictionary(set => set, _ => new List<Quantity>());
-            if (capacitors)
-            {
-                Add(converter.Capacitors.Select((c, i) => (c.PositiveNode, c.BottomNode, flow.Capacitors[i][number])));
-            }
-
-            if (switches)
-            {
-                Add(converter.Switches.Select((s, i) => (s.FirstNode, s.SecondNode, flow.Switches[i][number])));
-            }
-
-            // The ports' numbers belong to the fast flow; the slow one shares only their fractions.
-            bool portsKnown = switches || flow.Input.Concat(flow.Output).All(q => q.IsExact);
-            bool outputKnown = portsKnown || converter.Load == LoadKind.Current;
-            leaving[sets[converter.InputNode]].Add(-flow.Input[number]);
-            leaving[sets[converter.OutputNode]].Add(flow.Output[number]);
-            foreach (int set in sets.All.Where(set => set != sets[Converter.ReferenceNode]
-                && (portsKnown || set != sets[converter.InputNode])
-                && (outputKnown || set != sets[converter.OutputNode])))
-            {
-                LawSample.AssertSumIsZero([0, .. leaving[set]], $"phase {number}");
-            }
-
-            void Add(IEnumerable<(string First, string Second, Quantity Charge)> branches)
-            {
-                foreach ((string first, string second, Quantity charge) in branches)
-                {
-                    leaving[sets[first]].Add(charge);
-                    leaving[sets[second]].Add(-charge);
-                }
-            }
-        }
-    }
 }

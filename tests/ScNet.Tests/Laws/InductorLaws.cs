@@ -25,7 +25,7 @@ public class InductorLaws
             Assert.Equal(analysis.Ratio.ToDouble(), input, 1e-9 * (1 + Math.Abs(input)));
             AssertSolves(analysis);
         }
-    });
+    }, found: ["6bp3NHo1T8hMIYQ1"]);
 
     [Fact]
     public void Ratio_and_capacitor_voltages_are_those_of_a_dense_solution() => LawCheck.Holds(s_any, converter =>
@@ -62,6 +62,46 @@ public class InductorLaws
             }
         }
     });
+
+    [Fact]
+    public void The_fast_limit_is_the_voltage_lost_by_a_network_of_constant_currents() => LawCheck.Holds(
+        s_any,
+        converter =>
+        {
+            foreach (ModeAnalysis analysis in ConverterAnalysis.Of(converter).Results.Where(a => a.CarriesLoad))
+            {
+                LimitSolution? oracle = LimitOracles.Fast(converter, analysis.Mode);
+                Assert.NotNull(oracle);
+                LawSample.AssertNear(oracle.Ohms, analysis.FastSwitchingLimit.Ohms, "fast limit", 1e-7);
+                LimitLaws.AssertNear(oracle.Switches, analysis.ChargeFlow.Switches, "switch");
+                LimitLaws.AssertNear(oracle.Inductors, analysis.ChargeFlow.Inductors, "inductor");
+            }
+        },
+        300);
+
+    [Fact]
+    public void Charge_sharing_is_the_voltage_lost_by_a_network_of_impulses_and_steady_currents()
+    {
+        int compared = 0, contradictory = 0;
+        LawCheck.Holds(
+            s_any,
+            converter =>
+            {
+                foreach (ModeAnalysis analysis in ConverterAnalysis.Of(converter).Results.Where(a => a.CarriesLoad))
+                {
+                    if (LimitOracles.Sharing(converter, analysis.Mode) is not { } oracle)
+                    {
+                        contradictory++;
+                        continue;
+                    }
+
+                    compared++;
+                    LawSample.AssertNear(oracle.Ohms, analysis.ChargeSharing!.OhmsAtOneHertz, "charge sharing", 1e-7);
+                    Assert.NotNull(LimitOracles.Sharing(converter, analysis.Mode, analysis.ChargeFlow.Capacitors));
+                }
+            });
+        Assert.True(compared > 20 * contradictory, $"{compared} compared, {contradictory} without a limit.");
+    }
 
     [Fact]
     public void Volt_seconds_of_every_inductor_vanish() => LawCheck.Holds(s_any, converter =>
@@ -185,45 +225,31 @@ public class InductorLaws
         return (x, open, ((matrix * x) - right).AbsoluteMaximum());
     }
 
-    // Kirchhoff's current law what every element takes from each node sums to nothing in every phase.
+    // The flow of the capacitors is that of the slow limit, the other one that of the fast limit: a capacitor that keeps its
+    // voltage (in a loop with closed switches, say) carries nothing in the one and a part of the current in the other, and
+    // inductors whose currents topology leaves open carry others. So each obeys Kirchhoff's current law where the other one's
+    // elements are contracted, and both together where all is exact.
     private static void AssertSolves(ModeAnalysis analysis)
     {
-        Converter converter = analysis.Converter;
         ChargeFlow flow = analysis.ChargeFlow;
-        foreach (Phase phase in converter.Phases)
+        foreach (Phase phase in analysis.Converter.Phases)
         {
-            Vector<double> node = Vector<double>.Build.Dense(converter.Nodes.Count);
-            void Draw(string from, string to, double charge)
+            foreach (Inductor inductor in analysis.Converter.Inductors)
             {
-                node[converter.Nodes.PositionOf(from)] += charge;
-                node[converter.Nodes.PositionOf(to)] -= charge;
-            }
-
-            int j = phase.Number;
-            foreach (Inductor inductor in converter.Inductors)
-            {
-                double charge = flow.Inductors[inductor.Name][j].ToDouble();
-                Draw(inductor.FirstNode, inductor.SecondNode, charge);
+                double charge = flow.Inductors[inductor.Name][phase.Number].ToDouble();
                 Assert.Equal(analysis.Inductors[inductor.Name].Current.ToDouble() * phase.Duty.ToDouble(), charge, 1e-9 * (1 + Math.Abs(charge)));
             }
-
-            // the capacitors' flow is that of the slow limit, the switches' that of the fast one: they meet where topology decides
-            if (flow.DeterminedBy == FlowDetermination.Topology)
-            {
-                foreach (Capacitor capacitor in converter.Capacitors)
-                {
-                    Draw(capacitor.PositiveNode, capacitor.BottomNode, flow.Capacitors[capacitor.Name][j].ToDouble());
-                }
-
-                foreach (Switch s in converter.Switches)
-                {
-                    Draw(s.FirstNode, s.SecondNode, flow.Switches[s.Name][j].ToDouble());
-                }
-
-                Draw(converter.OutputNode, Converter.ReferenceNode, flow.Output[j].ToDouble());
-                Draw(Converter.ReferenceNode, converter.InputNode, flow.Input[j].ToDouble());
-                Assert.InRange(node.AbsoluteMaximum(), 0, 1e-8 * (1 + Math.Abs(analysis.Ratio.ToDouble())));
-            }
         }
+
+        NodeSets byCapacitors = NodeSets.JoinedByCapacitors(analysis.Converter), single = NodeSets.Single(analysis.Converter);
+        NodeBalance.AssertNoSetGainsCharge(analysis, BySwitches, capacitors: true, switches: false);
+        NodeBalance.AssertNoSetGainsCharge(analysis, _ => byCapacitors, capacitors: false, switches: true);
+        if (flow.DeterminedBy == FlowDetermination.Topology && flow.Switches.Concat(flow.Inductors).SelectMany(s => s).All(q => q.IsExact))
+        {
+            NodeBalance.AssertNoSetGainsCharge(analysis, _ => single, capacitors: true, switches: true);
+        }
+
+        NodeSets BySwitches(int phase) => analysis.Converter.Inductors.Where(l => flow.Inductors[l.Name].Any(q => !q.IsExact))
+            .Aggregate(NodeSets.JoinedBySwitches(analysis.Converter, analysis.Mode, phase), (sets, l) => sets.With(l.FirstNode, l.SecondNode));
     }
 }

@@ -38,6 +38,13 @@ internal sealed class NodeSets
         return sets;
     }
 
+    /// <summary>The same with the ends of an element joined too.</summary>
+    public NodeSets With(string first, string second)
+    {
+        Join(first, second);
+        return this;
+    }
+
     public int this[string node] => _setOf[node];
 
     public IEnumerable<int> All => _setOf.Values.Distinct();

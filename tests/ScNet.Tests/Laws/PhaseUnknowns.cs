@@ -10,6 +10,7 @@ internal sealed class PhaseUnknowns
     {
         Capacitors = system.Variables(converter.Capacitors.Count);
         Switches = system.Variables(converter.Switches.Count);
+        Inductors = system.Variables(converter.Inductors.Count);
         Input = system.Variable();
         Output = system.Variable();
     }
@@ -17,6 +18,8 @@ internal sealed class PhaseUnknowns
     public int[] Capacitors { get; }
 
     public int[] Switches { get; }
+
+    public int[] Inductors { get; }
 
     public int Input { get; }
 
@@ -40,6 +43,12 @@ internal sealed class PhaseUnknowns
             {
                 system.Require(0, (unknowns.Switches[s], 1));
             }
+        }
+
+        for (int l = 0; l < converter.Inductors.Count; l++)
+        {
+            leaving[converter.Inductors[l].FirstNode].Add((unknowns.Inductors[l], 1));
+            leaving[converter.Inductors[l].SecondNode].Add((unknowns.Inductors[l], -1));
         }
 
         leaving[converter.InputNode].Add((unknowns.Input, -1));

@@ -76,7 +76,7 @@ public sealed class RelabellingLaws
             },
             count: 1000,
             name: name);
-        Assert.True(checkedCount >= 200, $"Only {checkedCount} of 1000 networks had a result.");
+        Assert.True(LawCheck.IsOneCase || checkedCount >= 200, $"Only {checkedCount} of 1000 networks had a result.");
     }
 
     private static int[] All<T>(IReadOnlyList<T> elements) => [.. Enumerable.Range(0, elements.Count)];
