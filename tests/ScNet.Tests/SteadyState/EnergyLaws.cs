@@ -170,6 +170,6 @@ public sealed class EnergyLaws
             count: iterations,
             print: x => x.ToString(),
             name: name);
-        Assert.True(checkedCount >= iterations / 5, $"Only {checkedCount} of {iterations} networks had a result.");
+        Assert.True(LawCheck.IsOneCase || checkedCount >= iterations / 5, $"Only {checkedCount} of {iterations} networks had a result.");
     }
 }

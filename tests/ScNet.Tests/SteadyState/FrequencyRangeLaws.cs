@@ -52,6 +52,6 @@ public sealed class FrequencyRangeLaws
             count: 2000,
             print: x => x.ToString(),
             name: name);
-        Assert.True(checkedCount >= 400, $"Only {checkedCount} networks had a result.");
+        Assert.True(LawCheck.IsOneCase || checkedCount >= 400, $"Only {checkedCount} networks had a result.");
     }
 }

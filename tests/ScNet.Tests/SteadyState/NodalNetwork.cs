@@ -164,11 +164,11 @@ internal sealed class NodalNetwork
         matrix[second, first] -= value;
     }
 
-    public static Matrix<double> PseudoInverse(Matrix<double> matrix)
+    public static Matrix<double> PseudoInverse(Matrix<double> matrix, double tolerance = 1e-12)
     {
         var svd = matrix.Svd();
         Matrix<double> inverse = Matrix<double>.Build.Dense(
-            matrix.ColumnCount, matrix.RowCount, (i, j) => i == j && svd.S[i] > 1e-12 * svd.S[0] ? 1 / svd.S[i] : 0);
+            matrix.ColumnCount, matrix.RowCount, (i, j) => i == j && svd.S[i] > tolerance * svd.S[0] ? 1 / svd.S[i] : 0);
         return svd.VT.TransposeThisAndMultiply(inverse) * svd.U.Transpose();
     }
 }

@@ -72,26 +72,30 @@ public sealed class ParasiticLaws
             return PreparedMode.Of(converter, ModeAnalysis.Of(converter, converter.Modes[0]).Topology);
         }
 
-        (PreparedMode none, PreparedMode small, PreparedMode smaller) = (With(0), With(1e-5), With(1e-6));
+        (PreparedMode none, PreparedMode twice, PreparedMode small, PreparedMode smaller) = (With(0), With(2e-5), With(1e-5), With(1e-6));
         foreach (double hertz in Frequencies(analysis))
         {
             double period = 1 / hertz, ohms = none.Ohms(period);
             PortRatios ideal = none.Ratios(period);
             Assert.Equal((analysis.Ratio.ToDouble(), analysis.Ratio.ToDouble(), 0), (ideal.Voltage, ideal.Current, ideal.InputSiemens));
-            (PortRatios one, PortRatios other) = (small.Ratios(period), smaller.Ratios(period));
-            AssertProportional(small.Ohms(period) - ohms, smaller.Ohms(period) - ohms, ohms);
-            AssertProportional(one.Voltage - ideal.Voltage, other.Voltage - ideal.Voltage, 1);
-            AssertProportional(one.Current - ideal.Current, other.Current - ideal.Current, 1);
-            AssertProportional(one.InputSiemens, other.InputSiemens, 1 / ohms);
+            (PortRatios two, PortRatios one, PortRatios other) = (twice.Ratios(period), small.Ratios(period), smaller.Ratios(period));
+            AssertProportional(twice.Ohms(period) - ohms, small.Ohms(period) - ohms, smaller.Ohms(period) - ohms, ohms);
+            AssertProportional(two.Voltage - ideal.Voltage, one.Voltage - ideal.Voltage, other.Voltage - ideal.Voltage, 1);
+            AssertProportional(two.Current - ideal.Current, one.Current - ideal.Current, other.Current - ideal.Current, 1);
+            AssertProportional(two.InputSiemens, one.InputSiemens, other.InputSiemens, 1 / ohms);
         }
 
-        // a tenth of the plates makes a tenth of the change, but for its square
-        static void AssertProportional(double one, double other, double scale)
+        // With f(p) = ap + bp² + cp³, p being 1e-5: f(p) - 10 f(p/10) = 0.9 bp², and f(2p) - 2 f(p) = 2 bp², so that the first
+        // less 0.45 of the second leaves the cube. Where a vanishes, as it does where plates swing but stand in nobody's way, the
+        // square is all there is. The cube is below 0.02 of line and square where they are below 0.01 of the scale.
+        static void AssertProportional(double two, double one, double other, double scale)
         {
             Assert.True(Math.Abs(one) <= 1e-2 * scale, $"{one:R} of {scale:R}");
-            Assert.True(Math.Abs(one - (10 * other)) <= (0.02 * Math.Abs(one)) + (1e-10 * scale), $"{one:R} and {other:R} of {scale:R}");
+            double line = one - (10 * other), square = two - (2 * one);
+            Assert.True(
+                Math.Abs(line - (0.45 * square)) <= (0.02 * (Math.Abs(one) + Math.Abs(square))) + (1e-10 * scale), $"{two:R}, {one:R} and {other:R} of {scale:R}");
         }
-    });
+    }, ["a3eV9okCWBEd3WOm"]);
 
     [Fact]
     public void Elements_dissipate_what_the_source_gives_and_the_load_does_not_get() => Check(500, (analysis, _) =>
@@ -142,21 +146,21 @@ public sealed class ParasiticLaws
             Assert.Equal(values[k].Value > 0 || k < 4 * converter.Capacitors.Count && k % 4 == 1, values[k].Slope is not null);
             if (values[k].Value > 0)
             {
-                double[] above = Figures(PlatedNetworks.Changed(converter, k, 1 + Step), hertz), below = Figures(PlatedNetworks.Changed(converter, k, 1 - Step), hertz);
-                AssertSlopes(values[k].Slope!.Value, values[k].Value, above, below, scales);
+                AssertSlopes(values[k].Slope!.Value, values[k].Value, h => Figures(PlatedNetworks.Changed(converter, k, 1 + h), hertz), scales);
             }
         }
 
-        AssertSlopes(slopes.ByFrequency, hertz, Figures(converter, hertz * (1 + Step)), Figures(converter, hertz * (1 - Step)), scales);
+        AssertSlopes(slopes.ByFrequency, hertz, h => Figures(converter, hertz * (1 + h)), scales);
 
         // the second phase gives way to the first
         Fraction[] duties = [.. converter.Phases.Select(p => p.Duty)];
-        double[] Shifted(Fraction step) => Figures(PlatedNetworks.WithDuties(converter, [duties[0] + step, duties[1] - step, .. duties[2..]]), hertz);
         (TwoPortSlope first, TwoPortSlope second) = (slopes.ByDuty[1], slopes.ByDuty[2]);
         AssertSlopes(
             new(first.Ratio - second.Ratio, first.Ohms - second.Ohms, first.CurrentRatio - second.CurrentRatio, first.InputSiemens - second.InputSiemens),
-            1, Shifted(new Fraction(1, 10_000)), Shifted(new Fraction(-1, 10_000)), [.. scales.Select(s => 100 * s)]);
-    });
+            1,
+            h => Figures(PlatedNetworks.WithDuties(converter, [duties[0] + (Fraction)(decimal)h, duties[1] - (Fraction)(decimal)h, .. duties[2..]]), hertz),
+            [.. scales.Select(s => 100 * s)]);
+    }, ["3tF-EXsDNtt8uIns2"]);
 
     /// <summary>Values drawn within their tolerances, which the parasitic capacitances do not share.</summary>
     [Fact]
@@ -182,12 +186,15 @@ public sealed class ParasiticLaws
         return [ratios.Voltage, prepared.Ohms(1 / hertz), ratios.Current, ratios.InputSiemens];
     }
 
-    private static void AssertSlopes(TwoPortSlope slope, double value, double[] above, double[] below, double[] scales)
+    // A step of 1e-4 is 2e-3 of a duty of 1/20, and the error of a central difference is in proportion to its square: 4e-6.
+    // Twice the step has four times that error, so that a third of their difference takes it off; what is left, the fourth power, is 1e-11.
+    private static void AssertSlopes(TwoPortSlope slope, double value, Func<double, double[]> figures, double[] scales)
     {
         double[] analytic = [slope.Ratio, slope.Ohms, slope.CurrentRatio, slope.InputSiemens];
+        (double[] above, double[] below, double[] farAbove, double[] farBelow) = (figures(Step), figures(-Step), figures(2 * Step), figures(-2 * Step));
         for (int f = 0; f < analytic.Length; f++)
         {
-            double difference = (above[f] - below[f]) / (2 * Step);
+            double near = (above[f] - below[f]) / (2 * Step), far = (farAbove[f] - farBelow[f]) / (4 * Step), difference = near + ((near - far) / 3);
             Assert.True(Math.Abs(difference - (value * analytic[f])) <= 1e-7 * scales[f], $"figure {f}: expected {difference:R}, but got {value * analytic[f]:R}");
         }
     }
@@ -205,7 +212,7 @@ public sealed class ParasiticLaws
     }
 
     private static void Check(
-        long iterations, Action<ModeAnalysis, Func<double, (double Ohms, PortRatios Ratios)>> law, [CallerFilePath] string file = "", [CallerMemberName] string name = "")
+        long iterations, Action<ModeAnalysis, Func<double, (double Ohms, PortRatios Ratios)>> law, string[]? found = null, [CallerFilePath] string file = "", [CallerMemberName] string name = "")
     {
         int checkedCount = 0;
         PlatedNetworks.Any.Holds(
@@ -222,9 +229,10 @@ public sealed class ParasiticLaws
             },
             iterations,
             Print,
+            found,
             file,
             name);
-        Assert.True(checkedCount >= iterations / 5, $"Only {checkedCount} of {iterations} networks had a result.");
+        Assert.True(LawCheck.IsOneCase || checkedCount >= iterations / 5, $"Only {checkedCount} of {iterations} networks had a result.");
     }
 
     private static string Print(Converter converter) => string.Join(

@@ -68,7 +68,7 @@ public sealed class SpreadLaws
             count: iterations,
             print: x => x.ToString(),
             name: name);
-        Assert.True(checkedCount >= iterations / 5, $"Only {checkedCount} of {iterations} networks had a result.");
+        Assert.True(LawCheck.IsOneCase || checkedCount >= iterations / 5, $"Only {checkedCount} of {iterations} networks had a result.");
     }
 
     internal static NetworkSketch Spread(NetworkSketch sketch, double[] decades) => sketch with

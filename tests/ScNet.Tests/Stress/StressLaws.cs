@@ -179,7 +179,7 @@ public sealed class StressLaws
             },
             count: 600,
             name: name);
-        Assert.True(checkedCount >= 100, $"Only {checkedCount} of 600 networks had a result.");
+        Assert.True(LawCheck.IsOneCase || checkedCount >= 100, $"Only {checkedCount} of 600 networks had a result.");
     }
 
     private static int[] Permutation(int count, int seed)

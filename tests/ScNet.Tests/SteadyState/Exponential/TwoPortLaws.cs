@@ -65,7 +65,8 @@ public sealed class TwoPortLaws
             }
         },
         400,
-        c => c.ToString()!);
+        c => c.ToString()!,
+        ["ak1jBJRZ9zCnqRtr3"]);
 
     // what returns within some hundred periods, so that the oracle's own error stays small
     private static bool IsSettled(PeriodFigures found) =>
@@ -95,8 +96,9 @@ public sealed class TwoPortLaws
             },
             1000,
             c => c.ToString()!,
+            null,
             file,
             name);
-        Assert.True(checkedCount > 500, $"Only {checkedCount} had a result.");
+        Assert.True(LawCheck.IsOneCase || checkedCount > 500, $"Only {checkedCount} had a result.");
     }
 }
