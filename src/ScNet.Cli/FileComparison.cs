@@ -15,8 +15,8 @@ internal sealed record FileComparison(NetlistFile File, IReadOnlyList<ResultRow<
     /// <summary>Whether the file was read and compared, and every mode has a result.</summary>
     public bool IsComplete => Rows.Count > 0 && Rows.All(r => r.Result is not null);
 
-    /// <summary>Compares all modes of a file, at equal silicon too where asked for; the errors of a mode go to <paramref name="error"/>.</summary>
-    public static FileComparison Of(NetlistFile file, ComparisonConditions conditions, bool isSilicon, TextWriter error)
+    /// <summary>Compares all modes of a file, at equal silicon and at a load too where asked for; the errors of a mode go to <paramref name="error"/>.</summary>
+    public static FileComparison Of(NetlistFile file, ComparisonConditions conditions, bool isSilicon, double? loadAmperes, TextWriter error)
     {
         if (isSilicon && file.Reading.Converter is { Modes.Count: > MaximumModesAtEqualSilicon } large)
         {
@@ -33,11 +33,9 @@ internal sealed record FileComparison(NetlistFile File, IReadOnlyList<ResultRow<
         FileAnalysis analysis = FileAnalysis.Of(file, null, error);
         analysis.ReportFailures(error);
         ConverterRatings? ratings = isSilicon && analysis.Modes.Any(m => m.HasResult) ? SiliconComparison.Rate(ConverterAnalysis.Of(analysis.Converter!), conditions) : null;
-        return new FileComparison(file, [.. analysis.Modes.Select(m => ResultRow.Of(
-            file.Path,
-            m,
-            m.Analysis is { } found
-                ? new ComparedMode(ModeComparison.Of(found, conditions), ratings is null ? null : SiliconComparison.Of(ratings, m.Mode.Name, conditions))
-                : null))]);
+        return new FileComparison(file, [.. analysis.Modes.Select(m => FileAnalysis.Row(file.Path, m, error, found => new ComparedMode(
+            ModeComparison.Of(found, conditions),
+            ratings is null ? null : SiliconComparison.Of(ratings, m.Mode.Name, conditions),
+            loadAmperes is { } amperes ? ComparedLoad.Of(found, conditions, amperes) : null)))]);
     }
 }

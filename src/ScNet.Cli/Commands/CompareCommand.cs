@@ -25,11 +25,13 @@ internal static class CompareCommand
         {
             Description = "Adds the limits at equal silicon: elements over the rating are stacked in series, and the area is the same for all.",
         };
+        Option<double?> load = SharedOptions.OptionalSignedNumber(
+            "--load-current", "A", "amperes (A)", "Adds output voltage and efficiency of every mode at this average current out of the output node");
         Option<string?> sort = Sort();
         Option<string> format = SharedOptions.Format("text", "json", "csv");
         Command command = new("compare", "All modes of all files side by side, at equal totals and against a voltage rating.")
         {
-            files, families, input, rating, capacitance, conductance, frequency, silicon, sort, format,
+            files, families, input, rating, capacitance, conductance, frequency, silicon, load, sort, format,
         };
         command.Validators.Add(result =>
         {
@@ -38,10 +40,17 @@ internal static class CompareCommand
                 result.AddError("Expected at least one FILE or --family.");
             }
 
-            if (!result.GetValue(silicon) && result.GetValue(sort) is { } column && !ResultTable.ComparisonColumns(hasSilicon: false).Contains(column)
-                && ResultTable.ComparisonColumns(hasSilicon: true).Contains(column))
+            if (result.GetValue(sort) is { } column && ResultTable.ComparisonColumns(hasSilicon: true, hasLoad: true).Contains(column))
             {
-                result.AddError($"The column {column} is there with --silicon only.");
+                if (!ResultTable.ComparisonColumns(hasSilicon: true).Contains(column) && result.GetValue(load) is null)
+                {
+                    result.AddError($"The column {column} is there with --load-current only.");
+                }
+
+                if (!ResultTable.ComparisonColumns(hasSilicon: false, hasLoad: true).Contains(column) && !result.GetValue(silicon))
+                {
+                    result.AddError($"The column {column} is there with --silicon only.");
+                }
             }
         });
         command.SetAction(parsed =>
@@ -54,9 +63,10 @@ internal static class CompareCommand
                 parsed.GetValue(frequency));
             TextWriter error = parsed.InvocationConfiguration.Error;
             bool isSilicon = parsed.GetValue(silicon);
+            double? amperes = parsed.GetValue(load);
             FileComparison[] comparisons = [.. (parsed.GetValue(files) ?? []).Select(path => NetlistFile.Read(path, error))
                 .Concat((parsed.GetValue(families) ?? []).Select(Family))
-                .Select(file => FileComparison.Of(file, conditions, isSilicon, error))];
+                .Select(file => FileComparison.Of(file, conditions, isSilicon, amperes, error))];
             IReadOnlyList<ResultRow<ComparedMode>> rows = [.. comparisons.SelectMany(c => c.Rows)];
             if (parsed.GetValue(sort) is { } column)
             {
@@ -67,13 +77,13 @@ internal static class CompareCommand
             switch (parsed.GetValue(format))
             {
                 case "json":
-                    output.WriteLine(ResultTable.OfComparisons(conditions, rows, isSilicon).ToJson());
+                    output.WriteLine(ResultTable.OfComparisons(conditions, rows, isSilicon, amperes).ToJson());
                     break;
                 case "csv":
-                    output.Write(ResultTable.OfComparisons(conditions, rows, isSilicon).ToCsv());
+                    output.Write(ResultTable.OfComparisons(conditions, rows, isSilicon, amperes).ToCsv());
                     break;
                 default:
-                    ComparisonText.Write(output, conditions, isSilicon, comparisons, rows);
+                    ComparisonText.Write(output, conditions, isSilicon, amperes, comparisons, rows);
                     break;
             }
 
@@ -110,12 +120,12 @@ internal static class CompareCommand
     {
         Option<string?> sort = new("--sort")
         {
-            Description = "Sorts the rows by a column of the CSV output, the smallest first, those without a value last.",
+            Description = "Sorts the rows by a column of the CSV output, the smallest first (the highest efficiency), those without a value last.",
             HelpName = "COLUMN",
         };
         sort.Validators.Add(result =>
         {
-            IReadOnlyList<string> columns = ResultTable.ComparisonColumns(hasSilicon: true);
+            IReadOnlyList<string> columns = ResultTable.ComparisonColumns(hasSilicon: true, hasLoad: true);
             foreach (Token token in result.Tokens.Where(t => !columns.Contains(t.Value)))
             {
                 result.AddError($"Expected one of {string.Join(", ", columns)} after --sort, but got '{token.Value}'.");

@@ -79,10 +79,16 @@ internal static class SharedOptions
     /// <summary>A number of either sign, or zero.</summary>
     public static Option<double> SignedNumber(string name, string helpName, string unit, string description) =>
         Parsed(name, helpName, $"{description}, in {unit}.", required: true, (string text, out double value) =>
-            double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value)
-            && (value == 0 || Math.Abs(value) is >= MinimumValue and <= MaximumValue)
-                ? null
-                : $"Expected a number of {unit} after {name}, such as 0.25, 0 or -1e-3 (zero, or 1e-60 to 1e60 of either sign), but got '{text}'.");
+            TryParseSigned(text, out value) ? null : SignedExpected(name, unit, text));
+
+    /// <summary>A number of either sign, or zero, that may be left out.</summary>
+    public static Option<double?> OptionalSignedNumber(string name, string helpName, string unit, string description) =>
+        Parsed<double?>(name, helpName, $"{description}, in {unit}.", required: false, (string text, out double? value) =>
+        {
+            bool isNumber = TryParseSigned(text, out double number);
+            value = number;
+            return isNumber ? null : SignedExpected(name, unit, text);
+        });
 
     /// <summary>Only the mode of a name.</summary>
     public static Option<string> Mode() => new("--mode") { Description = "Only the mode of this name.", HelpName = "NAME" };
@@ -106,6 +112,13 @@ internal static class SharedOptions
     public static bool TryParse(string text, out double value) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value)
         && value is >= MinimumValue and <= MaximumValue;
+
+    private static bool TryParseSigned(string text, out double value) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value)
+        && (value == 0 || Math.Abs(value) is >= MinimumValue and <= MaximumValue);
+
+    private static string SignedExpected(string name, string unit, string text) =>
+        $"Expected a number of {unit} after {name}, such as 0.25, 0 or -1e-3 (zero, or 1e-60 to 1e60 of either sign), but got '{text}'.";
 
     // Gives the value, and a message where the text is wrong.
     private delegate string? Parser<T>(string text, out T value);

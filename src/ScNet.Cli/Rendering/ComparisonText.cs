@@ -8,7 +8,7 @@ namespace ScNet.Cli.Rendering;
 /// <summary>The comparison for people: one row per netlist and mode, what the columns mean, and what needs a note.</summary>
 internal static class ComparisonText
 {
-    private static string[] Legend(bool isSilicon) =>
+    private static string[] Legend(bool isSilicon, bool isLoaded) =>
     [
         "ratio, Vout   ideal output voltage per volt of input, and in volts",
         "SSL, FSL      slow- and fast-switching limit of the output impedance at the totals above;",
@@ -20,13 +20,20 @@ internal static class ComparisonText
                 "n             most devices in series of any element, for its voltages in every mode and at every change between two",
             ]
             : new[] { "              own: the netlist's values scaled to the total, best: the split with the least impedance" },
+        .. isLoaded
+            ?
+            [
+                "V, η at load  output voltage and efficiency at the load above, the netlist's values scaled to the totals: conduction, charge",
+                "              redistribution and the netlist's own plates and parasitic capacitances; no gate drive, switching or leakage",
+            ]
+            : Array.Empty<string>(),
         "QV cap, sw    charge times voltage handled by capacitors and switches, per unit of output charge and volt of output",
         "Vsw, Vcap     highest blocking voltage of a switch, highest voltage of a capacitor",
         "over          how many of them exceed the rating, and by how much at most",
         "?, ≥, ~       undetermined; a lower bound, as others are undetermined; an estimate, as charges depend on component values",
     ];
 
-    public static void Write(TextWriter output, ComparisonConditions conditions, bool isSilicon, IReadOnlyList<FileComparison> comparisons, IEnumerable<ResultRow<ComparedMode>> sorted)
+    public static void Write(TextWriter output, ComparisonConditions conditions, bool isSilicon, double? loadAmperes, IReadOnlyList<FileComparison> comparisons, IEnumerable<ResultRow<ComparedMode>> sorted)
     {
         ResultRow<ComparedMode>[] rows = [.. sorted.Where(r => r.Outcome is not null)];
         if (rows.Length == 0)
@@ -39,20 +46,22 @@ internal static class ComparisonText
             + $"{EngineeringNumber.Of(conditions.DeviceRatingVolts, "V")} rating, "
             + $"{EngineeringNumber.Of(conditions.TotalCapacitanceFarads, "F")} of capacitance, "
             + $"{EngineeringNumber.Of(conditions.TotalConductanceSiemens, "S")} of switch conductance, "
-            + $"{EngineeringNumber.Of(conditions.FrequencyHz, "Hz")}");
+            + $"{EngineeringNumber.Of(conditions.FrequencyHz, "Hz")}"
+            + (loadAmperes is { } amperes ? $", {EngineeringNumber.Of(amperes, "A")} load" : string.Empty));
         output.WriteLine();
         TextTable table = new TextTable(indent: string.Empty)
             .Words("netlist").Words("mode").Figures("ratio").Figures("Vout")
             .Figures(isSilicon ? ["SSL area", "SSL best", "FSL area", "FSL best", "n"] : ["SSL own", "SSL best", "FSL own", "FSL best"])
+            .Figures(loadAmperes is null ? [] : ["V at load", "η at load"])
             .Figures("QV cap").Figures("QV sw").Figures("Vsw").Words("over").Figures("Vcap").Words("over");
         foreach (ResultRow<ComparedMode> row in rows)
         {
-            table.Row([NameOf(row, comparisons), row.Outcome!.Mode.Name, .. Figures(row, isSilicon)]);
+            table.Row([NameOf(row, comparisons), row.Outcome!.Mode.Name, .. Figures(row, isSilicon, loadAmperes is not null)]);
         }
 
         table.Write(output);
         output.WriteLine();
-        foreach (string line in Legend(isSilicon))
+        foreach (string line in Legend(isSilicon, loadAmperes is not null))
         {
             output.WriteLine(line);
         }
@@ -72,8 +81,8 @@ internal static class ComparisonText
             ? $"{row.Outcome!.Converter.Name} ({row.File})"
             : row.Outcome!.Converter.Name;
 
-    private static IEnumerable<string> Figures(ResultRow<ComparedMode> row, bool isSilicon) => row.Result is not { Comparison: var comparison } result
-        ? ["no result", .. Enumerable.Repeat("-", isSilicon ? 12 : 11)]
+    private static IEnumerable<string> Figures(ResultRow<ComparedMode> row, bool isSilicon, bool isLoaded) => row.Result is not { Comparison: var comparison } result
+        ? ["no result", .. Enumerable.Repeat("-", (isSilicon ? 12 : 11) + (isLoaded ? 2 : 0))]
         :
         [
             QuantityText.Short(comparison.Ratio),
@@ -83,6 +92,9 @@ internal static class ComparisonText
             result.Silicon is { } fast ? Bound(fast) + Best(fast.FastSwitchingLimit) : EngineeringNumber.Of(comparison.FastSwitchingLimit.OwnProportionsOhms, "Ω"),
             Best(comparison.FastSwitchingLimit),
             .. result.Silicon is { } silicon ? [Bound(silicon) + Count(silicon.MaximumStackCount)] : Array.Empty<string>(),
+            .. result.Load is { } load
+                ? [EngineeringNumber.Of(load.OutputVolts, "V"), load.Steady.IsOverloaded ? "overload" : load.ResistiveEfficiency?.ToString("0.00 %", CultureInfo.InvariantCulture) ?? "-"]
+                : Array.Empty<string>(),
             QuantityText.Decimal(comparison.CapacitorChargeVoltage.Value),
             QuantityText.Decimal(comparison.SwitchChargeVoltage.Value),
             .. Stress(comparison.SwitchStress),

@@ -86,6 +86,7 @@ public sealed record Process
             MaximumCapacitorsInSeries = MaximumCapacitorsInSeries,
             GateRailEfficiency = GateRailEfficiency,
             WiringOhms = WiringOhms * corner.ResistanceFactor,
+            DeadTimeSeconds = DeadTimeSeconds,
             Control = Control,
         };
     }

@@ -6,7 +6,8 @@ namespace ScNet.Results;
 /// <summary>What a row of a <see cref="ResultTable.OfComparisons"/> shows of a mode.</summary>
 /// <param name="Comparison">The comparison at equal totals.</param>
 /// <param name="Silicon">The comparison at equal silicon; null where it was not asked for.</param>
-public sealed record ComparedMode(ModeComparison Comparison, SiliconComparison? Silicon = null);
+/// <param name="Load">The mode at a load; null where it was not asked for.</param>
+public sealed record ComparedMode(ModeComparison Comparison, SiliconComparison? Silicon = null, ComparedLoad? Load = null);
 
 /// <summary>Modes of converters side by side as a document for other programs.</summary>
 internal static class ComparisonTable
@@ -45,15 +46,26 @@ internal static class ComparisonTable
         new("equalSilicon.stacks", m => m.Silicon is { } silicon ? StacksOf(silicon) : null, HasColumn: false),
     ];
 
+    private static readonly Figure<ComparedMode>[] s_load =
+    [
+        new("atLoad.outputVoltageVolts", m => m.Load?.OutputVolts),
+        new("atLoad.outputImpedanceOhms", m => m.Load?.OutputOhms),
+        new("atLoad.dissipationWatts", m => m.Load?.LossWatts),
+        new("atLoad.resistiveEfficiency", m => m.Load?.ResistiveEfficiency) { SortValue = m => -m.Load?.ResistiveEfficiency },
+        new("atLoad.isOverloaded", m => m.Load?.Steady.IsOverloaded),
+    ];
+
     /// <summary>The figures by which rows can be sorted: the columns of the CSV text from "ratio" on.</summary>
     /// <param name="hasSilicon">Whether the rows are compared at equal silicon too.</param>
-    public static IReadOnlyList<string> Columns(bool hasSilicon) => [.. FiguresOf(hasSilicon).Where(f => f.HasColumn).Select(f => f.Path)];
+    /// <param name="hasLoad">Whether the rows are compared at a load too.</param>
+    public static IReadOnlyList<string> Columns(bool hasSilicon, bool hasLoad = false) => [.. FiguresOf(hasSilicon, hasLoad).Where(f => f.HasColumn).Select(f => f.Path)];
 
     /// <summary>The table.</summary>
     /// <param name="conditions">The conditions of all rows.</param>
     /// <param name="rows">The rows, in their order.</param>
     /// <param name="hasSilicon">Whether the rows are compared at equal silicon too.</param>
-    public static ResultTable Of(ComparisonConditions conditions, IEnumerable<ResultRow<ComparedMode>> rows, bool hasSilicon = false)
+    /// <param name="loadAmperes">The load current in amperes (A) of all rows; null where they are compared without load.</param>
+    public static ResultTable Of(ComparisonConditions conditions, IEnumerable<ResultRow<ComparedMode>> rows, bool hasSilicon = false, double? loadAmperes = null)
     {
         ArgumentNullException.ThrowIfNull(conditions);
         ArgumentNullException.ThrowIfNull(rows);
@@ -64,14 +76,15 @@ internal static class ComparisonTable
                 new("totalCapacitanceFarads", conditions.TotalCapacitanceFarads),
                 new("totalConductanceSiemens", conditions.TotalConductanceSiemens),
                 new("hertz", conditions.FrequencyHz),
+                .. loadAmperes is { } amperes ? [new("loadCurrentAmperes", amperes)] : Array.Empty<KeyValuePair<string, object?>>(),
             ],
-            FiguresOf(hasSilicon),
+            FiguresOf(hasSilicon, loadAmperes is not null),
             rows);
     }
 
     /// <summary>
-    /// Rows in the ascending order of a column, those without a value last. In the columns of the slow limit a mode with
-    /// charge sharing stands by that.
+    /// Rows in the ascending order of a column, of efficiencies in the descending one, those without a value last. In the
+    /// columns of the slow limit a mode with charge sharing stands by that.
     /// </summary>
     /// <param name="rows">The rows.</param>
     /// <param name="column">One of <see cref="Columns"/>.</param>
@@ -79,13 +92,13 @@ internal static class ComparisonTable
     public static IReadOnlyList<ResultRow<ComparedMode>> Sorted(IEnumerable<ResultRow<ComparedMode>> rows, string column)
     {
         ArgumentNullException.ThrowIfNull(rows);
-        Figure<ComparedMode> figure = Array.Find(FiguresOf(hasSilicon: true), f => f.HasColumn && f.Path == column)
-            ?? throw new ArgumentException($"Expected one of {string.Join(", ", Columns(hasSilicon: true))}, but got '{column}'.", nameof(column));
+        Figure<ComparedMode> figure = Array.Find(FiguresOf(hasSilicon: true, hasLoad: true), f => f.HasColumn && f.Path == column)
+            ?? throw new ArgumentException($"Expected one of {string.Join(", ", Columns(hasSilicon: true, hasLoad: true))}, but got '{column}'.", nameof(column));
         return [.. rows.Select(r => (Row: r, Value: r.Result is { } result ? NumberOf((figure.SortValue ?? figure.Value)(result)) : null))
             .OrderBy(r => r.Value is null).ThenBy(r => r.Value).Select(r => r.Row)];
     }
 
-    private static Figure<ComparedMode>[] FiguresOf(bool hasSilicon) => hasSilicon ? [.. s_figures, .. s_silicon] : s_figures;
+    private static Figure<ComparedMode>[] FiguresOf(bool hasSilicon, bool hasLoad) => [.. s_figures, .. hasSilicon ? s_silicon : [], .. hasLoad ? s_load : []];
 
     private static double? NumberOf(object? value) => value switch
     {

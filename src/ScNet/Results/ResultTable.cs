@@ -58,14 +58,17 @@ public sealed class ResultTable
     /// <param name="conditions">The conditions of all rows.</param>
     /// <param name="rows">The rows, in their order.</param>
     /// <param name="hasSilicon">Whether the rows are compared at equal silicon too.</param>
-    public static ResultTable OfComparisons(ComparisonConditions conditions, IEnumerable<ResultRow<ComparedMode>> rows, bool hasSilicon = false) =>
-        ComparisonTable.Of(conditions, rows, hasSilicon);
+    /// <param name="loadAmperes">The load current in amperes (A) at which the rows are compared too; null for none.</param>
+    public static ResultTable OfComparisons(
+        ComparisonConditions conditions, IEnumerable<ResultRow<ComparedMode>> rows, bool hasSilicon = false, double? loadAmperes = null) =>
+        ComparisonTable.Of(conditions, rows, hasSilicon, loadAmperes);
 
     /// <summary>The figures by which compared modes can be sorted: the columns of the CSV text from "ratio" on.</summary>
     /// <param name="hasSilicon">Whether the rows are compared at equal silicon too.</param>
-    public static IReadOnlyList<string> ComparisonColumns(bool hasSilicon) => ComparisonTable.Columns(hasSilicon);
+    /// <param name="hasLoad">Whether the rows are compared at a load too.</param>
+    public static IReadOnlyList<string> ComparisonColumns(bool hasSilicon, bool hasLoad = false) => ComparisonTable.Columns(hasSilicon, hasLoad);
 
-    /// <summary>Compared modes in the ascending order of a column, those without a value last.</summary>
+    /// <summary>Compared modes in the ascending order of a column, of efficiencies in the descending one, those without a value last.</summary>
     /// <param name="rows">The rows.</param>
     /// <param name="column">One of <see cref="ComparisonColumns"/>.</param>
     /// <exception cref="ArgumentException">There is no such column.</exception>

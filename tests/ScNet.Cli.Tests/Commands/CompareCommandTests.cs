@@ -65,6 +65,36 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal("input-shorted", (string?)document["rows"]![2]!["diagnostics"]!.AsArray().First(d => (string?)d!["severity"] == "error")!["code"]);
     }
 
+    // 1 µF and 1 S: R = (1/4C f) coth(T/(8 R C)) with 4 Ω a switch
+    [Fact]
+    public void A_load_adds_output_voltage_and_efficiency()
+    {
+        double ohms = 0.25 / Math.Tanh(1.0 / 32);
+        string half = _folder.Write("half.toml", NetlistFolder.Half), third = _folder.Write("third.toml", NetlistFolder.Third);
+        ToolRun run = ToolRun.Of("compare", half, third, "--input-voltage", "3.6", "--rating", "1.8", "--load-current", "0.02", "--format", "json");
+        JsonNode document = JsonNode.Parse(run.Output)!;
+        Assert.Equal(0.02, (double)document["conditions"]!["loadCurrentAmperes"]!);
+        JsonNode atLoad = document["rows"]![0]!["atLoad"]!;
+        Assert.Equal(1.8 - (0.02 * ohms), (double)atLoad["outputVoltageVolts"]!, 1e-9);
+        Assert.Equal(1 - (0.02 * ohms / 1.8), (double)atLoad["resistiveEfficiency"]!, 1e-9);
+        Assert.False((bool)atLoad["isOverloaded"]!);
+
+        ToolRun text = ToolRun.Of("compare", third, half, "--input-voltage", "3.6", "--rating", "1.8", "--load-current", "0.02", "--sort", "atLoad.resistiveEfficiency");
+        string[] rows = [.. text.Output.Split('\n').Where(l => l.StartsWith("Half", StringComparison.Ordinal) || l.StartsWith("Third", StringComparison.Ordinal))];
+        Assert.Contains(" 1.64 V ", rows[0], StringComparison.Ordinal);
+        Assert.Contains(" 91.11 % ", rows[0], StringComparison.Ordinal);
+        Assert.StartsWith("Third", rows[1], StringComparison.Ordinal);
+        Assert.Contains("overload", ToolRun.Of("compare", half, "--input-voltage", "3.6", "--rating", "1.8", "--load-current", "1").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Columns_of_a_load_need_the_load()
+    {
+        ToolRun run = ToolRun.Of("compare", _folder.Write("half.toml", NetlistFolder.Half), "--input-voltage", "3.6", "--rating", "1.8", "--sort", "atLoad.dissipationWatts");
+        Assert.NotEqual(0, run.Code);
+        Assert.Contains("The column atLoad.dissipationWatts is there with --load-current only.", run.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_json_holds_counts_and_bottom_plates()
     {

@@ -103,9 +103,8 @@ internal sealed class LossTerms
         AddEach(LossKind.Plates, _sized.Capacitors, (_, i) => _converter.Capacitors[i].Name, (stack, i) =>
         {
             Capacitor capacitor = _converter.Capacitors[i];
-            double own = stack.Count * stack.CapacitanceOfEachFarads * stack.Device.TopPlateFraction;
             return Plate(capacitor.Name, capacitor.BottomNode, capacitor.Plates.BodyNode, stack.Device.BottomPlateFraction > 0 ? stack.BottomPlateFarads : capacitor.Plates.BottomFarads)
-                + Plate(capacitor.Name, capacitor.PositiveNode, capacitor.Plates.BodyNode, stack.Device.TopPlateFraction > 0 ? own : capacitor.Plates.TopFarads);
+                + Plate(capacitor.Name, capacitor.PositiveNode, capacitor.Plates.BodyNode, stack.Device.TopPlateFraction > 0 ? stack.TopPlateFarads : capacitor.Plates.TopFarads);
         });
         AddEach(LossKind.Plates, _converter.Parasitics, p => p.Name, (p, _) => Plate(p.Name, p.FirstNode, p.SecondNode, p.Farads));
     }

@@ -101,6 +101,13 @@ public sealed class LossModelTests
         Near(20e6 * 1e-12 * 1.5 * 1.5, Assert.Single(budget.Losses, l => l.Element == "wire").Watts);
     }
 
+    [Fact]
+    public void A_corner_keeps_the_dead_time()
+    {
+        Process process = Sized.Of(s_half, deadSeconds: 1e-9).Process;
+        Assert.Equal(1e-9, process.At(new Corner("slow", ResistanceFactor: 1.3)).DeadTimeSeconds);
+    }
+
     internal static LossBudget Budget(SizedConverter sized, OperatingPoint point) => LossModel.Of(sized, ModeAnalysis.Of(sized.Converter)).At(point);
 
     internal static void Near(double expected, double actual, double tolerance = 1e-12) =>
