@@ -1,3 +1,4 @@
+using Fractions;
 using ScNet.Design.Losses;
 using ScNet.Devices;
 
@@ -22,6 +23,26 @@ public static class RegulatedModes
         return model.Analysis.Converter.Inductors.Count == 0
             ? new FrequencyMode(model, frequencyHz)
             : throw new ArgumentException($"'{model.Analysis.Converter.Name}' has an inductor, so its duty regulates.", nameof(model));
+    }
+
+    /// <summary>A stage with an inductor, held by its duty at one frequency; at a light load it rests between bursts.</summary>
+    /// <param name="name">The name, for people.</param>
+    /// <param name="stageAtDuty">The losses of the stage built for a duty; asked at some tens of duties, the same sizes each time.</param>
+    /// <param name="duty">The range of the duty, between 0 and 1.</param>
+    /// <param name="frequencyHz">The switching frequency in hertz (Hz).</param>
+    /// <param name="breaks">Duties at which phases appear, vanish or change their order, such as the multiples of 1/(n - 1) of an n-level stage; null where there are none.</param>
+    /// <remarks>
+    /// Ratio, fast limit and charge sharing count, as averages and straight lines have them; what the exact periodic solution adds shrinks with
+    /// the square of the ripple. A point costs some microseconds.
+    /// </remarks>
+    /// <exception cref="ArgumentException">The stage carries no load at some duty, or averages do not fix its ratio.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The range or the frequency is none.</exception>
+    public static RegulatedMode OfDuty(
+        string name, Func<Fraction, LossModel> stageAtDuty, Interval<double> duty, double frequencyHz, IReadOnlyList<double>? breaks = null)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        ArgumentNullException.ThrowIfNull(stageAtDuty);
+        return new DutyMode(name, stageAtDuty, duty, frequencyHz, breaks ?? []);
     }
 
     /// <summary>A linear regulator without a dropout voltage.</summary>
