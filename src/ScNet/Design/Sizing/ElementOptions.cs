@@ -22,7 +22,10 @@ internal sealed class ElementOptions
     public IReadOnlyList<Diagnostic> Findings { get; }
 
     /// <summary>Rates every kind of a process at every element.</summary>
-    public static ElementOptions Of(Stress.ConverterStress stress, Process process)
+    /// <param name="stress">What the elements must withstand.</param>
+    /// <param name="process">The kinds.</param>
+    /// <param name="heldVolts">The voltages of each capacitor at the points, those that are determined.</param>
+    public static ElementOptions Of(Stress.ConverterStress stress, Process process, double[][] heldVolts)
     {
         Converter converter = stress.Analysis.Converter;
         int rounds = Math.Max(process.Switches.Count, process.Capacitors.Count);
@@ -34,12 +37,17 @@ internal sealed class ElementOptions
             MaximumCapacitorsInSeries = process.MaximumCapacitorsInSeries,
         }))];
         List<Diagnostic> findings = [];
-        ElementOption<CapacitorDevice>[][] capacitors = [.. converter.Capacitors.Select((c, i) => Allowed(
-            c.Name, [.. ratings.Take(process.Capacitors.Count).Select(r => (r.Capacitors[i].Device, r.Capacitors[i].Overall))], findings))];
+        ElementOption<CapacitorDevice>[][] capacitors = [.. converter.Capacitors.Select((c, i) => Array.ConvertAll(Allowed(
+            c.Name, [.. ratings.Take(process.Capacitors.Count).Select(r => (r.Capacitors[i].Device, r.Capacitors[i].Overall))], findings), o => Held(o, heldVolts[i])))];
         ElementOption<SwitchDevice>[][] switches = [.. converter.Switches.Select((s, i) => Allowed(
             s.Name, [.. ratings.Take(process.Switches.Count).Select(r => (r.Switches[i].Device, r.Switches[i].Overall))], findings))];
         return new ElementOptions(capacitors, switches, [.. findings]);
     }
+
+    // at the point where the area gives least
+    private static ElementOption<CapacitorDevice> Held(ElementOption<CapacitorDevice> option, double[] volts) => option.Device.DensityAgainstBias.Count == 0 || volts.Length == 0
+        ? option
+        : option with { HeldVolts = volts.MinBy(v => option.Device.FaradsPerSquareMetreAt(v / option.Count)) };
 
     // what is undetermined counts with what is known of it
     private static ElementOption<T>[] Allowed<T>(string name, (T Device, RatingVerdict Verdict)[] rated, List<Diagnostic> findings)

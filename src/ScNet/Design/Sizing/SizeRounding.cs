@@ -20,27 +20,9 @@ internal static class SizeRounding
             rounded = Build(task, from, steps, grid);
         }
 
-        Converter plain = task.Converter.WithValues(
-            [.. rounded.Converter.Capacitors.Select(c => c.Farads)], [.. rounded.Converter.Switches.Select(s => s.Ohms)], [.. rounded.Converter.Capacitors.Select(c => c.EsrOhms)]);
-        SizedMode[] modes = [.. task.Modes.Select(m => SizedMode.Of(m, plain, task.FrequencyHz, task.Process.WiringOhms))];
-        List<SizedPoint> kept = [];
-        List<UnreachablePoint> lost = [];
-        foreach (SizedPoint point in design.Points)
-        {
-            SizedMode mode = modes[task.ModeOf(point.Point)];
-            double needed = task.NeededOhms(point.Point);
-            double frequency = point.Point.OutputVolts is null ? point.FrequencyHz : mode.FrequencyOf(needed);
-            double ohms = mode.Ohms(frequency);
-            if (ohms > needed * (1 + 1e-9))
-            {
-                lost.Add(new UnreachablePoint(point.Point, needed, ohms, isAlone: false));
-                continue;
-            }
-
-            kept.AddRange(SizedDesign.Serve(task, rounded, [point.Point], modes, [frequency]));
-        }
-
-        return new SizedDesign(task, rounded, [.. kept], [.. design.Unreachable, .. lost], null);
+        List<UnreachablePoint> lost = [.. design.Unreachable];
+        SizedPoint[] points = SizedDesign.Serve(task, rounded, design.Points.Select(p => (p.Point, p.FrequencyHz)), lost);
+        return new SizedDesign(task, rounded, points, lost, null);
     }
 
     private static bool IsTooLarge(SizedConverter sized, AreaBudget area)
@@ -56,7 +38,7 @@ internal static class SizeRounding
         return SizedValues.Build(
             task.Analysis.Converter,
             task.Process,
-            [.. from.Capacitors.Select(c => new ElementOption<CapacitorDevice>(c.Device, c.Count))],
+            [.. from.Capacitors.Select(c => new ElementOption<CapacitorDevice>(c.Device, c.Count, c.HeldVolts))],
             [.. from.Switches.Select(s => new ElementOption<SwitchDevice>(s.Device, s.Count))],
             farads,
             ohms,

@@ -1,6 +1,8 @@
 using ScNet.Analysis;
 using ScNet.Design.Losses;
+using ScNet.Design.Regulation;
 using ScNet.Devices;
+using ScNet.SteadyState;
 using ScNet.Stress;
 
 namespace ScNet.Design.Sizing;
@@ -90,7 +92,7 @@ public sealed class SizedDesign
         SizingCheck.Area(area);
         SizingCheck.Frequency(frequencyHz);
         options ??= new();
-        ElementOptions kinds = ElementOptions.Of(StressOf(analysis, points, options), process);
+        ElementOptions kinds = ElementOptions.Of(StressOf(analysis, points, options), process, HeldVolts(analysis, points));
         if (kinds.Findings.Any(f => f.Severity == DiagnosticSeverity.Error))
         {
             return new SizingOutcome(analysis.Converter.Name, null, [], kinds.Findings);
@@ -123,40 +125,63 @@ public sealed class SizedDesign
     public override string ToString() =>
         $"{Converter}: {UnitText.Percent(Efficiency)} over {UnitText.Count(Points.Count, "point", "points")}{(Certificate is null ? string.Empty : $", {Certificate}")}{(Unreachable.Count == 0 ? string.Empty : $"; {UnitText.Count(Unreachable.Count, "point", "points")} not reached")}";
 
-    /// <summary>What a converter makes of points at given frequencies.</summary>
-    internal static SizedPoint[] Serve(SizingTask task, SizedConverter converter, SizingPoint[] points, SizedMode[] modes, double[] frequenciesHz)
+    /// <summary>What a converter makes of points; those that it cannot hold are left out and named.</summary>
+    /// <param name="task">What was asked.</param>
+    /// <param name="converter">The converter with its sizes.</param>
+    /// <param name="points">The points and, for those whose output may follow, the frequency.</param>
+    /// <param name="lost">Receives those that cannot be held.</param>
+    internal static SizedPoint[] Serve(SizingTask task, SizedConverter converter, IEnumerable<(SizingPoint Point, double FrequencyHz)> points, List<UnreachablePoint> lost)
     {
-        LossModel?[] models = new LossModel?[modes.Length];
-        return [.. points.Select((point, p) =>
+        var models = new LossModel?[task.Modes.Length];
+        var modes = new RegulatedMode?[task.Modes.Length];
+        List<SizedPoint> served = [];
+        foreach ((SizingPoint point, double frequencyHz) in points)
         {
             int m = task.ModeOf(point);
-            LossModel model = models[m] ??= LossModel.Of(converter, modes[m].Analysis);
-            double ohms = modes[m].Ohms(frequenciesHz[p]);
-            if (modes[m].IsTied && point.OutputVolts is not null)
+            LossModel model = models[m] ??= LossModel.Of(converter, task.Modes[m]);
+            if (point.OutputVolts is not { } output)
             {
-                // what the switches do not drop at full drive they drop at less
-                ohms = Math.Max(ohms, task.NeededOhms(point));
+                LossBudget budget = model.At(new OperatingPoint(point.InputVolts, point.LoadAmperes, frequencyHz));
+                served.Add(new SizedPoint(point, frequencyHz, model.Impedance.Ohms(frequencyHz), budget.OutputVolts, [.. Enum.GetValues<LossKind>().Select(budget.WattsOf)]));
+                continue;
             }
 
-            var watts = new double[LossModel.KindCount];
-            model.WattsAt(point.InputVolts, point.LoadAmperes, frequenciesHz[p], ohms, watts);
-            double open = modes[m].Analysis.Ratio.ToDouble() * point.InputVolts;
-            return new SizedPoint(point, frequenciesHz[p], ohms, open - (Math.Sign(open) * ohms * point.LoadAmperes), watts);
-        })];
+            RegulatedMode mode = modes[m] ??= RegulatedModes.OfFrequency(model, task.FrequencyHz);
+            RegulatedPoint held = mode.Hold(point.InputVolts, Math.Abs(output), point.LoadAmperes);
+            if (held.IsHeld)
+            {
+                served.Add(new SizedPoint(point, held.FrequencyHz, task.NeededOhms(point), output, [.. Enum.GetValues<LossKind>().Select(held.LossOf)]));
+            }
+            else
+            {
+                lost.Add(new UnreachablePoint(point, task.NeededOhms(point), model.Impedance.Ohms(task.FrequencyHz.Maximum!.Value), isAlone: false));
+            }
+        }
+
+        return [.. served];
     }
 
     private static SizedDesign From(SizingTask task, SizingSolution found, IReadOnlyList<UnreachablePoint> unreachable)
     {
         SizedConverter converter = task.Build(found.Options, found.Values);
         double watts = found.Watts;
+        List<UnreachablePoint> lost = [.. unreachable];
         return new SizedDesign(
             task,
             converter,
-            Serve(task, converter, found.Points, found.Modes, found.FrequenciesHz),
-            unreachable,
+            Serve(task, converter, found.Points.Zip(found.FrequenciesHz), lost),
+            lost,
             new OptimalityCertificate(
                 Math.Max(0, 1 - Math.Exp(-found.Gap)), watts * Math.Exp(-found.Gap), task.Modes.All(m => m.ChargeFlow.DeterminedBy == FlowDetermination.Topology), found.Rounds, found.Steps));
     }
+
+    private static double[][] HeldVolts(ConverterAnalysis analysis, IReadOnlyList<SizingPoint> points) =>
+    [
+        .. analysis.Converter.Capacitors.Select((_, c) => points
+            .Select(p => (Volts: analysis.Modes[p.Mode].Require().IdealPoint.CapacitorVoltages[c], p.InputVolts))
+            .Where(v => v.Volts.IsDetermined)
+            .Select(v => v.Volts.ToDouble() * v.InputVolts).Distinct().ToArray()),
+    ];
 
     private static Diagnostic Finding(UnreachablePoint point) =>
         new(DiagnosticSeverity.Warning, DiagnosticCodes.PointUnreachable, $"{point}. Allow more area or a higher frequency, or take another mode.");

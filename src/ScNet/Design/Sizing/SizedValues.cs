@@ -23,7 +23,7 @@ internal static class SizedValues
         double[] ohms,
         IReadOnlyList<InductorDevice> inductors)
     {
-        StackedCapacitor[] ownCapacitors = [.. capacitors.Select((o, i) => new StackedCapacitor(o.Device, o.Count, farads[i]))];
+        StackedCapacitor[] ownCapacitors = [.. capacitors.Select((o, i) => new StackedCapacitor(o.Device, o.Count, farads[i], o.HeldVolts))];
         StackedSwitch[] ownSwitches = [.. switches.Select((o, i) => new StackedSwitch(o.Device, o.Count, ohms[i]))];
         Converter values = converter.WithValues(
             farads,

@@ -16,6 +16,9 @@ internal sealed class SizingProgram
     private const double LowestShareOfFloor = 1e-9;
     private const double Span = 1e12;
 
+    /// <summary>By which share impedances are held below what is needed, so that no rounding lifts one above it.</summary>
+    public const double Margin = 3e-7;
+
     private readonly SizingTask _task;
     private readonly SizingPoint[] _points;
     private readonly SizedMode[] _modes;
@@ -164,7 +167,7 @@ internal sealed class SizingProgram
     public IEnumerable<LogConvexFunction> Impedances(int point, double[]? exactAt)
     {
         double needed = _task.NeededOhms(_points[point]);
-        double shift = _points[point].OutputVolts is null ? 0 : -Math.Log(needed);
+        double shift = _points[point].OutputVolts is null ? 0 : Margin - Math.Log(needed);
         double floor = _task.FrequencyHz.Minimum!.Value;
         SizedMode mode = _modes[_task.ModeOf(_points[point])];
         yield return Over(OfFrequency(point, null, exactAt is null ? null : Math.Exp(exactAt[FrequencyOf(point)]), exactAt));

@@ -10,7 +10,7 @@ internal sealed class SizingSearch
     private const int RoundLimit = 25;
     private const double GapOfProgram = 1e-9;
     private const double Enough = 5e-7;
-    private const double LargestExcess = 1e-6;
+    private const double LargestExcess = 2e-7;
     private const double WorthChanging = 1e-3;
 
     private readonly SizingTask _task;
@@ -39,7 +39,7 @@ internal sealed class SizingSearch
     public SizingSolution? Run()
     {
         DropWhatNoModeReaches();
-        Candidate? best = null;
+        Candidate? best = null, certified = null;
         double[]? exactAt = null;
         SizedMode[] modes = ModesAt(_values);
         FixedPoint sizes = new();
@@ -52,7 +52,7 @@ internal sealed class SizingSearch
             if (!optimum.IsFeasible)
             {
                 // what the estimate forbids the exact impedance may allow
-                best = null;
+                best = certified = null;
                 if (exactAt is not null)
                 {
                     Drop(program, optimum, modes);
@@ -65,8 +65,13 @@ internal sealed class SizingSearch
 
             if (best is { } candidate)
             {
-                candidate.Bound = optimum.LogValue - optimum.Gap;
-                if (candidate.LogWatts - candidate.Bound <= Enough && candidate.Excess <= LargestExcess)
+                candidate.Bound = optimum.LogValue - optimum.Gap - (SizingProgram.Margin * optimum.Multipliers.Sum());
+                if (candidate.Excess <= LargestExcess && !(candidate.Gap >= certified?.Gap))
+                {
+                    certified = candidate;
+                }
+
+                if (certified?.Gap <= Enough)
                 {
                     break;
                 }
@@ -76,6 +81,7 @@ internal sealed class SizingSearch
             if (ChangeDevices(program, optimum, optimal))
             {
                 sizes = new();
+                certified = null;
                 _values = optimal;
                 program = new(_task, _points, modes, _options);
             }
@@ -88,9 +94,10 @@ internal sealed class SizingSearch
             best = new Candidate(_values, exactAt, program.Objective().Value(exactAt), Excess(program, exactAt, modes), modes);
         }
 
+        best = certified ?? best;
         return best is null ? null : new SizingSolution(
             _points, _options, best.Values, [.. _points.Select((_, p) => Math.Exp(best.Point[new SizingProgram(_task, _points, best.Modes, _options).FrequencyOf(p)]))],
-            best.Modes, Math.Exp(best.LogWatts) * _points.Sum(p => p.Weight), best.LogWatts - best.Bound, _rounds, _steps);
+            best.Modes, Math.Exp(best.LogWatts) * _points.Sum(p => p.Weight), best.Gap, _rounds, _steps);
     }
 
     // the sizes as variables, with the frequencies that hold the outputs exactly, or the ceiling
@@ -109,7 +116,7 @@ internal sealed class SizingSearch
             }
             else
             {
-                point[frequency] = Math.Log(held ? mode.FrequencyOf(_task.NeededOhms(_points[p])) : _task.FrequencyHz.Maximum!.Value);
+                point[frequency] = Math.Log(held ? mode.FrequencyOf(_task.NeededOhms(_points[p]) * (1 - SizingProgram.Margin)) : _task.FrequencyHz.Maximum!.Value);
             }
         }
 
@@ -118,7 +125,7 @@ internal sealed class SizingSearch
 
     // by how much the worst impedance is above what its point needs, or an area above what is allowed
     private double Excess(SizingProgram program, double[] point, SizedMode[] modes) => _points
-        .Select((sized, p) => sized.OutputVolts is null ? 0 : Math.Log(modes[_task.ModeOf(sized)].Ohms(Math.Exp(point[program.FrequencyOf(p)])) / _task.NeededOhms(sized)))
+        .Select((sized, p) => sized.OutputVolts is null ? 0 : Math.Log(modes[_task.ModeOf(sized)].Ohms(Math.Exp(point[program.FrequencyOf(p)])) / _task.NeededOhms(sized)) + SizingProgram.Margin)
         .Concat(program.Areas().Select(a => a.Value(point)))
         .Max();
 
@@ -254,5 +261,7 @@ internal sealed class SizingSearch
         public SizedMode[] Modes => modes;
 
         public double Bound { get; set; } = double.NegativeInfinity;
+
+        public double Gap => logWatts - Bound;
     }
 }

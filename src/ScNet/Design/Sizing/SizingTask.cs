@@ -75,25 +75,25 @@ internal sealed class SizingTask
 
     /// <summary>The area of an element as a function of its value.</summary>
     public AreaLaw AreaOf(int element, int option) => element < CapacitorCount
-        ? AreaLaw.Of(Options.Capacitors[element][option].Device, Options.Capacitors[element][option].Count)
-        : AreaLaw.Of(Options.Switches[element - CapacitorCount][option].Device, Options.Switches[element - CapacitorCount][option].Count);
+        ? AreaLaw.Of(Options.Capacitors[element][option])
+        : AreaLaw.Of(Options.Switches[element - CapacitorCount][option]);
 
     /// <summary>The least value of an element: one step of the grid.</summary>
     public double LeastValue(int element, int option)
     {
         if (element < CapacitorCount)
         {
-            (CapacitorDevice capacitor, int count) = Options.Capacitors[element][option];
-            return Grid.CapacitorSquareMetres * capacitor.FaradsPerSquareMetre / count;
+            ElementOption<CapacitorDevice> capacitor = Options.Capacitors[element][option];
+            return Grid.CapacitorSquareMetres * capacitor.FaradsPerSquareMetre() / capacitor.Count;
         }
 
-        (SwitchDevice device, int inSeries) = Options.Switches[element - CapacitorCount][option];
-        return Grid.WidthMicrometres / (inSeries * device.OnResistanceOhmMicrometres);
+        ElementOption<SwitchDevice> own = Options.Switches[element - CapacitorCount][option];
+        return Grid.WidthMicrometres / (own.Count * own.Device.OnResistanceOhmMicrometres);
     }
 
     /// <summary>The series resistance times the capacitance of an element, in seconds; zero for a switch.</summary>
     public double EsrSeconds(int element, int option) => element < CapacitorCount
-        ? Options.Capacitors[element][option].Device is var device ? device.EsrOhmSquareMetres * device.FaradsPerSquareMetre : 0
+        ? Options.Capacitors[element][option].Device.EsrOhmSquareMetres * Options.Capacitors[element][option].FaradsPerSquareMetre()
         : 0;
 
     /// <summary>The impedance in ohms that holds the output at a point, or infinity where the output may follow.</summary>
@@ -104,8 +104,7 @@ internal sealed class SizingTask
             return double.PositiveInfinity;
         }
 
-        double open = Modes[ModeOf(point)].Ratio.ToDouble() * point.InputVolts;
-        return Math.Sign(open) * (open - output) / point.LoadAmperes;
+        return (Math.Abs(Modes[ModeOf(point)].Ratio.ToDouble() * point.InputVolts) - Math.Abs(output)) / point.LoadAmperes;
     }
 
     /// <summary>The converter and its devices at chosen options and values.</summary>

@@ -6,6 +6,7 @@ using ScNet.Design.Sizing;
 using ScNet.Devices;
 using ScNet.Netlists;
 using ScNet.SteadyState;
+using ScNet.Stress;
 using ScNet.Testing;
 using ScNet.Topologies;
 
@@ -46,7 +47,8 @@ public sealed class SizedDesignTests
         SizedDesign design = s_design.Value;
         Assert.Empty(design.Unreachable);
         Assert.Equal(s_points, design.Points.Select(p => p.Point));
-        Assert.All(design.Points, p => Assert.Equal(0.8, p.OutputVolts, 1e-6));
+        Assert.All(design.Points, p => Assert.Equal(
+            0.8, (s_gears.Modes[p.Point.Mode].Require().Ratio.ToDouble() * p.Point.InputVolts) - (p.OutputOhms * p.Point.LoadAmperes), 1e-12));
         Assert.Equal(1e-6, design.Converter.AreaSquareMetres, 1e-11);
         Assert.True(design.Certificate!.RelativeGap <= 1e-6);
         Assert.False(design.Certificate.IsTopologyDecided);
@@ -209,7 +211,7 @@ public sealed class SizedDesignTests
         Assert.All(rounded.Converter.Switches, s => Assert.True(s.WidthOfEachMicrometres > 24));
         Assert.True(rounded.Converter.AreaSquareMetres <= 1e-6);
         Assert.Null(rounded.Certificate);
-        Assert.All(rounded.Points, p => Assert.Equal(0.8, p.OutputVolts, 1e-6));
+        Assert.Equal(s_points.Length, rounded.Points.Count);
         Assert.True(rounded.WeightedLossWatts >= s_design.Value.Certificate!.LowerBoundWatts * 0.999);
         Assert.True(rounded.WeightedLossWatts <= s_design.Value.WeightedLossWatts * 1.05);
     }
@@ -223,6 +225,125 @@ public sealed class SizedDesignTests
         Assert.Equal(s_design.Value.Converter.Converter.Switches.Select(s => s.Ohms), read.Switches.Select(s => s.Ohms));
         Assert.Contains("# fly1: ", text, StringComparison.Ordinal);
         Assert.Contains("µm wide each", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_choice_of_kinds_is_at_least_as_good_as_any_of_them_alone()
+    {
+        double best = double.PositiveInfinity;
+        foreach (SwitchDevice ofSwitches in s_process.Switches)
+        {
+            foreach (CapacitorDevice ofCapacitors in s_process.Capacitors)
+            {
+                Process one = new()
+                {
+                    Name = "one",
+                    Switches = [ofSwitches],
+                    Capacitors = [ofCapacitors],
+                    WiringOhms = s_process.WiringOhms,
+                    GateRailEfficiency = s_process.GateRailEfficiency,
+                    Control = s_process.Control,
+                };
+                SizingOutcome outcome = SizedDesign.Try(s_gears, one, s_points, new AreaBudget(1e-6), s_frequencies);
+                best = outcome is { Design: { } design, Unreachable.Count: 0 } ? Math.Min(best, design.WeightedLossWatts) : best;
+            }
+        }
+
+        Assert.True(double.IsFinite(best));
+        Assert.True(s_design.Value.WeightedLossWatts <= best * (1 + 1e-6));
+    }
+
+    [Fact]
+    public void By_area_each_element_has_the_kind_that_takes_the_least()
+    {
+        SizedDesign design = SizedDesign.Of(s_gears, s_process, s_points, new AreaBudget(1e-6), s_frequencies, new() { Criterion = DeviceCriterion.LeastArea });
+        ConverterStress stress = ConverterStress.Of(s_gears, new(2.7, 4.1), inputVoltsOfModes: new Dictionary<string, Interval<double>> { ["1/3"] = new(2.7, 3.0), ["1/4"] = new(3.6, 4.1) });
+        foreach (CapacitorDevice other in s_process.Capacitors)
+        {
+            ConverterRatings ratings = ConverterRatings.Of(stress, new() { Switch = DemoDevices.NType1V8, Capacitor = other });
+            Assert.All(Enumerable.Range(0, 3).Where(i => ratings.Capacitors[i].Overall.Outcome != RatingOutcome.NotAllowed), i => Assert.True(
+                design.Converter.Capacitors[i].AreaSquareMetres
+                <= new StackedCapacitor(other, ratings.Capacitors[i].Stack.Count, design.Converter.Capacitors[i].Farads).AreaSquareMetres * (1 + 1e-12)));
+        }
+
+        Assert.True(design.WeightedLossWatts >= s_design.Value.WeightedLossWatts * (1 - 1e-6));
+    }
+
+    [Fact]
+    public void Efficiency_falls_with_power_density()
+    {
+        TradeOffCurve curve = TradeOffCurve.Of(
+            s_gears, s_process, s_points, [.. new[] { 4e-6, 0.2e-6, 2e-6, 1e-6, 8e-6 }.Select(a => new AreaBudget(a))], s_frequencies);
+        Assert.Equal(5, curve.Points.Count);
+        Assert.Equal(curve.Points.Select(p => p.Area.TotalSquareMetres).Order(), curve.Points.Select(p => p.Area.TotalSquareMetres));
+        Assert.Null(curve.Points[0].Efficiency);
+        TradeOffPoint[] reached = [.. curve.Points.Where(p => p.Efficiency is not null)];
+        Assert.Equal(4, reached.Length);
+        Assert.All(reached.Zip(reached.Skip(1)), pair =>
+        {
+            Assert.True(pair.First.WattsPerSquareMetre > pair.Second.WattsPerSquareMetre);
+            Assert.True(pair.First.Efficiency < pair.Second.Efficiency);
+        });
+        Assert.Equal(0.8 * 0.05 / 1e-6, reached[0].WattsPerSquareMetre!.Value, 1);
+    }
+
+    [Fact]
+    public void Spacing_and_density_against_bias_count()
+    {
+        SwitchDevice spaced = new()
+        {
+            Name = "spaced",
+            Source = "invented",
+            RatedVolts = 1.8,
+            GateDriveVolts = 1.5,
+            GateRatedVolts = 1.98,
+            OnResistanceOhmMicrometres = 1000,
+            GateChargeCoulombsPerMicrometre = 2.2e-15,
+            JunctionChargeCoulombsPerMicrometre = 1.5e-15,
+            AreaSquareMetresPerMicrometre = 0.7e-12,
+            StackAreaFactor = 1.3,
+            GuardMetres = 2e-6,
+        };
+        CapacitorDevice moving = new()
+        {
+            Name = "moving",
+            Source = "invented",
+            RatedVolts = 1.2,
+            FaradsPerSquareMetre = 10e-3,
+            DensityAgainstBias = [new(0, 4e-3), new(0.6, 8e-3), new(1.2, 10e-3)],
+            BottomPlateFraction = 0.03,
+            GuardMetres = 1e-6,
+        };
+        Process process = new() { Name = "spaced", Switches = [spaced], Capacitors = [moving], MaximumCapacitorsInSeries = 3 };
+        SizedDesign design = SizedDesign.Of(s_gears, process, s_points, new AreaBudget(1e-6), s_frequencies);
+        Assert.Equal(1e-6, design.Converter.AreaSquareMetres, 1e-11);
+        Assert.True(design.Certificate!.RelativeGap <= 1e-6);
+        Assert.True(design.Converter.Switches.Sum(s => s.TotalWidthMicrometres) * 0.7e-12 < design.Converter.Switches.Sum(s => s.AreaSquareMetres));
+
+        // fly3 holds V/3 or V/4: least 0.9 V in one device
+        StackedCapacitor fly = design.Converter.Capacitors["fly3"];
+        Assert.Equal(0.9, fly.HeldVolts!.Value, 1e-9);
+        Assert.Equal(9e-3, fly.Farads / fly.AreaOfEachSquareMetres, 1e-12);
+    }
+
+    [Fact]
+    public void Many_converters_are_sized_with_a_certificate()
+    {
+        Converter[] converters =
+        [
+            SeriesParallel.StepDown(3), SeriesParallel.StepDown(5), Ladder.StepDown(4), Dickson.StepDown(4), Fibonacci.StepDown(3), Doubler.StepDown(2), SeriesParallel.StepUp(2),
+        ];
+        Process process = new() { Name = "demo", Switches = s_process.Switches, Capacitors = s_process.Capacitors, MaximumSwitchesInSeries = 9, MaximumCapacitorsInSeries = 9 };
+        foreach (Converter converter in converters)
+        {
+            ConverterAnalysis analysis = ConverterAnalysis.Of(converter);
+            double ratio = analysis.Modes[0].Require().Ratio.ToDouble();
+            SizingPoint[] points = [.. from load in new[] { 1e-5, 1e-3, 5e-3 } from drop in new[] { 0.05, 0.2 } select new SizingPoint(Mode.DefaultName, 3, 3 * ratio * (1 - drop), load)];
+            SizedDesign design = SizedDesign.Of(analysis, process, points, new AreaBudget(4e-6), s_frequencies);
+            Assert.Empty(design.Unreachable);
+            Assert.InRange(design.Certificate!.RelativeGap, 0, 1e-6);
+            Assert.InRange(design.Certificate.Rounds, 2, 20);
+        }
     }
 
     private static readonly CapacitorDevice Lossy = new()
