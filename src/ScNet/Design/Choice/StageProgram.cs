@@ -78,8 +78,8 @@ internal sealed class StageProgram
 
     /// <summary>The area per unit of value of an element.</summary>
     public double AreaPerValue(int element, int option) => element < _capacitors
-        ? AreaLaw.Of(_options.Capacitors[element][option].Device, _options.Capacitors[element][option].Count).Linear
-        : AreaLaw.Of(_options.Switches[element - _capacitors][option].Device, _options.Switches[element - _capacitors][option].Count).Linear;
+        ? AreaLaw.Of(_options.Capacitors[element][option]).Linear
+        : AreaLaw.Of(_options.Switches[element - _capacitors][option]).Linear;
 
     /// <summary>What an element costs at a solution with other kinds: its loss, and its area at its price.</summary>
     public double CostOf(int element, int option, GeometricOptimum optimum)

@@ -24,8 +24,8 @@ internal sealed class ElementOptions
     /// <summary>Rates every kind of a process at every element.</summary>
     /// <param name="stress">What the elements must withstand.</param>
     /// <param name="process">The kinds.</param>
-    /// <param name="heldVolts">The voltages of each capacitor at the points, those that are determined.</param>
-    public static ElementOptions Of(Stress.ConverterStress stress, Process process, double[][] heldVolts)
+    /// <param name="heldVolts">The voltages of each capacitor at the points, those that are determined; null where none are known.</param>
+    public static ElementOptions Of(Stress.ConverterStress stress, Process process, double[][]? heldVolts = null)
     {
         Converter converter = stress.Analysis.Converter;
         int rounds = Math.Max(process.Switches.Count, process.Capacitors.Count);
@@ -38,7 +38,7 @@ internal sealed class ElementOptions
         }))];
         List<Diagnostic> findings = [];
         ElementOption<CapacitorDevice>[][] capacitors = [.. converter.Capacitors.Select((c, i) => Array.ConvertAll(Allowed(
-            c.Name, [.. ratings.Take(process.Capacitors.Count).Select(r => (r.Capacitors[i].Device, r.Capacitors[i].Overall))], findings), o => Held(o, heldVolts[i])))];
+            c.Name, [.. ratings.Take(process.Capacitors.Count).Select(r => (r.Capacitors[i].Device, r.Capacitors[i].Overall))], findings), o => Held(o, heldVolts?[i] ?? [])))];
         ElementOption<SwitchDevice>[][] switches = [.. converter.Switches.Select((s, i) => Allowed(
             s.Name, [.. ratings.Take(process.Switches.Count).Select(r => (r.Switches[i].Device, r.Switches[i].Overall))], findings))];
         return new ElementOptions(capacitors, switches, [.. findings]);
