@@ -33,7 +33,7 @@ public sealed class Converter
         (InputNode, OutputNode, Load) = (other.InputNode, other.OutputNode, other.Load);
         (Phases, Modes, Nodes, Warnings) = (other.Phases, other.Modes, other.Nodes, other.Warnings);
         (Capacitors, Switches, Inductors, Parasitics) = (other.Capacitors, other.Switches, other.Inductors, other.Parasitics);
-        ParasiticBranches = other.ParasiticBranches;
+        (ParasiticBranches, FurtherOutputs) = (other.ParasiticBranches, other.FurtherOutputs);
     }
 
     /// <summary>The name, for people.</summary>
@@ -65,6 +65,9 @@ public sealed class Converter
     /// plates to its body are the capacitor's own.
     /// </summary>
     public NamedList<Parasitic> Parasitics { get; internal init; } = null!;
+
+    /// <summary>The outputs beside <see cref="OutputNode"/>, in the order in which they were added; none in most converters.</summary>
+    public NamedList<FurtherOutput> FurtherOutputs { get; internal init; } = null!;
 
     /// <summary>The modes in the order in which they were added; at least one.</summary>
     public NamedList<Mode> Modes { get; internal init; } = null!;
@@ -181,6 +184,14 @@ public sealed class Converter
         };
     }
 
+    /// <summary>The same converter with some of its further outputs as ports of <see cref="Network"/>, after the main one.</summary>
+    /// <param name="outputs">Their positions.</param>
+    internal Converter WithPorts(IEnumerable<int> outputs) => new(this, Network.WithHeldOutputs([.. outputs.Select(OutputNodes)]));
+
+    /// <summary>The nodes of a further output.</summary>
+    /// <param name="output">Its position.</param>
+    internal NodePair OutputNodes(int output) => new(Nodes.Names.Find(FurtherOutputs[output].Node), Nodes.Names.Find(FurtherOutputs[output].ReturnNode));
+
     /// <summary>Throws where a mode is not one of this converter's.</summary>
     internal void RequireOwn(Mode mode, string parameterName)
     {
@@ -213,7 +224,7 @@ public sealed class Converter
         return new Converter(this, network) { Modes = NameIndex.ListOf(Name, "mode", made, m => m.Name) };
     }
 
-    /// <summary>Some of the elements, with one mode; without inductors and parasitic capacitances.</summary>
+    /// <summary>Some of the elements, with one mode; without inductors, parasitic capacitances and further outputs.</summary>
     /// <param name="mode">The mode.</param>
     /// <param name="capacitors">The positions of the capacitors.</param>
     /// <param name="switches">The positions of the switches.</param>
@@ -234,6 +245,7 @@ public sealed class Converter
             Switches = NameIndex.ListOf(Name, "switch", ownSwitches, s => s.Name),
             Inductors = NameIndex.ListOf<Inductor>(Name, "inductor", [], l => l.Name),
             Parasitics = NameIndex.ListOf<Parasitic>(Name, "parasitic capacitance", [], p => p.Name),
+            FurtherOutputs = NameIndex.ListOf<FurtherOutput>(Name, "further output", [], o => o.Name),
             Modes = NameIndex.ListOf(Name, "mode", [ownMode], m => m.Name),
             Nodes = NameIndex.ListOf(Name, "node", [.. nodes], n => n),
             ParasiticBranches = [],

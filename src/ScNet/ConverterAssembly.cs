@@ -33,6 +33,7 @@ internal static class ConverterAssembly
             Switches = NameIndex.ListOf(name, "switch", [.. declaration.Switches.Select(Made)], s => s.Name),
             Inductors = NameIndex.ListOf(name, "inductor", [.. declaration.Inductors.Select(Made)], l => l.Name),
             Parasitics = NameIndex.ListOf(name, "parasitic capacitance", [.. declaration.Parasitics.Select(Made)], p => p.Name),
+            FurtherOutputs = NameIndex.ListOf(name, "further output", [.. declaration.FurtherOutputs.Select(Made)], o => o.Name),
             Modes = NameIndex.ListOf(name, "mode", modes, m => m.Name),
             Nodes = NameIndex.ListOf(name, "node", nodes.Names, n => n),
             ParasiticBranches = nodes.ParasiticBranches,
@@ -52,6 +53,8 @@ internal static class ConverterAssembly
     private static Switch Made(DeclaredSwitch s) => new(s.Name.Value, s.First, s.Second, s.Ohms.Value, s.DiodeVolts?.Value);
 
     private static Inductor Made(DeclaredInductor l) => new(l.Name.Value, l.First, l.Second, l.Henries.Value, l.Ohms.Value);
+
+    private static FurtherOutput Made(DeclaredOutput o) => new(o.Name.Value, o.Node, o.Return);
 
     private static Parasitic Made(DeclaredParasitic p) => new(p.Name.Value, p.First, p.Second, p.Farads.Value);
 }

@@ -132,6 +132,22 @@ public sealed class ConverterBuilder
         return this;
     }
 
+    /// <summary>
+    /// Adds an output beside the main one: a constant current drawn from a node, which carries nothing unless a result says
+    /// so. The capacitors that hold its voltage are listed like any other.
+    /// </summary>
+    /// <param name="name">The name, unique among all elements, and another one than the main output's node.</param>
+    /// <param name="node">The node that the load's current leaves.</param>
+    /// <param name="returnNode">The node at which it comes back.</param>
+    public ConverterBuilder FurtherOutput(string name, string node, string returnNode = Converter.ReferenceNode)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(name);
+        ArgumentException.ThrowIfNullOrEmpty(node);
+        ArgumentException.ThrowIfNullOrEmpty(returnNode);
+        _declaration.FurtherOutputs.Add(new(new(name), node, returnNode));
+        return this;
+    }
+
     /// <summary>Adds a switch.</summary>
     /// <param name="name">The name, unique among all elements.</param>
     /// <param name="firstNode">The node of the first terminal.</param>

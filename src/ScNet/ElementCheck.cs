@@ -81,7 +81,7 @@ internal static class ElementCheck
     private static void CheckNames(NetlistDeclaration declaration, DiagnosticList findings)
     {
         Dictionary<string, SourcePosition?> seen = new(declaration.Capacitors.Count + declaration.Switches.Count, StringComparer.Ordinal);
-        foreach ((Declared<string> name, _, _) in declaration.Elements)
+        foreach (Declared<string> name in declaration.Elements.Select(e => e.Name).Concat(declaration.FurtherOutputs.Select(o => o.Name)))
         {
             CheckName("elements", name, seen, findings);
         }

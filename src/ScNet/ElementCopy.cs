@@ -35,6 +35,11 @@ internal static class ElementCopy
         {
             builder.Parasitic(prefix + p.Name, node(p.FirstNode), node(p.SecondNode), p.Farads);
         }
+
+        foreach (FurtherOutput o in converter.FurtherOutputs)
+        {
+            builder.FurtherOutput(prefix + o.Name, node(o.Node), node(o.ReturnNode));
+        }
     }
 
     /// <summary>What a mode says of its elements, every phase replaced by others.</summary>

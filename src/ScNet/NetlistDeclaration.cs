@@ -37,6 +37,8 @@ internal sealed class NetlistDeclaration
 
     public List<DeclaredParasitic> Parasitics { get; } = [];
 
+    public List<DeclaredOutput> FurtherOutputs { get; } = [];
+
     public List<DeclaredMode> Modes { get; } = [];
 
     /// <summary>What the reader could not make out and has already reported: checks that rest on it are left out.</summary>
@@ -61,7 +63,7 @@ internal enum DeclarationGaps
     /// <summary>The number or the names of the phases.</summary>
     Phases = 4,
 
-    /// <summary>The input or the output node.</summary>
+    /// <summary>The input or an output node.</summary>
     Ports = 8,
 
     All = Elements | Switches | Phases | Ports,
@@ -96,6 +98,9 @@ internal sealed record DeclaredInductor(
 
 /// <summary>A parasitic capacitance; a node that could not be read is empty.</summary>
 internal sealed record DeclaredParasitic(Declared<string> Name, string First, string Second, Declared<double> Farads);
+
+/// <summary>An output beside the main one; a node that could not be read is empty.</summary>
+internal sealed record DeclaredOutput(Declared<string> Name, string Node, string Return);
 
 internal sealed record DeclaredMode(Declared<string> Name, IReadOnlyList<DeclaredClosing> Closings);
 

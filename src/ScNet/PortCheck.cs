@@ -1,6 +1,6 @@
 namespace ScNet;
 
-/// <summary>Checks that input, output and reference are three nodes and that elements touch the first two.</summary>
+/// <summary>Checks that input, output and reference are three nodes and that elements touch the first two, and the nodes of further outputs.</summary>
 internal static class PortCheck
 {
     public static void Check(NetlistDeclaration declaration, DiagnosticList findings)
@@ -30,7 +30,37 @@ internal static class PortCheck
         {
             findings.Error(DiagnosticCodes.PortClash, $"Input and output are the same node {Quoted.Name(to.Value)}. Choose two nodes.", to.Position);
         }
+
+        foreach (DeclaredOutput output in declaration.FurtherOutputs)
+        {
+            CheckFurther(output, declaration, complete, findings);
+        }
     }
+
+    private static void CheckFurther(DeclaredOutput output, NetlistDeclaration declaration, bool complete, DiagnosticList findings)
+    {
+        (string name, SourcePosition? place) = (output.Name.Value, output.Name.Position);
+        if (declaration.Output is { } main && main.Value == name)
+        {
+            findings.Error(DiagnosticCodes.DuplicateName, $"The further output {Quoted.Name(name)} has the name of the output's node, by which results call that output. Rename one.", place, [name]);
+        }
+
+        if (output.Node == output.Return && output.Node.Length > 0)
+        {
+            findings.Error(DiagnosticCodes.SameNode, $"Both terminals of the further output {Quoted.Name(name)} are on node {Quoted.Name(output.Node)}. Move one of them.", place, [name]);
+        }
+
+        foreach (string node in new[] { output.Node, output.Return }.Distinct())
+        {
+            if (complete && node.Length > 0 && node != Converter.ReferenceNode && !IsTouched(node, declaration))
+            {
+                findings.Error(DiagnosticCodes.PortUnconnected, $"No element touches node {Quoted.Name(node)} of the further output {Quoted.Name(name)}. Connect one, or correct the node's name.", place, [name]);
+            }
+        }
+    }
+
+    private static bool IsTouched(string node, NetlistDeclaration declaration) =>
+        declaration.Elements.SkipLast(declaration.Parasitics.Count).Any(e => e.First == node || e.Second == node);
 
     private static void CheckPort(
         string port, Declared<string>? node, NetlistDeclaration declaration, bool complete, DiagnosticList findings)
@@ -45,8 +75,7 @@ internal static class PortCheck
         {
             findings.Error(DiagnosticCodes.PortClash, $"The {port} is the reference node '{name}'. Choose another node.", declared.Position);
         }
-        else if (complete
-            && !declaration.Elements.SkipLast(declaration.Parasitics.Count).Any(e => e.First == name || e.Second == name))
+        else if (complete && !IsTouched(name, declaration))
         {
             findings.Error(DiagnosticCodes.PortUnconnected, $"No element touches the {port} node {Quoted.Name(name)}. Connect one, or correct the node's name.", declared.Position);
         }

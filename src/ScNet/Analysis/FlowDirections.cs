@@ -45,4 +45,39 @@ internal static class FlowDirections
 
         return directions;
     }
+
+    /// <summary>The directions with what is still when slow marked.</summary>
+    /// <remarks>
+    /// Without a chain of capacitors to a flow that delivers nothing drives a direction between equilibria; and where closed
+    /// switches tie the output to the input no capacitor's voltage ever changes.
+    /// </remarks>
+    /// <param name="network">The network.</param>
+    /// <param name="own">The flow that delivers.</param>
+    /// <param name="directions">The directions.</param>
+    /// <param name="isTied">Whether closed switches tie the output to the input.</param>
+    public static List<FlowDirection> WhenSlow(SwitchedNetwork network, FlowDirection own, List<FlowDirection> directions, bool isTied)
+    {
+        int load = network.CapacitorCount;
+        DisjointSets parts = new(network.CapacitorCount + 1);
+        Join(own, isDelivering: true);
+        directions.ForEach(d => Join(d.Way, d.Path is not null));
+        return directions.ConvertAll(d => d with
+        {
+            IsStillWhenSlow = isTied || d.Way.Branches.IsZero || parts.Find(CapacitorOf(d.Way.Branches.Indices[0])) != parts.Find(load),
+        });
+
+        void Join(FlowDirection way, bool isDelivering)
+        {
+            foreach (int index in way.Branches.Indices)
+            {
+                int capacitor = CapacitorOf(index);
+                if (capacitor < load)
+                {
+                    parts.Join(capacitor, isDelivering ? load : CapacitorOf(way.Branches.Indices[0]));
+                }
+            }
+        }
+
+        int CapacitorOf(int index) => Math.Min(index / network.PhaseCount, load);
+    }
 }

@@ -109,10 +109,22 @@ internal sealed class LoopSolution<T> : ILoopSolution
         return Combination(_elimination.Pivots[^1].Row, Rational<T>.Of(T.One, OutputPivot));
     }
 
+    /// <summary>Whether the equations fix the average voltage of a port that follows.</summary>
+    public bool IsFixed(int output) => _elimination.IsPivotColumn(output);
+
+    /// <summary>The charge round each loop that delivers one unit to one of several outputs, nothing on the whole to the others, and balances every capacitor.</summary>
+    /// <param name="output">The branch of an output that <see cref="IsFixed"/>.</param>
+    public Rational<T>[] LoopCharges(int output)
+    {
+        var equations = new Rational<T>[_loops.EquationCount];
+        Integers.Demand(_elimination.TryCombine(output, equations));
+        return LoopEquations.Spread(_network, _loops, equations);
+    }
+
     /// <summary>Whether some row is one that the others imply.</summary>
     public bool HasCirculations => _loops.EquationCount > _elimination.Pivots.Count;
 
-    /// <summary>The flow of <see cref="LoopCharges"/>, with the loops that take part only.</summary>
+    /// <summary>The flow of <see cref="LoopCharges()"/>, with the loops that take part only.</summary>
     public List<(int Loop, Rational<T> Charge)> OwnFlow()
     {
         int row = _elimination.Pivots[^1].Row;

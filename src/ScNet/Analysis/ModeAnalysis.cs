@@ -16,6 +16,7 @@ public sealed class ModeAnalysis
     private NamedList<SwitchAnalysis>? _switches;
     private NamedList<InductorAnalysis>? _inductors;
     private ChargeSharing? _chargeSharing;
+    private OutputMatrices? _outputs;
 
     internal ModeAnalysis(Converter converter, Mode mode, TopologySolution topology, ModeResults results)
     {
@@ -65,6 +66,13 @@ public sealed class ModeAnalysis
     public ChargeSharing? ChargeSharing => Converter.Network.HeldCurrentCount == 0 || !CarriesLoad ? null
         : LazyInitializer.EnsureInitialized(ref _chargeSharing, () => SteadyShare.Sharing(Converter, Topology, _results.Loaded.SlowBranches));
 
+    /// <summary>
+    /// What all outputs see of the input and of one another: ratios, charges and limits as matrices. Everything else here is of
+    /// the main output with the further ones at rest. Found when first asked for.
+    /// </summary>
+    /// <exception cref="ScNetException">The free flow is too dense to be solved with these values.</exception>
+    public OutputMatrices Outputs => LazyInitializer.EnsureInitialized(ref _outputs, () => OutputMatrices.Of(this));
+
     /// <summary>The voltages that the open switches block.</summary>
     public BlockingVoltages BlockingVoltages => _results.Voltages.BlockingVoltages;
 
@@ -85,6 +93,9 @@ public sealed class ModeAnalysis
 
     /// <summary>The voltage of each inductor in each phase.</summary>
     internal PhaseTable InductorVoltages => _results.Voltages.InductorVoltages;
+
+    /// <summary>Flow and limits of the main output.</summary>
+    internal LoadedResults Loaded => _results.Loaded;
 
     /// <summary>The topology of the mode, solved once.</summary>
     internal TopologySolution Topology { get; }

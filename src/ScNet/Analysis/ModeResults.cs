@@ -8,4 +8,6 @@ internal sealed record ModeResults(SettledVoltages Voltages, LoadedResults Loade
 /// <param name="SlowSwitchingLimit">The slow limit.</param>
 /// <param name="FastSwitchingLimit">The fast limit.</param>
 /// <param name="SlowBranches">The charges of the slow limit, index branch · phases + phase.</param>
-internal sealed record LoadedResults(ChargeFlow ChargeFlow, SlowSwitchingLimit SlowSwitchingLimit, FastSwitchingLimit FastSwitchingLimit, Quantity[] SlowBranches);
+/// <param name="FastBranches">The charges of the fast limit, likewise.</param>
+internal sealed record LoadedResults(
+    ChargeFlow ChargeFlow, SlowSwitchingLimit SlowSwitchingLimit, FastSwitchingLimit FastSwitchingLimit, Quantity[] SlowBranches, Quantity[] FastBranches);

@@ -48,7 +48,7 @@ internal static class ModeSolver
             voltages.Diagnostics.Count == 0 ? topology.Diagnostics : [.. topology.Diagnostics, .. voltages.Diagnostics]));
     }
 
-    private static Diagnostic TooDense(FillLimitException exception) => new(
+    internal static Diagnostic TooDense(FillLimitException exception) => new(
         DiagnosticSeverity.Error,
         DiagnosticCodes.FlowTooDense,
         $"Component values share charge among {exception.Unknowns} ways, nearly all of which meet one another: more than {FillOrder.MostSteps} steps to solve for. Join switches and capacitors that lie side by side into one each, or analyse the parts of the converter one by one.",

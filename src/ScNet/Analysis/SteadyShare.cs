@@ -30,7 +30,7 @@ internal sealed class SteadyShare
     /// <param name="branches">The charges of the slow limit, index branch · phases + phase.</param>
     public static ChargeSharing Sharing(Converter converter, TopologySolution topology, Quantity[] branches)
     {
-        Quantity[] steady = new SteadyShare(converter, topology, branches).Find();
+        Quantity[] steady = Of(converter, topology, branches);
         int phases = converter.Network.PhaseCount;
         var coefficients = new Quantity[converter.Capacitors.Count];
         double ohms = 0;
@@ -69,6 +69,12 @@ internal sealed class SteadyShare
 
         return SparseVector.OfDense(Array.ConvertAll(new SteadyShare(converter, topology, charges).Find(), q => q.ToDouble()));
     }
+
+    /// <summary>The steady part of every capacitor's charge in every phase, index capacitor · phases + phase.</summary>
+    /// <param name="converter">The converter.</param>
+    /// <param name="topology">The topology of the mode.</param>
+    /// <param name="branches">The charges of the slow limit, index branch · phases + phase.</param>
+    public static Quantity[] Of(Converter converter, TopologySolution topology, Quantity[] branches) => new SteadyShare(converter, topology, branches).Find();
 
     private Quantity[] Find()
     {

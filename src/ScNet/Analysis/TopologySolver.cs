@@ -200,36 +200,7 @@ internal sealed class TopologySolver
         }
 
         FlowDirection own = tracer.Trace(loops, solution.OwnFlow());
-        return (own, WhenSlow(own, directions));
-    }
-
-    // Without a chain of capacitors to a flow that delivers nothing drives a direction between equilibria;
-    // and where closed switches tie the output to the input no capacitor's voltage ever changes.
-    private List<FlowDirection> WhenSlow(FlowDirection own, List<FlowDirection> directions)
-    {
-        int load = _network.CapacitorCount;
-        DisjointSets parts = new(_network.CapacitorCount + 1);
-        Join(own, isDelivering: true);
-        directions.ForEach(d => Join(d.Way, d.Path is not null));
-        bool isTied = IsTied();
-        return directions.ConvertAll(d => d with
-        {
-            IsStillWhenSlow = isTied || d.Way.Branches.IsZero || parts.Find(CapacitorOf(d.Way.Branches.Indices[0])) != parts.Find(load),
-        });
-
-        void Join(FlowDirection way, bool isDelivering)
-        {
-            foreach (int index in way.Branches.Indices)
-            {
-                int capacitor = CapacitorOf(index);
-                if (capacitor < load)
-                {
-                    parts.Join(capacitor, isDelivering ? load : CapacitorOf(way.Branches.Indices[0]));
-                }
-            }
-        }
-
-        int CapacitorOf(int index) => Math.Min(index / _network.PhaseCount, load);
+        return (own, FlowDirections.WhenSlow(_network, own, directions, IsTied()));
     }
 
     // With a stiff load one phase is enough, since it fixes the output's voltage for all.

@@ -69,7 +69,7 @@ internal sealed class ValueDecidedFlow
             new PhaseTable(switches, _converter.Switches.Names, _converter.Phases.Names),
             _network.InductorCount == 0 && _topology.Settled is { InductorVoltages: var none } ? none
                 : new PhaseTable(fastBranches[(_network.FirstInductorBranch * _phases)..], _converter.Inductors.Names, _converter.Phases.Names));
-        return new LoadedResults(flow, Slow(slowBranches), Fast(switches, fastBranches), slowBranches);
+        return new LoadedResults(flow, Slow(slowBranches), Fast(switches, fastBranches), slowBranches, fastBranches);
     }
 
     private LoadedResults WithoutLoad()
@@ -82,6 +82,7 @@ internal sealed class ValueDecidedFlow
                 FlowDetermination.Topology, port, port, OpenTable(_converter.Capacitors.Names), OpenTable(_converter.Switches.Names), OpenTable(_converter.Inductors.Names)),
             new SlowSwitchingLimit(Open(_converter.Capacitors.Names), double.PositiveInfinity),
             new FastSwitchingLimit(Open(_converter.Switches.Names), Open(_converter.Capacitors.Names), Open(_converter.Inductors.Names), double.PositiveInfinity),
+            [],
             []);
     }
 

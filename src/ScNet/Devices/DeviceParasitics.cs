@@ -28,7 +28,7 @@ public static class DeviceParasitics
                 TopFarads = capacitors[i].TopPlateFraction * c.Farads,
             })];
         HashSet<string> taken = [.. converter.Capacitors.Select(c => c.Name), .. converter.Switches.Select(s => s.Name),
-            .. converter.Inductors.Select(l => l.Name), .. converter.Parasitics.Select(p => p.Name)];
+            .. converter.Inductors.Select(l => l.Name), .. converter.Parasitics.Select(p => p.Name), .. converter.FurtherOutputs.Select(o => o.Name)];
         Parasitic[] junctions = [.. converter.Switches.Take(switches?.Count ?? 0).Select((s, i) =>
             new Parasitic(NewName($"{s.Name} junction", taken), s.FirstNode, s.SecondNode, JunctionFarads(s, switches![i])))];
         return converter.WithParasitics(plates, [.. converter.Parasitics, .. junctions]);

@@ -61,20 +61,32 @@ internal sealed class SwitchedNetwork : NetworkGraph
     public SwitchedNetwork WithDuties(Fraction[] duties) => new(this, duties, Closed);
 
     /// <summary>The same network with more capacitors, which are numbered after its own.</summary>
-    public SwitchedNetwork WithCapacitors(ReadOnlySpan<NodePair> more)
+    public SwitchedNetwork WithCapacitors(ReadOnlySpan<NodePair> more) => With(more, []);
+
+    /// <summary>The same network with more ports that hold their currents and whose average voltage follows, numbered after such of its own.</summary>
+    public SwitchedNetwork WithHeldOutputs(ReadOnlySpan<NodePair> more) => With([], more);
+
+    private SwitchedNetwork With(ReadOnlySpan<NodePair> moreCapacitors, ReadOnlySpan<NodePair> moreOutputs)
     {
-        var capacitors = new NodePair[CapacitorCount + more.Length];
+        var capacitors = new NodePair[CapacitorCount + moreCapacitors.Length];
         for (int c = 0; c < CapacitorCount; c++)
         {
             capacitors[c] = new NodePair(BranchFirst[c], BranchSecond[c]);
         }
 
-        more.CopyTo(capacitors.AsSpan(CapacitorCount));
-        var ports = new NetworkPort[BranchCount - CapacitorCount];
-        for (int p = 0; p < ports.Length; p++)
+        moreCapacitors.CopyTo(capacitors.AsSpan(CapacitorCount));
+        List<NetworkPort> ports = new(BranchCount - CapacitorCount + moreOutputs.Length);
+        for (int branch = CapacitorCount; branch < BranchCount; branch++)
         {
-            int branch = CapacitorCount + p;
-            ports[p] = new NetworkPort(new NodePair(BranchFirst[branch], BranchSecond[branch]), branch >= FirstGivenBranch, IsCurrentHeld(branch));
+            if (branch == FirstGivenBranch)
+            {
+                foreach (NodePair nodes in moreOutputs)
+                {
+                    ports.Add(new NetworkPort(nodes, IsGiven: false, IsCurrentHeld: true));
+                }
+            }
+
+            ports.Add(new NetworkPort(new NodePair(BranchFirst[branch], BranchSecond[branch]), branch >= FirstGivenBranch, IsCurrentHeld(branch)));
         }
 
         var switches = new NodePair[SwitchCount];
@@ -83,7 +95,7 @@ internal sealed class SwitchedNetwork : NetworkGraph
             switches[s] = new NodePair(SwitchFirst[s], SwitchSecond[s]);
         }
 
-        return new SwitchedNetwork(NodeCount, capacitors, ports, switches, Duties, Closed);
+        return new SwitchedNetwork(NodeCount, capacitors, [.. ports], switches, Duties, Closed);
     }
 
     private static BigInteger[] InProportion(Fraction[] duties)

@@ -104,6 +104,7 @@ public static class NetlistWriter
         ]);
         WriteElements(text, ElementShape.Parasitic, converter.Parasitics, (p, _) =>
             [p.Name, Between(p.FirstNode, p.SecondNode), $"{QuantityKey.Farads.Key} = {TomlLiteral.Number(p.Farads)}"]);
+        WriteElements(text, ElementShape.FurtherOutput, converter.FurtherOutputs, (o, _) => [o.Name, Between(o.Node, o.ReturnNode)]);
     }
 
     private static string Share(Fraction share, Capacitor capacitor) => TomlLiteral.Exact(share)

@@ -37,6 +37,7 @@ internal static class FullConverter
             Switches = converter.Switches,
             Inductors = converter.Inductors,
             Parasitics = converter.Parasitics,
+            FurtherOutputs = converter.FurtherOutputs,
             Modes = converter.Modes,
             Nodes = converter.Nodes,
             Warnings = converter.Warnings,

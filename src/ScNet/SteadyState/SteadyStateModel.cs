@@ -15,6 +15,7 @@ public sealed class SteadyStateModel
     private readonly Lazy<PreparedMode> _prepared;
     private readonly Lazy<OutputImpedance> _impedance;
     private readonly Lazy<TwoPort> _twoPort;
+    private readonly Lazy<MultiPort> _multiPort;
 
     private SteadyStateModel(ModeAnalysis analysis, Func<PreparedMode> prepare)
     {
@@ -25,6 +26,7 @@ public sealed class SteadyStateModel
             ? new OutputImpedance(_analysis, period => TwoPort.At(1 / period).Ohms, f => TwoPort.At(f))
             : new OutputImpedance(_analysis, Prepared.WithImpedance().Ohms, f => TwoPort.At(f)));
         _twoPort = new(() => new TwoPort(_analysis, () => new ModalTwoPort(_analysis, Prepared.WithImpedance())));
+        _multiPort = new(() => new MultiPort(_analysis, TwoPort));
     }
 
     /// <summary>The converter.</summary>
@@ -40,6 +42,10 @@ public sealed class SteadyStateModel
     /// <summary>Ratio, impedance, current ratio and input conductance at any frequency.</summary>
     /// <exception cref="ScNetException">The network has no periodic state: <see cref="DiagnosticCodes.NoPeriodicState"/>; or it is too large.</exception>
     public TwoPort TwoPort => _twoPort.Value;
+
+    /// <summary>What the input and all outputs see of one another at any frequency: the two-port with further outputs.</summary>
+    /// <exception cref="ScNetException">The network has no periodic state: <see cref="DiagnosticCodes.NoPeriodicState"/>; or it is too large.</exception>
+    public MultiPort MultiPort => _multiPort.Value;
 
     /// <summary>The symmetric decompositions of a network without inductors.</summary>
     /// <exception cref="ScNetException">It has inductors.</exception>

@@ -23,6 +23,7 @@ public sealed class NetlistSchemaTests
         { Documents.HalfWith("[capacitors]", "[phases]\ncount = 3\n[capacitors]") },
         { Documents.HalfWith("[capacitors]", "phases.duty = [\"1/3\", \"2/3\"]\n[capacitors]") },
         { Documents.HalfWith("on = 2 }", "on = [] }") },
+        { Documents.HalfWith("[switches]", "[outputs]\nrail = { between = [\"p\", \"n\"] }\n[switches]") },
         { "name='n'\ninput='a'\noutput='b'\nswitches.s={between=['a','b'],on=[1,2,1]}" },
         { "name='n'\ninput='a'\noutput='b'\ncapacitors.c.between=['a','b']" },
         { "name='n'\ninput='a'\noutput='b'\nswitches.s={between=['a','b']}\n[modes.m]" },
@@ -62,6 +63,8 @@ public sealed class NetlistSchemaTests
         { Documents.HalfWith("on = 2 }", "on = 3 }"), DiagnosticCodes.UnknownPhase },
         { Documents.HalfWith("on = 2 }", "on = \"charge\" }"), DiagnosticCodes.UnknownPhase },
         { Documents.HalfWith("fly =", "s1 ="), DiagnosticCodes.DuplicateName },
+        { Documents.HalfWith("[switches]", "[outputs]\nvout = { between = [\"p\", \"n\"] }\n[switches]"), DiagnosticCodes.DuplicateName },
+        { Documents.HalfWith("[switches]", "[outputs]\nrail = { between = [\"x\", \"gnd\"] }\n[switches]"), DiagnosticCodes.PortUnconnected },
         { Documents.HalfWith("\"vout\"\n", "\"vin\"\n"), DiagnosticCodes.PortClash },
         { Documents.HalfWith("\"vout\"\n", "\"vuot\"\n"), DiagnosticCodes.PortUnconnected },
         { Documents.HybridWith("until_zero = 4", "until_zero = 5"), DiagnosticCodes.UnknownPhase },
@@ -83,6 +86,8 @@ public sealed class NetlistSchemaTests
         ("between = [\"p\", \"n\"], ", ""), ("farads = 1e-9", "farads = 0"), ("farads = 1e-9", "farads = -1"), ("farads = 1e-9", "farads = \"1n\""),
         ("farads = 1e-9", "esr_ohms = -0.1"), ("farads = 1e-9", "farad = 1"), ("fly =", "\"\" ="), ("fly = { between = [\"p\", \"n\"], farads = 1e-9 }", "fly = 1"),
         (", on = 2 }", " }"), ("on = 2 }", "on = 0 }"), ("on = 2 }", "on = true }"), ("on = 2 }", "on = \"\" }"), ("on = 2 }", "on = [[2]] }"), ("on = 2 }", "on = [1.5] }"),
+        ("[switches]", "outputs.rail.between = [\"p\", \"p\"]\n[switches]"), ("[switches]", "outputs.rail.between = \"p\"\n[switches]"), ("[switches]", "outputs.rail = {}\n[switches]"),
+        ("[switches]", "outputs.rail = { between = [\"p\", \"n\"], ohms = 1 }\n[switches]"), ("[switches]", "outputs.\"\".between = [\"p\", \"n\"]\n[switches]"), ("[capacitors]", "outputs = \"p\"\n[capacitors]"),
     ];
 
     private static (string Old, string Replacement)[] HybridReplacements =>

@@ -41,13 +41,13 @@ public sealed class NetlistWriterLaws
     [Fact]
     public void The_comparison_of_converters_sees_every_difference()
     {
-        Converter Make(string name = "A", double farads = 2, double ohms = 3, string node = "p", int on = 1, double duty = 0.4, LoadKind load = LoadKind.Stiff, string mode = "m") =>
+        Converter Make(string name = "A", double farads = 2, double ohms = 3, string node = "p", int on = 1, double duty = 0.4, LoadKind load = LoadKind.Stiff, string mode = "m", string rail = "n") =>
             Converter.Create(name).Input("vin").Output("vout", load).Duties(duty, 1 - duty)
-                .Capacitor("fly", "p", "n", farads).Switch("s1", "vin", node, ohms: ohms).Switch("s2", "p", "vout").Mode(mode, ("s1", on), ("s2", 2)).Build();
+                .Capacitor("fly", "p", "n", farads).Switch("s1", "vin", node, ohms: ohms).Switch("s2", "p", "vout").FurtherOutput("rail", "p", rail).Mode(mode, ("s1", on), ("s2", 2)).Build();
 
         AssertEqual(Make(), Make());
         Assert.All(
-            new[] { Make(name: "B"), Make(farads: 1), Make(ohms: 1), Make(node: "n"), Make(on: 2), Make(duty: 0.5), Make(load: LoadKind.Current), Make(mode: "n") },
+            new[] { Make(name: "B"), Make(farads: 1), Make(ohms: 1), Make(node: "n"), Make(on: 2), Make(duty: 0.5), Make(load: LoadKind.Current), Make(mode: "n"), Make(rail: "gnd") },
             other => Assert.ThrowsAny<Xunit.Sdk.XunitException>(() => AssertEqual(Make(), other)));
     }
 
@@ -69,6 +69,7 @@ public sealed class NetlistWriterLaws
             b.Inductors.Select(l => (l.Name, l.FirstNode, l.SecondNode, l.Henries, l.Ohms)));
         Assert.Equal(a.Parasitics.Select(p => (p.Name, p.FirstNode, p.SecondNode, p.Farads)), b.Parasitics.Select(p => (p.Name, p.FirstNode, p.SecondNode, p.Farads)));
         Assert.Equal(a.ParasiticCapacitances, b.ParasiticCapacitances);
+        Assert.Equal(a.FurtherOutputs.Select(o => (o.Name, o.Node, o.ReturnNode)), b.FurtherOutputs.Select(o => (o.Name, o.Node, o.ReturnNode)));
         Assert.Equal(a.Modes.Select(m => m.Name), b.Modes.Select(m => m.Name));
         Assert.All(a.Modes.Zip(b.Modes), m => Assert.Equal(m.First.UntilZeroPhases, m.Second.UntilZeroPhases));
         Assert.All(a.Modes.Zip(b.Modes), m => Assert.Equal(m.First.ClosedPhases, m.Second.ClosedPhases));
@@ -131,6 +132,7 @@ public sealed class NetlistWriterLaws
         if (phaseNames)
         {
             builder.Parasitic("wire" + stem, Node(plain.InputNode), Node(Converter.ReferenceNode), scale);
+            builder.FurtherOutput("rail" + stem, Node(Converter.ReferenceNode), Node(plain.InputNode));
         }
 
         return builder.Build();

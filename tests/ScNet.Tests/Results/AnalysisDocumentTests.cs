@@ -257,6 +257,7 @@ public sealed class AnalysisDocumentTests
                     Tables.Of([], 0, 2)),
                 new SlowSwitchingLimit(Tables.List(third), 1e20),
                 new FastSwitchingLimit(Tables.List(1, 2, 3, unknown), Tables.List(Quantity.Exact(1, 7)), Tables.List(), double.PositiveInfinity),
+                [],
                 []),
             []);
         TopologySolution topology = new() { Mode = converter.Modes[0], Diagnostics = [], Forests = [], CarriesLoad = true };

@@ -23,13 +23,15 @@ internal sealed class NodalNetwork
     private readonly int[] _inner;
     private readonly (int First, int Second, double Farads)[] _capacitances;
     private readonly double _loadAmperes;
+    private readonly IReadOnlyList<double> _furtherAmperes;
     private readonly Matrix<double> _states;
     private readonly Matrix<double> _groups;
     private readonly Matrix<double> _inverseCapacitance;
 
-    private NodalNetwork(Converter converter, Mode mode, double outputVolts, double inputVolts, double loadAmperes)
+    private NodalNetwork(Converter converter, Mode mode, double outputVolts, double inputVolts, double loadAmperes, IReadOnlyList<double> furtherAmperes)
     {
         _loadAmperes = loadAmperes;
+        _furtherAmperes = furtherAmperes;
         _converter = converter;
         _mode = mode;
         _node = converter.Nodes.Select((name, i) => (name, i)).ToDictionary(n => n.name, n => n.i);
@@ -64,7 +66,11 @@ internal sealed class NodalNetwork
 
     /// <summary>One phase: y' = A y + b, the observed quantity c·y + d, and the current from the input.</summary>
     internal sealed record PhaseEquations(
-        double Duty, Matrix<double> A, Vector<double> B, Vector<double> C, double D, Vector<double> InputC, double InputD);
+        double Duty, Matrix<double> A, Vector<double> B, Vector<double> C, double D, Vector<double> InputC, double InputD)
+    {
+        /// <summary>Every node's potential as a row over y, and its constant part.</summary>
+        public required (Matrix<double> Rows, Vector<double> Constant) Potentials { get; init; }
+    }
 
     public int StateCount => _states.ColumnCount;
 
@@ -77,8 +83,9 @@ internal sealed class NodalNetwork
     /// The observed quantity is the current from the converter into a stiff output (capacitor currents,
     /// which average to nothing, left out), or the output voltage of a current load; likewise that from the input.
     /// </summary>
-    public static NodalNetwork Of(Converter converter, Mode mode, double outputVolts, double inputVolts = 1, double loadAmperes = 1) =>
-        new(converter, mode, outputVolts, inputVolts, loadAmperes);
+    public static NodalNetwork Of(
+        Converter converter, Mode mode, double outputVolts, double inputVolts = 1, double loadAmperes = 1, params IReadOnlyList<double> furtherAmperes) =>
+        new(converter, mode, outputVolts, inputVolts, loadAmperes, furtherAmperes);
 
     private void Fix(string node, double volts)
     {
@@ -132,6 +139,12 @@ internal sealed class NodalNetwork
         int output = _node[_converter.OutputNode], input = _node[_converter.InputNode];
         Vector<double> held = Vector<double>.Build.DenseOfArray(_fixed);
         Vector<double> load = Vector<double>.Build.Dense(_fixed.Length, n => n == output && _converter.Load == LoadKind.Current ? -_loadAmperes : 0);
+        for (int k = 0; k < _furtherAmperes.Count; k++)
+        {
+            load[_node[_converter.FurtherOutputs[k].Node]] -= _furtherAmperes[k];
+            load[_node[_converter.FurtherOutputs[k].ReturnNode]] += _furtherAmperes[k];
+        }
+
         Matrix<double> potentials = _states;
         Vector<double> constant = held;
         if (_groups.ColumnCount > 0)
@@ -143,7 +156,7 @@ internal sealed class NodalNetwork
 
         (Vector<double> row, double offset) = _converter.Load == LoadKind.Current
             ? (potentials.Row(output), constant[output])
-            : (-(conductance * potentials).Row(output), -(conductance * constant)[output]);
+            : (-(conductance * potentials).Row(output), load[output] - (conductance * constant)[output]);
         Matrix<double> rates = -(_inverseCapacitance * _states.TransposeThisAndMultiply(conductance * potentials));
         rates.CoerceZero(1e-14 * LargestRate);
         return new(
@@ -153,7 +166,10 @@ internal sealed class NodalNetwork
             row,
             offset,
             (conductance * potentials).Row(input),
-            (conductance * constant)[input]);
+            (conductance * constant)[input] - load[input])
+        {
+            Potentials = (potentials, constant),
+        };
     }
 
     private static void Stamp(Matrix<double> matrix, int first, int second, double value)

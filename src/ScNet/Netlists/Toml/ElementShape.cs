@@ -11,8 +11,10 @@ internal sealed class ElementShape
 
     public static readonly ElementShape Parasitic = new("parasitics", "parasitic capacitance", QuantityKey.Farads.Key);
 
+    public static readonly ElementShape FurtherOutput = new("outputs", "further output");
+
     /// <summary>Every kind, in the order in which a document is written.</summary>
-    public static readonly ElementShape[] All = [Capacitor, Inductor, Switch, Parasitic];
+    public static readonly ElementShape[] All = [Capacitor, Inductor, Switch, Parasitic, FurtherOutput];
 
     private ElementShape(string table, string kind, params ReadOnlySpan<string> keys)
     {

@@ -81,6 +81,11 @@ internal sealed class NetlistDocument
             _declaration.Parasitics.Add(new DeclaredParasitic(p.Name, p.First, p.Second, _values.Quantity(p.Entry, QuantityKey.Farads)));
         }
 
+        foreach (ElementEntry o in Elements(ElementShape.FurtherOutput))
+        {
+            _declaration.FurtherOutputs.Add(new DeclaredOutput(o.Name, o.First, o.Second));
+        }
+
         if (Table(NetlistKeys.Modes, DeclarationGaps.None) is { } modes)
         {
             _declaration.Modes.AddRange(_phases.Modes(modes));

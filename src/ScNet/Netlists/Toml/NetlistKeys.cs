@@ -40,6 +40,7 @@ internal static class NetlistKeys
         (ElementShape.Switch.Table, ["s", "sw", "transistors", "fets", "mosfets"]),
         (ElementShape.Inductor.Table, ["l", "ind", "coils"]),
         (ElementShape.Parasitic.Table, ["parasitic", "junctions", "strays"]),
+        (ElementShape.FurtherOutput.Table, ["loads", "rails", "furtheroutputs", "extraoutputs"]),
         (Modes, ["configurations", "ratios"]),
         (Duty, ["d", "duties", "dutycycle", "dutycycles", "fractions"]),
         (Count, ["n", "number"]),

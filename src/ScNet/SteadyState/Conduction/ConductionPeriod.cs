@@ -49,7 +49,7 @@ internal sealed class ConductionPeriod
         DoubleDouble[] inputs = [DoubleDouble.Of(inputVolts), DoubleDouble.Of(network.Structure.Network.IsStiff ? output : loadAmperes)];
         int n = solver.Fine.StateCount, width = solver.Fine.Width;
         DoubleDouble[][] starts = new DoubleDouble[seconds.Length][], ends = new DoubleDouble[seconds.Length][];
-        DoubleDouble[] vector = [.. Enumerable.Range(0, n).Select(x => SmallMatrices.Dot<DoubleDouble>(map.Start.AsSpan(x * NetworkStructure.InputCount, NetworkStructure.InputCount), inputs)), .. inputs];
+        DoubleDouble[] vector = [.. Enumerable.Range(0, n).Select(x => SmallMatrices.Dot<DoubleDouble>(map.Start.AsSpan(x * inputs.Length, inputs.Length), inputs)), .. inputs];
         for (int j = 0; j < seconds.Length; j++)
         {
             ReadOnlySpan<DoubleDouble> change = map.ChangeOf(j);

@@ -67,11 +67,13 @@ internal static class ClusterPotentials
             Take(b, T.Of(-1), all.Row(all.Inductors, e));
         }
 
-        if (!network.IsStiff)
+        foreach ((int input, NodePair nodes) in network.Loads)
         {
             var load = new T[width];
-            load[^1] = T.Of(1);
-            Take(unknown[structure.Cluster[network.OutputNode]], T.Of(1), load);
+            load[all.StateCount + input] = T.Of(1);
+            (int from, int back) = Unknowns(nodes);
+            Take(from, T.Of(1), load);
+            Take(back, T.Of(-1), load);
         }
 
         SmallMatrices.TrySolve<T>(rows, count, length, new double[count]);

@@ -8,7 +8,10 @@ namespace ScNet.SteadyState.Exponential;
 internal static class ConverterNetwork
 {
     /// <summary>The network and its values.</summary>
-    public static (SwitchedLinearNetwork Network, NetworkValues<DoubleDouble> Values) Of(Converter converter, Mode mode)
+    /// <param name="converter">The converter.</param>
+    /// <param name="mode">One of its modes.</param>
+    /// <param name="outputs">The further outputs, by position, that are to be inputs of the network; none of them otherwise carries a current.</param>
+    public static (SwitchedLinearNetwork Network, NetworkValues<DoubleDouble> Values) Of(Converter converter, Mode mode, params IReadOnlyList<int> outputs)
     {
         SwitchedNetwork graph = converter.Network;
         int nodes = graph.NodeCount;
@@ -41,6 +44,7 @@ internal static class ConverterNetwork
             InputNode = graph.BranchFirst[graph.InputBranch],
             OutputNode = graph.Output,
             IsStiff = graph.Load == LoadKind.Stiff,
+            FurtherLoads = [.. outputs.Select(converter.OutputNodes)],
             Closed = [.. Enumerable.Range(0, graph.PhaseCount).Select(j => (bool[])[.. graph.ClosedIn(mode.Index, j), .. alwaysClosed])],
         };
         return (network, new(

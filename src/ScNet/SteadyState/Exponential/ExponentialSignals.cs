@@ -18,11 +18,11 @@ internal sealed class ExponentialSignals : IPeriodicSignals
         _equations = solver.Fine;
         _phases = new PhaseTrajectory[_equations.Phases.Length];
         int n = _equations.StateCount;
+        DoubleDouble[] values = Array.ConvertAll(inputs, DoubleDouble.Of);
         var vector = new DoubleDouble[_equations.Width];
         for (int x = 0; x < n; x++)
         {
-            vector[x] = SmallMatrices.Dot<DoubleDouble>(
-                map.Start.AsSpan(x * NetworkStructure.InputCount, NetworkStructure.InputCount), [DoubleDouble.Of(inputs[0]), DoubleDouble.Of(inputs[1])]);
+            vector[x] = SmallMatrices.Dot<DoubleDouble>(map.Start.AsSpan(x * inputs.Length, inputs.Length), values);
         }
 
         for (int u = 0; u < inputs.Length; u++)
@@ -48,7 +48,7 @@ internal sealed class ExponentialSignals : IPeriodicSignals
     /// <param name="converter">The converter.</param>
     /// <param name="solver">Its mode.</param>
     /// <param name="frequencyHz">The frequency.</param>
-    /// <param name="inputs">Input voltage, and output voltage or load current.</param>
+    /// <param name="inputs">Input voltage, and output voltage or load current; then the further load currents.</param>
     public static ExponentialSignals Of(Converter converter, PeriodSolver solver, double frequencyHz, double[] inputs)
     {
         PeriodMap<DoubleDouble> map = new(solver.Fine);

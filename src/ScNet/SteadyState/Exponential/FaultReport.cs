@@ -3,6 +3,21 @@ namespace ScNet.SteadyState.Exponential;
 /// <summary>The diagnostics of networks without a periodic state.</summary>
 internal static class FaultReport
 {
+    /// <summary>Why a further output carries no current.</summary>
+    public static Diagnostic OfOutput(Converter converter, int output, NetworkFault fault, int phase)
+    {
+        FurtherOutput own = converter.FurtherOutputs[output];
+        string reason = fault == NetworkFault.LoadWithoutSupply
+            ? "no steady current can reach it: over a period it would charge a capacitor in one direction only"
+            : $"its current has no path{(phase < 0 ? string.Empty : $" in phase {phase + 1}")}";
+        return new Diagnostic(
+            DiagnosticSeverity.Warning,
+            fault == NetworkFault.LoadWithoutSupply ? DiagnosticCodes.CapacitorUnbalanced : DiagnosticCodes.LoadInterrupted,
+            $"The further output {Quoted.Name(own.Name)} is left out of the periodic solution: {reason}. Put a capacitor across it that the network charges.",
+            [own.Name],
+            phase < 0 ? null : phase + 1);
+    }
+
     /// <summary>Throws where there is a fault.</summary>
     /// <exception cref="ScNetException">There is.</exception>
     public static void Require(Converter converter, Mode mode, NetworkFault fault, int phase)

@@ -14,7 +14,7 @@ internal sealed class NetworkStructure
 {
     public const int Input = 0;
     public const int Load = 1;
-    public const int InputCount = 2;
+    public const int SourceCount = 2;
 
     private readonly int[] _parentNode;
     private readonly int[] _parentEdge;
@@ -28,12 +28,12 @@ internal sealed class NetworkStructure
         _parentEdge = new int[network.NodeCount];
         Cluster = new int[network.NodeCount];
         NodeStates = [];
-        NodeSources = new int[network.NodeCount * InputCount];
+        NodeSources = new int[network.NodeCount * SourceCount];
         FindVoltages(farads);
         PhaseGroup = [.. Enumerable.Range(0, network.PhaseCount).Select(j => Groups(r => network.Closed[j][r], withInductors: false))];
         FreeVoltages = FindFreeVoltages();
         InductorLinks = [];
-        InductorLoad = new int[network.Inductors.Length];
+        InductorLoads = new int[network.Inductors.Length * network.InputCount];
         RestingInductors = [.. Enumerable.Repeat<int[]>([], network.PhaseCount)];
         (Fault, FaultPhase) = FindCurrents(henries);
         FreeCurrents = [];
@@ -69,8 +69,8 @@ internal sealed class NetworkStructure
     /// <summary>Per inductor and current state: its current.</summary>
     public int[] InductorLinks { get; private set; }
 
-    /// <summary>Per inductor: its part of a load current.</summary>
-    public int[] InductorLoad { get; }
+    /// <summary>Per inductor and input: its part of a load current.</summary>
+    public int[] InductorLoads { get; }
 
     /// <summary>Patterns of capacitor voltages that no phase ever changes: one number per capacitor.</summary>
     public IReadOnlyList<int[]> FreeVoltages { get; }
@@ -85,6 +85,9 @@ internal sealed class NetworkStructure
 
     /// <summary>The phase of the fault, or -1.</summary>
     public int FaultPhase { get; }
+
+    /// <summary>The input whose current has no path, where that is the fault.</summary>
+    public int FaultInput { get; private set; }
 
     public static NetworkStructure Of(SwitchedLinearNetwork network, double[] farads, double[] henries) => new(network, farads, henries);
 
@@ -129,14 +132,14 @@ internal sealed class NetworkStructure
                     Cluster[other] = ClusterCount;
                     open.Enqueue(other);
                     NodeStates.AsSpan(node * VoltageStates, VoltageStates).CopyTo(NodeStates.AsSpan(other * VoltageStates));
-                    NodeSources.AsSpan(node * InputCount, InputCount).CopyTo(NodeSources.AsSpan(other * InputCount));
+                    NodeSources.AsSpan(node * SourceCount, SourceCount).CopyTo(NodeSources.AsSpan(other * SourceCount));
                     if (edge >= 0)
                     {
                         NodeStates[(other * VoltageStates) + CapacitorState[edge]] += Network.Capacitors[edge].First == other ? 1 : -1;
                     }
                     else
                     {
-                        NodeSources[(other * InputCount) - 1 - edge] += other == 0 ? -1 : 1;
+                        NodeSources[(other * SourceCount) - 1 - edge] += other == 0 ? -1 : 1;
                     }
                 }
             }
@@ -200,25 +203,30 @@ internal sealed class NetworkStructure
             }
         }
 
-        if (!Network.IsStiff)
+        foreach ((int input, NodePair nodes) in Network.Loads)
         {
-            if (!always.AreJoined(Cluster[Network.OutputNode], 0))
+            if (!always.AreJoined(Cluster[nodes.First], Cluster[nodes.Second]))
             {
+                FaultInput = input;
                 return (NetworkFault.LoadWithoutPath, -1);
             }
 
-            foreach ((int inductor, int sign) in always.Path(Cluster[Network.OutputNode], 0))
+            foreach ((int inductor, int sign) in always.Path(Cluster[nodes.First], Cluster[nodes.Second]))
             {
-                InductorLoad[inductor] -= sign;
+                InductorLoads[(inductor * Network.InputCount) + input] -= sign;
             }
         }
 
         for (int j = 0; j < Network.PhaseCount; j++)
         {
             CurrentGraph now = new(Network, Cluster, PhaseGroup[j], henries);
-            if (!Network.IsStiff && !now.AreJoined(Cluster[Network.OutputNode], 0))
+            foreach ((int input, NodePair nodes) in Network.Loads)
             {
-                return (NetworkFault.LoadWithoutPath, j);
+                if (!now.AreJoined(Cluster[nodes.First], Cluster[nodes.Second]))
+                {
+                    FaultInput = input;
+                    return (NetworkFault.LoadWithoutPath, j);
+                }
             }
 
             if (now.TreeCount > always.TreeCount && !(Network.InductorsMayRest && TryRest(j, now, now.TreeCount - always.TreeCount)))

@@ -11,21 +11,30 @@ namespace ScNet.SteadyState.Exponential;
 /// brings ε (‖A‖τ + 1) of the state. Derivation and measured margin: docs/theory/two-port.md. Cost: two products of a
 /// row and a matrix per phase and result.
 /// </remarks>
-internal sealed class PeriodError(int n)
+/// <param name="n">The number of states.</param>
+/// <param name="inputs">The number of inputs.</param>
+/// <param name="further">The number of further outputs.</param>
+internal sealed class PeriodError(int n, int inputs, int further)
 {
     // errors of single operations, as far as random networks show them
     private const double Operations = 16;
-    private const int Inputs = NetworkStructure.InputCount;
 
     private readonly double[] _weight = new double[n];
     private readonly double[] _next = new double[n];
-    private readonly double[] _largest = new double[Inputs];
+    private readonly double[] _largest = new double[inputs];
+
+    // which row of a phase is meant: the source's current, the output, then the further outputs
+    private const int Source = -2;
+    private const int Main = -1;
 
     /// <summary>Of the charge out of the input source, per input.</summary>
-    public double[] InputCharge { get; } = new double[Inputs];
+    public double[] InputCharge { get; } = new double[inputs];
 
     /// <summary>Of the charge into a stiff output or the integral of the output voltage, per input.</summary>
-    public double[] Output { get; } = new double[Inputs];
+    public double[] Output { get; } = new double[inputs];
+
+    /// <summary>Of the integral of the voltage of each further output, per input.</summary>
+    public double[][] FurtherOutputs { get; } = [.. Enumerable.Range(0, further).Select(_ => new double[inputs])];
 
     public void Restart() => _largest.AsSpan().Clear();
 
@@ -35,25 +44,29 @@ internal sealed class PeriodError(int n)
     {
         for (int k = 0; k < state.Length; k++)
         {
-            _largest[k % Inputs] = Math.Max(_largest[k % Inputs], Math.Abs(state[k].Nearest));
+            _largest[k % inputs] = Math.Max(_largest[k % inputs], Math.Abs(state[k].Nearest));
         }
     }
 
     public void Estimate<T>(PeriodMap<T> map, StateEquations<T> equations, T period)
         where T : struct, IReal<T>
     {
-        Weigh(map, equations, period.Nearest, isOutput: false, InputCharge);
-        Weigh(map, equations, period.Nearest, isOutput: true, Output);
+        Weigh(map, equations, period.Nearest, Source, InputCharge);
+        Weigh(map, equations, period.Nearest, Main, Output);
+        for (int k = 0; k < FurtherOutputs.Length; k++)
+        {
+            Weigh(map, equations, period.Nearest, k, FurtherOutputs[k]);
+        }
     }
 
-    private void Weigh<T>(PeriodMap<T> map, StateEquations<T> equations, double period, bool isOutput, double[] errors)
+    private void Weigh<T>(PeriodMap<T> map, StateEquations<T> equations, double period, int which, double[] errors)
         where T : struct, IReal<T>
     {
         int width = equations.Width;
         _weight.AsSpan().Clear();
         for (int j = equations.Phases.Length - 1; j >= 0; j--)
         {
-            Pull(map, Row(equations.Phases[j], isOutput), j, width);
+            Pull(map, Row(equations.Phases[j], which), j, width);
         }
 
         map.Repeat(_weight, _next);
@@ -62,9 +75,9 @@ internal sealed class PeriodError(int n)
         {
             PhaseEquations<T> phase = equations.Phases[j];
             double time = equations.Duties[j].Nearest * period, rate = phase.Norm * time, weight = Largest(_weight);
-            ReadOnlySpan<T> row = Row(phase, isOutput);
-            double own = isOutput ? phase.OutputSize : phase.InputCurrentSize;
-            for (int u = 0; u < Inputs && row.Length > 0; u++)
+            ReadOnlySpan<T> row = Row(phase, which);
+            double own = Largest(row);
+            for (int u = 0; u < inputs && row.Length > 0; u++)
             {
                 errors[u] += Operations * T.Rounding * (
                     (weight * (((rate + 1) * _largest[u]) + (time * phase.Drives[u])))
@@ -75,8 +88,20 @@ internal sealed class PeriodError(int n)
         }
     }
 
-    private static ReadOnlySpan<T> Row<T>(PhaseEquations<T> phase, bool isOutput)
-        where T : struct, IReal<T> => isOutput ? phase.Output : phase.InputCurrent;
+    private static ReadOnlySpan<T> Row<T>(PhaseEquations<T> phase, int which)
+        where T : struct, IReal<T> => which == Source ? phase.InputCurrent : which == Main ? phase.Output : phase.FurtherOutputs[which];
+
+    private double Largest<T>(ReadOnlySpan<T> row)
+        where T : struct, IReal<T>
+    {
+        double largest = 0;
+        for (int x = 0; x < n && x < row.Length; x++)
+        {
+            largest = Math.Max(largest, Math.Abs(row[x].Nearest));
+        }
+
+        return largest;
+    }
 
     // from a weight of the state at a phase's end to that at its start: w (1 + E) + c P
     private void Pull<T>(PeriodMap<T> map, ReadOnlySpan<T> row, int phase, int width)

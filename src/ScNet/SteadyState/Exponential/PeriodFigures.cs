@@ -19,11 +19,11 @@ internal readonly record struct PeriodFigures(double Ohms, PortRatios Ratios, do
         TwoPortValues<T> values = TwoPortValues<T>.Of(map, period, isStiff, largestSiemens, out TwoPortErrors errors);
         var inverse = new double[map.KeptCount * map.KeptCount];
         map.CopyInverse(inverse);
-        var open = new double[map.StateIntegral.Length / NetworkStructure.InputCount];
+        var open = new double[map.StateIntegral.Length / map.InputCount];
         for (int x = 0; x < open.Length; x++)
         {
-            T sum = map.StateIntegral[x * NetworkStructure.InputCount];
-            sum += isStiff ? map.StateIntegral[(x * NetworkStructure.InputCount) + 1] * values.Ratio : default;
+            T sum = map.StateIntegral[(x * map.InputCount) + NetworkStructure.Input];
+            sum += isStiff ? map.StateIntegral[(x * map.InputCount) + NetworkStructure.Load] * values.Ratio : default;
             open[x] = (sum / period).Nearest;
         }
 

@@ -10,11 +10,10 @@ namespace ScNet.SteadyState.Exponential;
 internal sealed class PeriodMap<T>
     where T : struct, IReal<T>
 {
-    private const int Inputs = NetworkStructure.InputCount;
-
     private readonly StateEquations<T> _equations;
     private readonly int _n;
     private readonly int _width;
+    private readonly int _inputs;
     private readonly int[] _exponentialOf;
     private readonly T[][] _changes;
     private readonly T[][] _integrals;
@@ -34,7 +33,7 @@ internal sealed class PeriodMap<T>
     public PeriodMap(StateEquations<T> equations)
     {
         _equations = equations;
-        (_n, _width) = (equations.StateCount, equations.Width);
+        (_n, _width, _inputs) = (equations.StateCount, equations.Width, equations.InputCount);
         int phases = equations.Phases.Length;
         _exponentialOf = new int[phases];
         List<int> distinct = [];
@@ -60,14 +59,15 @@ internal sealed class PeriodMap<T>
         _step = new T[_n * _width];
         _system = new T[_kept.Length * SystemWidth];
         _scales = new double[_kept.Length];
-        _state = new T[_n * Inputs];
-        _nextState = new T[_n * Inputs];
-        _phaseIntegral = new T[_n * Inputs];
-        StateIntegral = new T[_n * Inputs];
-        Start = new T[_n * Inputs];
-        InputCharge = new T[Inputs];
-        Output = new T[Inputs];
-        _error = new PeriodError(_n);
+        _state = new T[_n * _inputs];
+        _nextState = new T[_n * _inputs];
+        _phaseIntegral = new T[_n * _inputs];
+        StateIntegral = new T[_n * _inputs];
+        Start = new T[_n * _inputs];
+        InputCharge = new T[_inputs];
+        Output = new T[_inputs];
+        FurtherOutputs = [.. equations.Phases[0].FurtherOutputs.Select(_ => new T[_inputs])];
+        _error = new PeriodError(_n, _inputs, FurtherOutputs.Length);
     }
 
     /// <summary>The first phase of each exponential: phases with the same connections and duty share one.</summary>
@@ -85,10 +85,16 @@ internal sealed class PeriodMap<T>
     /// <summary>The charge into a stiff output, or the integral of the output voltage, per unit of each input.</summary>
     public T[] Output { get; }
 
+    /// <summary>The integral of the voltage of each further load, per unit of each input.</summary>
+    public T[][] FurtherOutputs { get; }
+
+    /// <summary>Both sources, then the further loads.</summary>
+    public int InputCount => _inputs;
+
     /// <summary>The number of states that something moves.</summary>
     public int KeptCount => _kept.Length;
 
-    private int SystemWidth => (2 * _kept.Length) + Inputs;
+    private int SystemWidth => (2 * _kept.Length) + _inputs;
 
     /// <summary>[E, P b] of a phase, as found by the last call of <see cref="TryRun"/>.</summary>
     public ReadOnlySpan<T> ChangeOf(int phase) => _changes[_exponentialOf[phase]];
@@ -133,7 +139,7 @@ internal sealed class PeriodMap<T>
         {
             for (int c = 0; c < n; c++)
             {
-                inverse[(r * n) + c] = _system[(r * SystemWidth) + n + Inputs + c].Nearest;
+                inverse[(r * n) + c] = _system[(r * SystemWidth) + n + _inputs + c].Nearest;
             }
         }
     }
@@ -151,7 +157,7 @@ internal sealed class PeriodMap<T>
             double sum = 0;
             for (int r = 0; r < _kept.Length; r++)
             {
-                sum += room[_kept[r]] * _system[(r * SystemWidth) + _kept.Length + Inputs + c].Nearest;
+                sum += room[_kept[r]] * _system[(r * SystemWidth) + _kept.Length + _inputs + c].Nearest;
             }
 
             row[_kept[c]] = sum;
@@ -193,7 +199,7 @@ internal sealed class PeriodMap<T>
                 AddRow(_free[f], -_freeStates[(f * _n) + _kept[r]], row);
             }
 
-            row[n + Inputs + r] = T.Of(1);
+            row[n + _inputs + r] = T.Of(1);
         }
 
         if (!SmallMatrices.TrySolve<T>(_system, n, width, _scales))
@@ -204,7 +210,7 @@ internal sealed class PeriodMap<T>
         Start.AsSpan().Clear();
         for (int r = 0; r < n; r++)
         {
-            _system.AsSpan((r * width) + n, Inputs).CopyTo(Start.AsSpan(_kept[r] * Inputs));
+            _system.AsSpan((r * width) + n, _inputs).CopyTo(Start.AsSpan(_kept[r] * _inputs));
         }
 
         return true;
@@ -218,7 +224,7 @@ internal sealed class PeriodMap<T>
             row[c] -= factor * own[_kept[c]];
         }
 
-        for (int u = 0; u < Inputs; u++)
+        for (int u = 0; u < _inputs; u++)
         {
             row[_kept.Length + u] += factor * own[_n + u];
         }
@@ -229,6 +235,11 @@ internal sealed class PeriodMap<T>
         StateIntegral.AsSpan().Clear();
         InputCharge.AsSpan().Clear();
         Output.AsSpan().Clear();
+        foreach (T[] further in FurtherOutputs)
+        {
+            further.AsSpan().Clear();
+        }
+
         Start.CopyTo(_state, 0);
         _error.Restart();
         for (int j = 0; j < _exponentialOf.Length; j++)
@@ -239,6 +250,11 @@ internal sealed class PeriodMap<T>
             T time = _equations.Duties[j] * period;
             AddOutput(_equations.Phases[j].InputCurrent, time, InputCharge);
             AddOutput(_equations.Phases[j].Output, time, Output);
+            for (int k = 0; k < FurtherOutputs.Length; k++)
+            {
+                AddOutput(_equations.Phases[j].FurtherOutputs[k], time, FurtherOutputs[k]);
+            }
+
             Advance(_changes[_exponentialOf[j]], _nextState);
             SmallMatrices.AddMultiple<T>(_nextState, T.Of(1), _state);
         }
@@ -249,27 +265,27 @@ internal sealed class PeriodMap<T>
     {
         for (int r = 0; r < _n; r++)
         {
-            for (int u = 0; u < Inputs; u++)
+            for (int u = 0; u < _inputs; u++)
             {
                 T sum = matrix[(r * _width) + _n + u];
                 for (int c = 0; c < _n; c++)
                 {
-                    sum += matrix[(r * _width) + c] * _state[(c * Inputs) + u];
+                    sum += matrix[(r * _width) + c] * _state[(c * _inputs) + u];
                 }
 
-                result[(r * Inputs) + u] = sum;
+                result[(r * _inputs) + u] = sum;
             }
         }
     }
 
     private void AddOutput(ReadOnlySpan<T> row, T time, Span<T> sums)
     {
-        for (int u = 0; u < Inputs && row.Length > 0; u++)
+        for (int u = 0; u < _inputs && row.Length > 0; u++)
         {
             T sum = row[_n + u] * time;
             for (int c = 0; c < _n; c++)
             {
-                sum += row[c] * _phaseIntegral[(c * Inputs) + u];
+                sum += row[c] * _phaseIntegral[(c * _inputs) + u];
             }
 
             sums[u] += sum;

@@ -18,6 +18,7 @@ internal sealed class PeriodSolver
     private PeriodMap<DoubleDouble>? _fineRoom;
     private readonly Lazy<StateEquations<PlainReal>> _plain;
     private readonly double _largestSiemens;
+    private int _faultInput = -1;
 
     public PeriodSolver(NetworkStructure structure, NetworkValues<DoubleDouble> values)
     {
@@ -26,7 +27,7 @@ internal sealed class PeriodSolver
         Fine = StateEquations<DoubleDouble>.Of(structure, values);
         _plain = new(() => Fine.To(v => PlainReal.Of(v.Nearest)));
         _ = structure.Network.InductorsMayRest ? null : _plain.Value;
-        (Fault, FaultPhase) = structure.Fault == NetworkFault.None ? (DriftFault(), -1) : (structure.Fault, structure.FaultPhase);
+        (Fault, FaultPhase) = structure.Fault == NetworkFault.None ? (DriftFault(values), -1) : (structure.Fault, structure.FaultPhase);
     }
 
     private PeriodSolver(PeriodSolver other, DoubleDouble[] duties)
@@ -44,10 +45,19 @@ internal sealed class PeriodSolver
     /// <summary>The phase of the fault, or -1.</summary>
     public int FaultPhase { get; }
 
+    /// <summary>The load that is without a path or a supply, as input of the network; -1 for other faults.</summary>
+    public int FaultInput => Structure.Fault == NetworkFault.LoadWithoutPath ? Structure.FaultInput : Fault == NetworkFault.LoadWithoutSupply ? _faultInput : -1;
+
     public NetworkStructure Structure { get; }
 
     /// <summary>The state equations in doubled precision.</summary>
     public StateEquations<DoubleDouble> Fine { get; }
+
+    /// <summary>The state equations in plain precision.</summary>
+    public StateEquations<PlainReal> Plain => _plain.Value;
+
+    /// <summary>The largest conductance of the network.</summary>
+    public double LargestSiemens => _largestSiemens;
 
     private bool IsStiff => Structure.Network.IsStiff;
 
@@ -96,14 +106,17 @@ internal sealed class PeriodSolver
     }
 
     // A state that nothing moves back must not be driven on average either. What is not zero there is far from rounding.
-    private NetworkFault DriftFault()
+    private NetworkFault DriftFault(NetworkValues<DoubleDouble> values)
     {
         (DoubleDouble[] directions, int[] pivots) = Fine.FreeStates();
         int n = Fine.StateCount;
-        double largest = Fine.Phases.SelectMany(p => p.Generator).Select(v => Math.Abs(v.Nearest)).DefaultIfEmpty().Max();
+
+        // where all currents cancel what is left of them is no measure: one volt across the least resistance is
+        double largest = Fine.Phases.SelectMany(p => p.Generator).Select(v => Math.Abs(v.Nearest))
+            .Append(_largestSiemens / Math.Sqrt(values.Farads.Select(f => f.Nearest).DefaultIfEmpty(double.PositiveInfinity).Min())).Max();
         for (int f = 0; f < pivots.Length; f++)
         {
-            for (int u = 0; u < NetworkStructure.InputCount; u++)
+            for (int u = 0; u < Fine.InputCount; u++)
             {
                 DoubleDouble drift = default;
                 double size = 0;
@@ -119,7 +132,8 @@ internal sealed class PeriodSolver
 
                 if (Math.Abs(drift.Nearest) > (DriftRounding * size) + (Dust * largest))
                 {
-                    return u == NetworkStructure.Load && !IsStiff ? NetworkFault.LoadWithoutSupply : NetworkFault.InductorAcrossSources;
+                    _faultInput = u;
+                    return u > NetworkStructure.Load || (u == NetworkStructure.Load && !IsStiff) ? NetworkFault.LoadWithoutSupply : NetworkFault.InductorAcrossSources;
                 }
             }
         }

@@ -9,18 +9,19 @@ internal sealed class PhaseEquations<T>
 {
     private const double Dust = 1e-27;
 
-    internal PhaseEquations(T[] generator, T[] potentials, bool[] isKnown, T[] inputCharge, T[] output, T[][] resistors, T[] resting)
+    internal PhaseEquations(int inputs, T[] generator, T[] potentials, bool[] isKnown, T[] inputCharge, T[] output, T[][] further, T[][] resistors, T[] resting)
     {
         Generator = generator;
         Potentials = potentials;
         IsPotentialKnown = isKnown;
         InputCurrent = inputCharge;
         Output = output;
+        FurtherOutputs = further;
         ResistorCurrents = resistors;
         RestingDirections = resting;
-        int n = inputCharge.Length - NetworkStructure.InputCount;
+        int n = inputCharge.Length - inputs;
         Norm = PhaseExponential.Norm<T>(generator, n, inputCharge.Length);
-        Drives = new double[NetworkStructure.InputCount];
+        Drives = new double[inputs];
         for (int x = 0; x < n; x++)
         {
             for (int u = 0; u < Drives.Length; u++)
@@ -29,9 +30,10 @@ internal sealed class PhaseEquations<T>
             }
         }
 
-        InputCurrentSize = Largest(inputCharge, n);
-        OutputSize = Largest(output, Math.Min(n, output.Length));
     }
+
+    /// <summary>Both sources, then the further loads.</summary>
+    public int InputCount => Drives.Length;
 
     /// <summary>[A b], one row per state.</summary>
     public T[] Generator { get; }
@@ -41,12 +43,6 @@ internal sealed class PhaseEquations<T>
 
     /// <summary>The largest entry of each column of b.</summary>
     public double[] Drives { get; }
-
-    /// <summary>The largest entry over the states of <see cref="InputCurrent"/>.</summary>
-    public double InputCurrentSize { get; }
-
-    /// <summary>The largest entry over the states of <see cref="Output"/>.</summary>
-    public double OutputSize { get; }
 
     /// <summary>Per node: its potential.</summary>
     public T[] Potentials { get; }
@@ -59,6 +55,9 @@ internal sealed class PhaseEquations<T>
 
     /// <summary>The current into a stiff output (likewise), or the output voltage of a current load.</summary>
     public T[] Output { get; }
+
+    /// <summary>The voltage of each further load; empty where nothing fixes it.</summary>
+    public T[][] FurtherOutputs { get; }
 
     /// <summary>The current of each resistor that conducts, from first to second node; empty for the others.</summary>
     public T[][] ResistorCurrents { get; }
@@ -123,18 +122,20 @@ internal sealed class PhaseEquations<T>
             }
         }
 
-        if (!network.IsStiff)
+        foreach ((int k, NodePair nodes) in network.Loads)
         {
             var load = new T[width];
-            load[n + NetworkStructure.Load] = T.Of(1);
-            Carry(new NodePair(network.OutputNode, 0), load);
+            load[n + k] = T.Of(1);
+            Carry(nodes, load);
         }
 
         T[] resting = all.RestingDirections(structure.RestingInductors[phase]);
         Rests.HoldGenerator<T>(resting, n, width, generator);
         bool[] isKnown = InductorPotentials.Extend(all, structure, values, group, generator, potentials);
         T[] row = network.IsStiff ? Negated(output) : isKnown[network.OutputNode] ? [.. all.Row(potentials, network.OutputNode)] : [];
-        return new(generator, potentials, isKnown, input, row, resistors, resting);
+        T[][] further = Array.ConvertAll(network.FurtherLoads, nodes =>
+            (isKnown[nodes.First] && isKnown[nodes.Second]) || group[structure.Cluster[nodes.First]] == group[structure.Cluster[nodes.Second]] ? Difference(nodes) : []);
+        return new(all.InputCount, generator, potentials, isKnown, input, row, further, resistors, resting);
 
         T[] Difference(NodePair nodes)
         {
@@ -170,11 +171,13 @@ internal sealed class PhaseEquations<T>
     /// <summary>The same equations in another number type.</summary>
     public PhaseEquations<TOther> To<TOther>(System.Converter<T, TOther> convert)
         where TOther : struct, IReal<TOther> => new(
+            InputCount,
             Array.ConvertAll(Generator, convert),
             Array.ConvertAll(Potentials, convert),
             IsPotentialKnown,
             Array.ConvertAll(InputCurrent, convert),
             Array.ConvertAll(Output, convert),
+            Array.ConvertAll(FurtherOutputs, r => Array.ConvertAll(r, convert)),
             Array.ConvertAll(ResistorCurrents, r => Array.ConvertAll(r, convert)),
             Array.ConvertAll(RestingDirections, convert));
 
@@ -182,17 +185,6 @@ internal sealed class PhaseEquations<T>
     // the values cancel.
     private static bool IsDust(T difference, T first, T second) => typeof(T) == typeof(DoubleDouble)
         && Math.Abs(difference.Nearest) <= Dust * (Math.Abs(first.Nearest) + Math.Abs(second.Nearest));
-
-    private static double Largest(T[] row, int count)
-    {
-        double largest = 0;
-        for (int x = 0; x < count; x++)
-        {
-            largest = Math.Max(largest, Math.Abs(row[x].Nearest));
-        }
-
-        return largest;
-    }
 
     private static T[] Negated(T[] row) => Array.ConvertAll(row, v => -v);
 }

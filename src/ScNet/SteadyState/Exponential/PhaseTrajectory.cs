@@ -30,7 +30,7 @@ internal sealed class PhaseTrajectory
     public PhaseTrajectory(PhaseEquations<DoubleDouble> equations, DoubleDouble[] start, DoubleDouble[] end, DoubleDouble duration)
     {
         _equations = equations;
-        _n = start.Length - NetworkStructure.InputCount;
+        _n = start.Length - equations.InputCount;
         _start = start;
         Start = start;
         End = end;
@@ -59,7 +59,7 @@ internal sealed class PhaseTrajectory
         PhaseEquations<DoubleDouble> equations, DoubleDouble[] start, ReadOnlySpan<DoubleDouble> change, ReadOnlySpan<DoubleDouble> integral, DoubleDouble duration)
     {
         DoubleDouble[] end = Advanced(start, change), sums = new DoubleDouble[start.Length];
-        int n = start.Length - NetworkStructure.InputCount;
+        int n = start.Length - equations.InputCount;
         for (int r = 0; r < start.Length; r++)
         {
             sums[r] = r < n ? SmallMatrices.Dot(integral.Slice(r * start.Length, start.Length), start) : start[r] * duration;

@@ -9,7 +9,7 @@ namespace ScNet.SteadyState.Exponential;
 /// </summary>
 /// <remarks>
 /// x holds voltages first, then currents; u is the input voltage and, with a stiff output, the output voltage, else the
-/// load current. Derivation: docs/theory/two-port.md. Cost: the square of the states times the elements per phase.
+/// load current, then further load currents. Derivation: docs/theory/two-port.md. Cost: the square of the states times the elements per phase.
 /// </remarks>
 internal sealed class StateEquations<T>
     where T : struct, IReal<T>
@@ -41,7 +41,7 @@ internal sealed class StateEquations<T>
             Span<T> row = Row(NodeBase, node);
             Fill(structure.NodeStates.AsSpan(node * structure.VoltageStates, structure.VoltageStates), row);
             SmallMatrices.SolveTriangle<T>(_voltages, row[..structure.VoltageStates]);
-            Fill(structure.NodeSources.AsSpan(node * NetworkStructure.InputCount, NetworkStructure.InputCount), row[StateCount..]);
+            Fill(structure.NodeSources.AsSpan(node * NetworkStructure.SourceCount, NetworkStructure.SourceCount), row[StateCount..]);
         }
 
         Inductors = new T[_network.Inductors.Length * Width];
@@ -51,7 +51,7 @@ internal sealed class StateEquations<T>
             Span<T> states = row.Slice(structure.VoltageStates, structure.CurrentStates);
             Fill(structure.InductorLinks.AsSpan(e * structure.CurrentStates, structure.CurrentStates), states);
             SmallMatrices.SolveTriangle<T>(_currents, states);
-            row[StateCount + NetworkStructure.Load] = T.Of(structure.InductorLoad[e]);
+            Fill(structure.InductorLoads.AsSpan(e * InputCount, InputCount), row[StateCount..]);
         }
 
         Phases = new PhaseEquations<T>[_network.PhaseCount];
@@ -74,7 +74,10 @@ internal sealed class StateEquations<T>
     public int StateCount => _structure.VoltageStates + _structure.CurrentStates;
 
     /// <summary>States and inputs: the length of every row.</summary>
-    public int Width => StateCount + NetworkStructure.InputCount;
+    public int Width => StateCount + InputCount;
+
+    /// <summary>Both sources, then the further loads.</summary>
+    public int InputCount => _network.InputCount;
 
     /// <summary>Per node: its voltage against the first node of its cluster.</summary>
     public T[] NodeBase { get; }

@@ -82,7 +82,7 @@ internal sealed class StepResponse
     private static bool IsSettled(DoubleDouble[] before, DoubleDouble[] after)
     {
         double change = 0, size = 0;
-        for (int x = 0; x < before.Length - NetworkStructure.InputCount; x++)
+        for (int x = 0; x < before.Length - NetworkStructure.SourceCount; x++)
         {
             change = Math.Max(change, Math.Abs((after[x] - before[x]).Nearest));
             size = Math.Max(size, Math.Abs(after[x].Nearest));

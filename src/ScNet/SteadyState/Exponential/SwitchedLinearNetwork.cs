@@ -29,6 +29,29 @@ internal sealed class SwitchedLinearNetwork
     /// <summary>Whether the output is a voltage source; otherwise a constant current is drawn from it.</summary>
     public required bool IsStiff { get; init; }
 
+    /// <summary>Further constant currents, drawn from the first node and given back at the second.</summary>
+    public NodePair[] FurtherLoads { get; init; } = [];
+
+    /// <summary>The number of constant inputs: both sources, then the further loads.</summary>
+    public int InputCount => NetworkStructure.SourceCount + FurtherLoads.Length;
+
+    /// <summary>Every constant current: its input, and the nodes from which it is drawn and where it comes back.</summary>
+    public IEnumerable<(int Input, NodePair Nodes)> Loads
+    {
+        get
+        {
+            if (!IsStiff)
+            {
+                yield return (NetworkStructure.Load, new(OutputNode, 0));
+            }
+
+            for (int k = 0; k < FurtherLoads.Length; k++)
+            {
+                yield return (NetworkStructure.SourceCount + k, FurtherLoads[k]);
+            }
+        }
+    }
+
     /// <summary>Per phase and resistor: whether it conducts.</summary>
     public required bool[][] Closed { get; init; }
 
