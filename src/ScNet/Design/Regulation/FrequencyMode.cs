@@ -28,25 +28,15 @@ internal sealed class FrequencyMode : RegulatedMode
     {
         Require(inputVolts, outputVolts, loadAmperes);
         double outputWatts = outputVolts * loadAmperes, ohms = Needed(inputVolts, outputVolts, loadAmperes);
-        if (ohms <= 0)
+        RegulationOutcome outcome = OutcomeOf(ohms);
+        if (outcome is RegulationOutcome.RatioTooLow or RegulationOutcome.ImpedanceTooHigh)
         {
-            return new(RegulationOutcome.RatioTooLow, 0, double.NaN, outputWatts, []);
+            return new(outcome, outcome == RegulationOutcome.RatioTooLow ? 0 : _frequency.CeilingHz, double.NaN, outputWatts, []);
         }
 
-        if (_frequency.HertzAt(ohms) is not { } hertz)
-        {
-            return new(RegulationOutcome.ImpedanceTooHigh, _frequency.CeilingHz, double.NaN, outputWatts, []);
-        }
-
-        bool isAbove = ohms > _frequency.OhmsAtFloor;
-        RegulationOutcome outcome = !isAbove ? RegulationOutcome.Held : _isFixed ? RegulationOutcome.HeldByDropping : RegulationOutcome.HeldBySkipping;
         Span<double> watts = stackalloc double[LossModel.KindCount];
-        double skipped = 1;
-        if (outcome == RegulationOutcome.HeldBySkipping)
-        {
-            skipped = ohms / _frequency.OhmsAtFloor;
-            hertz = _frequency.FloorHz / skipped;
-        }
+        double skipped = outcome == RegulationOutcome.HeldBySkipping ? ohms / _frequency.OhmsAtFloor : 1;
+        double hertz = outcome == RegulationOutcome.Held ? _frequency.HertzAt(ohms) : _frequency.FloorHz / skipped;
 
         Model.WattsAt(inputVolts, loadAmperes, hertz, ohms, watts);
         double more = (skipped - 1) * _fastOhms * loadAmperes * loadAmperes; // the current of a cycle that is not left out is larger than the average
@@ -58,8 +48,8 @@ internal sealed class FrequencyMode : RegulatedMode
     /// <inheritdoc/>
     public override string ReasonAt(double inputVolts, double outputVolts, double loadAmperes)
     {
-        RegulationOutcome outcome = Hold(inputVolts, outputVolts, loadAmperes).Outcome;
-        return outcome switch
+        Require(inputVolts, outputVolts, loadAmperes);
+        return OutcomeAt(inputVolts, outputVolts, loadAmperes) switch
         {
             RegulationOutcome.RatioTooLow =>
                 $"a ratio of {Model.Analysis.Ratio} gives at most {EngineeringNumber.Of(_ratio * inputVolts, "V")} without load, and {EngineeringNumber.Of(outputVolts, "V")} is wanted",
@@ -71,6 +61,19 @@ internal sealed class FrequencyMode : RegulatedMode
             _ => string.Empty,
         };
     }
+
+    /// <inheritdoc/>
+    internal override RegulationOutcome OutcomeAt(double inputVolts, double outputVolts, double loadAmperes) => OutcomeOf(Needed(inputVolts, outputVolts, loadAmperes));
+
+    /// <inheritdoc/>
+    internal override double LeastInputWatts(double inputVolts, double outputVolts, double loadAmperes) => _ratio * inputVolts * loadAmperes;
+
+    private RegulationOutcome OutcomeOf(double ohms) =>
+        ohms <= 0 ? RegulationOutcome.RatioTooLow
+        : ohms < _frequency.LeastOhms ? RegulationOutcome.ImpedanceTooHigh
+        : ohms <= _frequency.OhmsAtFloor ? RegulationOutcome.Held
+        : _isFixed ? RegulationOutcome.HeldByDropping
+        : RegulationOutcome.HeldBySkipping;
 
     private double Needed(double inputVolts, double outputVolts, double loadAmperes) => ((_ratio * inputVolts) - outputVolts) / loadAmperes;
 

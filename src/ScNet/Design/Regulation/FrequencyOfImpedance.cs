@@ -12,6 +12,7 @@ internal sealed class FrequencyOfImpedance
 {
     private const double Resolved = 1e-12;
     private const double Settled = 5e-14;
+    private const double LastStep = 2e-7;
     private const int StepLimit = 60;
 
     private readonly ChebyshevPieces _pieces;
@@ -30,6 +31,9 @@ internal sealed class FrequencyOfImpedance
         {
             _least[k] = least = Math.Min(least, pieces.Sample(k, 0));
         }
+
+        OhmsAtFloor = Math.Exp(_least[0]);
+        LeastOhms = Math.Exp(_least[^1]);
     }
 
     /// <summary>The lowest frequency in hertz (Hz).</summary>
@@ -39,10 +43,10 @@ internal sealed class FrequencyOfImpedance
     public double CeilingHz { get; }
 
     /// <summary>The impedance in ohms (Ω) at the floor.</summary>
-    public double OhmsAtFloor => Math.Exp(_least[0]);
+    public double OhmsAtFloor { get; }
 
     /// <summary>The least impedance in ohms (Ω) of all frequencies between floor and ceiling.</summary>
-    public double LeastOhms => Math.Exp(_least[^1]);
+    public double LeastOhms { get; }
 
     /// <summary>Prepares it.</summary>
     /// <param name="impedance">The exact impedance, above zero.</param>
@@ -61,19 +65,14 @@ internal sealed class FrequencyOfImpedance
         return new FrequencyOfImpedance(pieces, floor, ceiling);
     }
 
-    /// <summary>The lowest frequency in hertz (Hz) with an impedance; null where even the ceiling has a higher one. Below the floor the floor.</summary>
+    /// <summary>The lowest frequency in hertz (Hz) with an impedance; for a higher impedance than that at the floor the floor, for a lower one than <see cref="LeastOhms"/> the ceiling.</summary>
     /// <param name="ohms">The impedance in ohms (Ω), above zero.</param>
-    public double? HertzAt(double ohms)
+    public double HertzAt(double ohms)
     {
         double wanted = Math.Log(ohms);
-        if (wanted >= _least[0])
+        if (wanted >= _least[0] || wanted < _least[^1])
         {
-            return FloorHz;
-        }
-
-        if (!(wanted >= _least[^1]))
-        {
-            return null;
+            return wanted >= _least[0] ? FloorHz : CeilingHz;
         }
 
         // the first place where it is low enough
@@ -125,12 +124,12 @@ internal sealed class FrequencyOfImpedance
                 next = 0.5 * (low + high);
             }
 
-            if (next == place)
-            {
-                break;
-            }
-
+            double moved = Math.Abs(next - place);
             place = next;
+            if (moved <= LastStep)
+            {
+                break; // the next step would be as small as the square of this one
+            }
         }
 
         return place;

@@ -27,6 +27,9 @@ internal sealed class LinearMode(ControlOverhead control) : RegulatedMode("linea
     }
 
     /// <inheritdoc/>
+    internal override double LeastInputWatts(double inputVolts, double outputVolts, double loadAmperes) => inputVolts * loadAmperes;
+
+    /// <inheritdoc/>
     public override string ReasonAt(double inputVolts, double outputVolts, double loadAmperes) =>
         Hold(inputVolts, outputVolts, loadAmperes).IsHeld ? string.Empty
             : $"the input of {EngineeringNumber.Of(inputVolts, "V")} is below the {EngineeringNumber.Of(outputVolts, "V")} that is wanted";

@@ -31,6 +31,12 @@ public abstract class RegulatedMode
     /// <summary>The name.</summary>
     public override string ToString() => Name;
 
+    /// <summary>The outcome alone, for less where it can be had for less.</summary>
+    internal virtual RegulationOutcome OutcomeAt(double inputVolts, double outputVolts, double loadAmperes) => Hold(inputVolts, outputVolts, loadAmperes).Outcome;
+
+    /// <summary>An input power in watts (W) that it cannot do with less of.</summary>
+    internal virtual double LeastInputWatts(double inputVolts, double outputVolts, double loadAmperes) => outputVolts * loadAmperes;
+
     private protected static void Require(double inputVolts, double outputVolts, double loadAmperes)
     {
         _ = Guard.InRange(inputVolts, allowZero: false, nameof(inputVolts));
