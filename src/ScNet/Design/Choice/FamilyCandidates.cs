@@ -7,7 +7,7 @@ namespace ScNet.Design.Choice;
 /// <summary>Candidates of a family by its name, and the sizes for which it has one.</summary>
 internal static class FamilyCandidates
 {
-    private const string FlyingCapacitor = "flying-capacitor", Fractional = "fraction";
+    private const string FlyingCapacitor = "flying-capacitor", Fractional = "fraction", All = "all";
 
     // the stages of which there is one, whatever the size
     private static readonly (string Name, Func<Candidate> Build)[] s_single =
@@ -26,7 +26,7 @@ internal static class FamilyCandidates
     public static IReadOnlyList<string> Names { get; } =
     [
         .. Sized.Select(f => f.Name).Distinct(), Fractional,
-        .. s_single.Select(s => s.Name), FlyingCapacitor,
+        .. s_single.Select(s => s.Name), FlyingCapacitor, All,
         .. Sized.Where(f => f.StepUpRatio is not null).Select(f => f.Name + StageCandidates.FedSuffix).Distinct(),
     ];
 
@@ -39,6 +39,11 @@ internal static class FamilyCandidates
         if (s_single.FirstOrDefault(s => s.Name == family) is { Build: { } build })
         {
             return [build()];
+        }
+
+        if (family == All)
+        {
+            return KnownCandidates.Of(ratios);
         }
 
         if (family == FlyingCapacitor)

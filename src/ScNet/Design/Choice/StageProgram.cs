@@ -16,8 +16,8 @@ namespace ScNet.Design.Choice;
 /// </remarks>
 internal sealed class StageProgram
 {
-    /// <summary>The share of its voltage by which a flying capacitor may swing. Common practice, no source.</summary>
-    public const double CapacitorSwing = 0.1;
+    /// <summary>The share of its voltage by which a flying capacitor may swing, a tenth either way. Common practice, no source.</summary>
+    public const double CapacitorSwing = 0.2;
 
     private const double LeastFarads = 1e-13, MostFarads = 1e-3, LeastSiemens = 1e-5, MostSiemens = 1e4;
     private const double MostCurrentFactor = 1e7;
@@ -77,9 +77,7 @@ internal sealed class StageProgram
     }
 
     /// <summary>The area per unit of value of an element.</summary>
-    public double AreaPerValue(int element, int option) => element < _capacitors
-        ? AreaLaw.Of(_options.Capacitors[element][option]).Linear
-        : AreaLaw.Of(_options.Switches[element - _capacitors][option]).Linear;
+    public double AreaPerValue(int element, int option) => AreaOf(element, option).Linear;
 
     /// <summary>What an element costs at a solution with other kinds: its loss, and its area at its price.</summary>
     public double CostOf(int element, int option, GeometricOptimum optimum)
@@ -101,13 +99,17 @@ internal sealed class StageProgram
             k++;
         }
 
-        return watts + (Math.Exp(optimum.LogValue) * price * AreaPerValue(element, option) * value);
+        return watts + (Math.Exp(optimum.LogValue) * price * AreaOf(element, option).At(value));
     }
 
     private const double Tolerance = 1e-7;
 
     // a variable needs room to move
     private const double LeastSpan = 1e-6;
+
+    private AreaLaw AreaOf(int element, int option) => element < _capacitors
+        ? AreaLaw.Of(_options.Capacitors[element][option])
+        : AreaLaw.Of(_options.Switches[element - _capacitors][option]);
 
     private double AreaShare => (_area.TotalSquareMetres ?? Math.Min(_area.CapacitorSquareMetres!.Value, _area.SwitchSquareMetres!.Value)) / (2 * _elements);
 
@@ -173,7 +175,8 @@ internal sealed class StageProgram
             {
                 if (e < _capacitors ? ofCapacitors : ofSwitches)
                 {
-                    sum.Add(AreaPerValue(e, chosen[e]) / area, (e, 1));
+                    AreaLaw own = AreaOf(e, chosen[e]);
+                    sum.Add(own.Linear / area, (e, 1)).Add(own.Root / area, (e, 0.5)).Add(own.Constant / area);
                 }
             }
 

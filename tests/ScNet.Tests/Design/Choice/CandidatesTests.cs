@@ -85,6 +85,13 @@ public sealed class CandidatesTests
     }
 
     [Fact]
+    public void All_may_be_asked_for_beside_others()
+    {
+        string[] names = [.. Names(new CandidateRequest { File = "core-gears.toml" }, new CandidateRequest { Families = ["all"] })];
+        Assert.Equal(["Core gears", .. s_known.All.Select(c => c.Name)], names);
+    }
+
+    [Fact]
     public void Each_network_of_a_mixed_set_of_gears_is_a_mode()
     {
         Candidate gears = Only(new CandidateRequest { Families = ["series-parallel", "dickson"], Sizes = new(3, 3), AreGears = true });

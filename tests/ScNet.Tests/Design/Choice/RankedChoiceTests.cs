@@ -69,7 +69,7 @@ public sealed class RankedChoiceTests
     [Fact]
     public void Life_is_charge_over_current()
     {
-        Requirement flat = CoreRequirement.Of() with { Discharge = [new(1, 3.6), new(0, 3.6)], SourceOhms = 0, OutputVolts = [0.8], Loads = [new("on", 0.01, 1)], CellCoulombs = 3600 };
+        Requirement flat = CoreRequirement.Of() with { Discharge = [new(1, 3.6), new(0, 3.6)], SourceOhms = 0, Loads = [new("on", 0.01, 1, 0.8)], CellCoulombs = 3600 };
         RankedCandidate linear = Assert.Single(RankedChoice.Of(flat, [Candidate.Linear]).Ranked);
         Assert.Equal(1 / (0.01 + (2e-6 / 3.6)), linear.LifeHours!.Value, 1e-9);
     }
