@@ -11,7 +11,7 @@ namespace ScNet.Netlists;
 public static class NetlistReader
 {
     /// <summary>The most bytes of a file, or characters of a text, that are read: 16 MiB.</summary>
-    public const int MaximumLength = NetlistFile.MaximumLength;
+    public const int MaximumLength = TomlFile.MaximumLength;
 
     /// <summary>
     /// The JSON Schema (draft 2020-12) of the document, for editors and for other programs. It knows keys, types and
@@ -27,9 +27,10 @@ public static class NetlistReader
     {
         ArgumentNullException.ThrowIfNull(text);
         DiagnosticList findings = new(file);
-
-        // a byte order mark is no part of the text, and would shift the columns of the first line
-        return Reading(NetlistFile.IsAcceptable(text, findings) ? ConverterOf(text.StartsWith('\uFEFF') ? text[1..] : text, findings) : null, findings);
+        Converter? converter = TomlDocument.Read(text, NetlistKeys.Format, findings) is { } document
+            ? ConverterAssembly.Of(NetlistDocument.Read(document.Root, findings, document.IsComplete), findings)
+            : null;
+        return Reading(converter, findings);
     }
 
     /// <summary>Reads a file in UTF-8. A file that cannot be read gives one error, not an exception.</summary>
@@ -39,25 +40,7 @@ public static class NetlistReader
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         DiagnosticList findings = new(path);
-        return NetlistFile.Read(path, findings) is { } text ? Read(text, path) : Reading(null, findings);
-    }
-
-    private static Converter? ConverterOf(string text, DiagnosticList findings)
-    {
-        if (TomlText.Parse(text, findings) is not { } document)
-        {
-            return null;
-        }
-
-        bool isComplete = !findings.HasErrors;
-        TomlEntry root = TomlTree.Of(document, findings);
-        if (isComplete && root.Entries.Count == 0)
-        {
-            findings.Error(DiagnosticCodes.MissingKey, $"The document is empty. Give at least name, input, output and [switches].", root.Position);
-            return null;
-        }
-
-        return ConverterAssembly.Of(NetlistDocument.Read(root, findings, isComplete), findings);
+        return TomlFile.Read(path, NetlistKeys.Format, findings) is { } text ? Read(text, path) : Reading(null, findings);
     }
 
     private static NetlistReading Reading(Converter? converter, DiagnosticList findings) =>

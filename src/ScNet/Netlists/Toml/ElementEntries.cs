@@ -39,7 +39,7 @@ internal sealed class ElementEntries(TomlValues values, DiagnosticList findings)
     private (string First, string Second)? Between(TomlEntry element, ElementShape shape)
     {
         bool isMisspelt = !TomlKeys.AreKnown(element, shape.Keys)
-            && TomlKeys.Check(element, shape.Keys, Called(element, shape), findings, [element.Key]).Contains(NetlistKeys.Between);
+            && TomlKeys.Check(element, shape.Keys, Called(element, shape), NetlistKeys.Format, findings, [element.Key]).Contains(NetlistKeys.Between);
         if (isMisspelt)
         {
             return null;

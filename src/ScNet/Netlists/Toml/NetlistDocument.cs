@@ -21,7 +21,7 @@ internal sealed class NetlistDocument
         _phases = new PhaseEntries(_values, findings);
         _findings = findings;
         _isComplete = isComplete;
-        _meant = TomlKeys.Check(root, NetlistKeys.Root, "the document", findings);
+        _meant = TomlKeys.Check(root, NetlistKeys.Root, "the document", NetlistKeys.Format, findings);
         _declaration = new NetlistDeclaration
         {
             Name = Text(NetlistKeys.Name, "Give the converter a name: name = \"Half\".")?.Value ?? "netlist",
@@ -131,7 +131,7 @@ internal sealed class NetlistDocument
             return;
         }
 
-        TomlKeys.Check(table, NetlistKeys.Phase, "[phases]", _findings);
+        TomlKeys.Check(table, NetlistKeys.Phase, "[phases]", NetlistKeys.Format, _findings);
         if (table.Find(NetlistKeys.Count) is { Value: IntegerValueSyntax whole })
         {
             _declaration.PhaseCount = new(whole.Value, TomlValues.PositionOf(whole, _findings));

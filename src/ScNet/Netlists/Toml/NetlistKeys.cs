@@ -47,18 +47,26 @@ internal static class NetlistKeys
         (Name, ["title", "id"]),
     ];
 
-    /// <summary>The known key that an unknown one most likely stands for, or null: by meaning first, then by spelling.</summary>
-    public static string? Nearest(string key, string[] known)
+    /// <summary>What netlist documents have of their own.</summary>
+    public static readonly TomlFormat Format = new()
     {
-        string plain = string.Concat(key.Where(char.IsLetterOrDigit)).ToLowerInvariant();
-        foreach ((string meant, string[] others) in s_meanings)
-        {
-            if (Array.IndexOf(known, meant) >= 0 && Array.IndexOf(others, plain) >= 0)
-            {
-                return meant;
-            }
-        }
+        Kind = "netlist",
+        Levels = "three",
+        IfTooLarge = "Split the converter.",
+        HeaderExample = "[switches.s1]",
+        Least = "name, input, output and [switches]",
+        Nearest = Nearest,
+        NamingOf = NamingOf,
+    };
 
-        return NearestName.Of(key, known);
+    /// <summary>The known key that an unknown one most likely stands for, or null: by meaning first, then by spelling.</summary>
+    public static string? Nearest(string key, string[] known) => NearestKey.Of(key, known, s_meanings);
+
+    private static TomlNaming NamingOf(TomlEntry table)
+    {
+        TomlEntry section = table.Parent is { Parent: not null } above ? above : table;
+        return section == table && table.Parent is not null && ElementShape.All.Any(s => s.Table == table.Key) ? TomlNaming.Elements
+            : section is { Key: Modes, Parent.Parent: null } ? TomlNaming.Names
+            : TomlNaming.Keys;
     }
 }

@@ -11,6 +11,20 @@ internal static partial class QuantityHint
     private static readonly (string Prefix, int Exponent)[] s_prefixes =
         [("f", -15), ("p", -12), ("n", -9), ("u", -6), ("\u00B5", -6), ("\u03BC", -6), ("m", -3), ("", 0), ("k", 3), ("K", 3), ("M", 6), ("meg", 6), ("Meg", 6), ("G", 9), ("T", 12)];
 
+    private static readonly Dictionary<string, string[]> s_units = new()
+    {
+        ["farads"] = ["farads", "farad", "F"],
+        ["ohms"] = ["ohms", "ohm", "\u03A9", "\u2126", "R"],
+        ["henries"] = ["henries", "henry", "H"],
+        ["volts"] = ["volts", "volt", "V"],
+        ["amperes"] = ["amperes", "ampere", "amps", "amp", "A"],
+        ["coulombs"] = ["coulombs", "coulomb", "C"],
+        ["watts"] = ["watts", "watt", "W"],
+        ["hertz"] = ["hertz", "Hz"],
+        ["seconds"] = ["seconds", "second", "s"],
+        ["metres"] = ["metres", "metre", "m"],
+    };
+
     /// <summary>A sentence of advice, with a blank before it.</summary>
     /// <param name="text">What stands in the quotation marks.</param>
     /// <param name="unit">The unit in which the key counts, in the plural.</param>
@@ -32,7 +46,7 @@ internal static partial class QuantityHint
     // what is left of "nF" or "kohms" without the unit
     private static string? WithoutUnit(string word, string unit)
     {
-        string[] units = unit == "farads" ? ["farads", "farad", "F"] : ["ohms", "ohm", "\u03A9", "\u2126", "R"];
+        string[] units = s_units.GetValueOrDefault(unit, []);
         return units.Where(u => word.EndsWith(u, u.Length > 1 ? StringComparison.OrdinalIgnoreCase : StringComparison.Ordinal))
             .Select(u => word[..^u.Length].TrimEnd()).FirstOrDefault(word);
     }

@@ -20,7 +20,7 @@ internal enum TomlForm
     /// <summary>A table in braces: nothing can be added to it.</summary>
     Inline,
 
-    /// <summary>An array of tables, of which the format has none.</summary>
+    /// <summary>An array of tables by headers of their own; its entries are the tables, without a key.</summary>
     Array,
 }
 
@@ -49,6 +49,14 @@ internal sealed class TomlEntry(string key, SourcePosition position, TomlForm fo
     public IReadOnlyList<TomlEntry> Entries => _entries ?? [];
 
     public TomlEntry? Find(string key) => _index is not null ? _index.GetValueOrDefault(key) : _entries?.Find(e => e.Key == key);
+
+    /// <summary>Adds a table to an array of tables.</summary>
+    public TomlEntry AddItem(SourcePosition position)
+    {
+        TomlEntry item = new(string.Empty, position, TomlForm.Header, parent: this);
+        (_entries ??= []).Add(item);
+        return item;
+    }
 
     public TomlEntry Add(string key, SourcePosition position, TomlForm form, ValueSyntax? value = null)
     {

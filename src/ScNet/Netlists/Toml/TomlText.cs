@@ -24,9 +24,10 @@ internal static class TomlText
 
     /// <summary>Parses a text.</summary>
     /// <param name="text">The document.</param>
+    /// <param name="format">What kind of document it is.</param>
     /// <param name="findings">Takes one error per statement that is not TOML.</param>
     /// <returns>The syntax tree without the statements in error; null where the rest would be misleading.</returns>
-    public static DocumentSyntax? Parse(string text, DiagnosticList findings)
+    public static DocumentSyntax? Parse(string text, TomlFormat format, DiagnosticList findings)
     {
         // the parser fails on a backslash at the very end of a text
         string rest = text.EndsWith('\n') ? text : text + "\n";
@@ -46,7 +47,7 @@ internal static class TomlText
             }
 
             StatementRange range = statements.Around(error.Line);
-            Report(range, error, statements, findings);
+            Report(range, error, statements, format, findings);
             isMisleading |= range.IsHeader;
             if (!statements.Blank(range))
             {
@@ -60,11 +61,11 @@ internal static class TomlText
         return null;
     }
 
-    private static void Report(StatementRange range, TomlError error, TextStatements statements, DiagnosticList findings)
+    private static void Report(StatementRange range, TomlError error, TextStatements statements, TomlFormat format, DiagnosticList findings)
     {
         (int line, int column) = range.IsOpen && !error.IsDepth ? statements.StartOf(range) : statements.Inside(error.Line, error.Column);
         FormattableString message = error.IsDepth
-            ? (FormattableString)$"Values are nested more than {MaximumDepth} deep, but a netlist document needs no more than three levels. Remove the brackets."
+            ? (FormattableString)$"Values are nested more than {MaximumDepth} deep, but a {format.Kind} document needs no more than {format.Levels} levels. Remove the brackets."
             : range.IsOpen ? (FormattableString)$"A bracket that opens in this statement is not closed before line {range.End + 1}. Close it."
             : $"This is not valid TOML: {error.Message} Correct this statement.";
         findings.Error(DiagnosticCodes.Syntax, message, new SourcePosition(findings.File, line, column));

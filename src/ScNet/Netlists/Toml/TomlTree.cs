@@ -8,13 +8,18 @@ namespace ScNet.Netlists.Toml;
 /// </summary>
 internal sealed class TomlTree
 {
+    private readonly TomlFormat _format;
     private readonly DiagnosticList _findings;
 
-    private TomlTree(DiagnosticList findings) => _findings = findings;
-
-    public static TomlEntry Of(DocumentSyntax document, DiagnosticList findings)
+    private TomlTree(TomlFormat format, DiagnosticList findings)
     {
-        TomlTree tree = new(findings);
+        _format = format;
+        _findings = findings;
+    }
+
+    public static TomlEntry Of(DocumentSyntax document, TomlFormat format, DiagnosticList findings)
+    {
+        TomlTree tree = new(format, findings);
         TomlEntry root = new(string.Empty, new SourcePosition(findings.File, 1, 1), TomlForm.Header);
         tree.AddAll(document.KeyValues, root);
         foreach (TableSyntaxBase table in document.Tables)
@@ -26,6 +31,29 @@ internal sealed class TomlTree
         }
 
         return root;
+    }
+
+    /// <summary>The tables of an array, written with headers or in braces; null where something else stands there.</summary>
+    public static IReadOnlyList<TomlEntry>? TablesOf(TomlEntry entry, TomlFormat format, DiagnosticList findings)
+    {
+        if (entry.Form == TomlForm.Array)
+        {
+            return entry.Entries;
+        }
+
+        if (entry.Value is not ArraySyntax array || array.Items.Any(i => i.Value is not InlineTableSyntax))
+        {
+            return null;
+        }
+
+        TomlTree tree = new(format, findings);
+        return [.. array.Items.Select(item =>
+        {
+            var inline = (InlineTableSyntax)item.Value!;
+            TomlEntry table = new(string.Empty, TomlValues.PositionOf(inline, findings), TomlForm.Inline, parent: entry);
+            tree.AddAll(inline, table);
+            return table;
+        })];
     }
 
     private void AddAll(SyntaxList<KeyValueSyntax> items, TomlEntry table)
@@ -49,15 +77,24 @@ internal sealed class TomlTree
             return;
         }
 
-        CheckBraces(inline);
         if (Enter(table, path, TomlForm.Dotted, TomlForm.Inline) is { } child)
         {
-            foreach (InlineTableItemSyntax inner in inline.Items)
+            AddAll(inline, child);
+        }
+        else
+        {
+            CheckBraces(inline);
+        }
+    }
+
+    private void AddAll(InlineTableSyntax inline, TomlEntry table)
+    {
+        CheckBraces(inline);
+        foreach (InlineTableItemSyntax inner in inline.Items)
+        {
+            if (inner.KeyValue is { } pair)
             {
-                if (inner.KeyValue is { } pair)
-                {
-                    Add(pair, child);
-                }
+                Add(pair, table);
             }
         }
     }
@@ -82,11 +119,14 @@ internal sealed class TomlTree
         SourcePosition position = TomlValues.PositionOf(key, _findings);
         if (table.Find(name) is not { } found)
         {
-            return table.Add(name, position, form, value);
+            TomlEntry added = table.Add(name, position, form, value);
+            return form == TomlForm.Array ? added.AddItem(position) : added;
         }
 
         switch (form)
         {
+            case TomlForm.Implied when found.Form == TomlForm.Array:
+                return found.Entries[^1];
             case TomlForm.Dotted when found.Form == TomlForm.Dotted:
             case TomlForm.Implied when found.Form is not (TomlForm.Value or TomlForm.Inline):
                 return found;
@@ -94,7 +134,7 @@ internal sealed class TomlTree
                 found.Form = TomlForm.Header;
                 return found;
             case TomlForm.Array when found.Form == TomlForm.Array:
-                return null;
+                return found.AddItem(position);
             default:
                 ReportTwice(table, found, position);
                 // what follows a second header belongs to the table all the same, so that it is not missed
@@ -104,14 +144,12 @@ internal sealed class TomlTree
 
     private void ReportTwice(TomlEntry table, TomlEntry first, SourcePosition position)
     {
-        TomlEntry? section = table.Parent is { Parent: not null } above ? above : table;
-        bool isElement = section == table && table.Parent is not null && ElementShape.All.Any(s => s.Table == table.Key);
-        bool isNamed = isElement || section is { Key: NetlistKeys.Modes, Parent.Parent: null };
+        TomlNaming naming = _format.NamingOf(table);
         _findings.Error(
-            isNamed ? DiagnosticCodes.DuplicateName : DiagnosticCodes.Syntax,
+            naming == TomlNaming.Keys ? DiagnosticCodes.Syntax : DiagnosticCodes.DuplicateName,
             $"{Quoted.Name(first.Key)} is written twice (first at line {first.Position.Line}, column {first.Position.Column}). Join the two, or leave one out.",
             position,
-            isElement ? [first.Key] : null);
+            naming == TomlNaming.Elements ? [first.Key] : null);
     }
 
     // of the line breaks within one pair of braces the first
@@ -142,7 +180,7 @@ internal sealed class TomlTree
                 TextPosition end = before.Span.End;
                 _findings.Error(
                     DiagnosticCodes.Syntax,
-                    $"TOML 1.0 does not break the line within braces. Write the braces on one line, or open a table with a header such as [switches.s1].",
+                    $"TOML 1.0 does not break the line within braces. Write the braces on one line, or open a table with a header such as {_format.HeaderExample}.",
                     new SourcePosition(_findings.File, end.Line + 1, end.Column + 2));
             }
 

@@ -61,25 +61,43 @@ internal sealed class TomlValues(DiagnosticList findings)
             return new Declared<double>(quantity.Default);
         }
 
-        double? number = entry.Value switch { IntegerValueSyntax whole => whole.Value, FloatValueSyntax real => real.Value, _ => null };
-        if (number is { } finite && double.IsFinite(finite))
+        if (TryNumber(entry.Value, out double number))
         {
-            return new Declared<double>(finite, PositionOf(entry.Value!, findings));
+            return new Declared<double>(number, PositionOf(entry.Value!, findings));
         }
 
-        string whose = $"the {quantity.What} ({quantity.Unit}) of {Quoted.Name(element.Key)}";
-        if (number is null)
-        {
-            string advice = entry.Value is StringValueSyntax text ? QuantityHint.For(TextOf(text, findings), quantity.Unit) : string.Empty;
-            Wrong("a number", entry, entry.Value, whose, [element.Key], advice);
-        }
-        else
-        {
-            findings.Error(DiagnosticCodes.ValueOutOfRange, $"Expected a finite number for {whose}, but got {Written(entry.Value!)}.", PositionOf(entry.Value!, findings), [element.Key]);
-        }
-
+        WrongNumber(entry, entry.Value, $"the {quantity.What} ({quantity.Unit}) of {Quoted.Name(element.Key)}", quantity.Unit, [element.Key]);
         return new Declared<double>(quantity.Default);
     }
+
+    /// <summary>Whether a value is a finite number, whole or not.</summary>
+    public static bool TryNumber(ValueSyntax? value, out double number)
+    {
+        number = value switch { IntegerValueSyntax whole => whole.Value, FloatValueSyntax real => real.Value, _ => double.NaN };
+        return double.IsFinite(number);
+    }
+
+    /// <summary>Reports a value that is no finite number.</summary>
+    /// <param name="entry">The entry in which the value stands, itself or in an array.</param>
+    /// <param name="value">The value; null where the entry has a table.</param>
+    /// <param name="what">What the value is.</param>
+    /// <param name="unit">The unit in which it counts, in the plural.</param>
+    /// <param name="elements">The element concerned.</param>
+    public void WrongNumber(TomlEntry entry, ValueSyntax? value, string what, string unit, string[]? elements)
+    {
+        if (value is IntegerValueSyntax or FloatValueSyntax)
+        {
+            OutOfRange("a finite number", value, what, elements);
+            return;
+        }
+
+        string advice = value is StringValueSyntax text ? QuantityHint.For(TextOf(text, findings), unit) : string.Empty;
+        Wrong("a number", entry, value, what, elements, advice);
+    }
+
+    /// <summary>Reports a number out of its range.</summary>
+    public void OutOfRange(string expected, ValueSyntax value, string what, string[]? elements) =>
+        findings.Error(DiagnosticCodes.ValueOutOfRange, $"Expected {expected} for {what}, but got {Written(value)}.", PositionOf(value, findings), elements);
 
     /// <summary>A number as the exact decimal written, or a fraction in quotation marks; null where it was reported.</summary>
     public Declared<Fraction>? Exact(TomlEntry entry, ValueSyntax? value, string what)

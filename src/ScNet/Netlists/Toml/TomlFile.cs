@@ -4,7 +4,7 @@ using System.Text.Unicode;
 namespace ScNet.Netlists.Toml;
 
 /// <summary>Reads the text of a file, or says why it cannot.</summary>
-internal static class NetlistFile
+internal static class TomlFile
 {
     /// <summary>The most bytes a file (or characters a text) may have: 16 MiB.</summary>
     public const int MaximumLength = 16 * 1024 * 1024;
@@ -19,17 +19,17 @@ internal static class NetlistFile
         ['=', ',', '.', '[', '{', '\\', '\x7F', .. Enumerable.Range(0, ' ').Select(c => (char)c).Where(c => c != '\t')]);
 
     /// <summary>Whether a text is small enough to be parsed, and made of whole characters; reported where it is not.</summary>
-    public static bool IsAcceptable(string text, DiagnosticList findings)
+    public static bool IsAcceptable(string text, TomlFormat format, DiagnosticList findings)
     {
         if (text.Length > MaximumLength)
         {
-            return ReportLarge("characters", MaximumLength, text.Length, findings);
+            return ReportLarge("characters", MaximumLength, text.Length, format, findings);
         }
 
         long signs = text.Length <= MaximumSigns ? 0 : CountSigns(text);
         if (signs > MaximumSigns)
         {
-            return ReportLarge("signs of structure (= , . [ { \\ and line ends)", MaximumSigns, signs, findings);
+            return ReportLarge("signs of structure (= , . [ { \\ and line ends)", MaximumSigns, signs, format, findings);
         }
 
         for (int i = 0; i < text.Length; i++)
@@ -52,19 +52,19 @@ internal static class NetlistFile
     }
 
     /// <summary>The text, or null where the findings say why there is none.</summary>
-    public static string? Read(string path, DiagnosticList findings)
+    public static string? Read(string path, TomlFormat format, DiagnosticList findings)
     {
         SourcePosition whole = new(path, 0, 0);
         try
         {
             if (Directory.Exists(path))
             {
-                findings.Error(DiagnosticCodes.FileUnreadable, $"{Quoted.Name(path)} is a directory. Name a netlist file in it.", whole);
+                findings.Error(DiagnosticCodes.FileUnreadable, $"{Quoted.Name(path)} is a directory. Name a {format.Kind} file in it.", whole);
                 return null;
             }
 
             using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-            return ReadBytes(stream, findings) is { } bytes ? Decode(bytes, path, findings) : null;
+            return ReadBytes(stream, format, findings) is { } bytes ? Decode(bytes, path, findings) : null;
         }
         catch (Exception exception) when (exception is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -79,12 +79,12 @@ internal static class NetlistFile
     }
 
     // the length of a pipe or device, which tells none, is only known by reading it
-    private static byte[]? ReadBytes(FileStream stream, DiagnosticList findings)
+    private static byte[]? ReadBytes(FileStream stream, TomlFormat format, DiagnosticList findings)
     {
         long told = stream.CanSeek ? stream.Length : 0;
         if (told > MaximumLength)
         {
-            ReportLarge("bytes", MaximumLength, told, findings);
+            ReportLarge("bytes", MaximumLength, told, format, findings);
             return null;
         }
 
@@ -92,7 +92,7 @@ internal static class NetlistFile
         int read = stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
         if (read > MaximumLength)
         {
-            ReportLarge("bytes", MaximumLength, null, findings);
+            ReportLarge("bytes", MaximumLength, null, format, findings);
             return null;
         }
 
@@ -112,10 +112,10 @@ internal static class NetlistFile
         return null;
     }
 
-    private static bool ReportLarge(string unit, int allowed, long? length, DiagnosticList findings)
+    private static bool ReportLarge(string unit, int allowed, long? length, TomlFormat format, DiagnosticList findings)
     {
         string actual = length is { } known ? FormattableString.Invariant($"{known}") : FormattableString.Invariant($"more than {allowed}");
-        findings.Error(DiagnosticCodes.FileTooLarge, $"Expected at most {allowed} {unit}, but the document has {actual}. Split the converter.", new SourcePosition(findings.File, 0, 0));
+        findings.Error(DiagnosticCodes.FileTooLarge, $"Expected at most {allowed} {unit}, but the document has {actual}. {format.IfTooLarge}", new SourcePosition(findings.File, 0, 0));
         return false;
     }
 
