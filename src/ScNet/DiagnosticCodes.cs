@@ -6,7 +6,7 @@ public static class DiagnosticCodes
     /// <summary>The document is not valid TOML.</summary>
     public const string Syntax = "syntax";
 
-    /// <summary>A key that the netlist document does not have.</summary>
+    /// <summary>A key that the document does not have.</summary>
     public const string UnknownKey = "unknown-key";
 
     /// <summary>A key or table that must be there is missing.</summary>
@@ -29,6 +29,15 @@ public static class DiagnosticCodes
 
     /// <summary>Duties that do not sum to one.</summary>
     public const string DutySum = "duty-sum";
+
+    /// <summary>Shares of time that do not sum to one.</summary>
+    public const string ShareSum = "share-sum";
+
+    /// <summary>A discharge curve that does not run from full to empty.</summary>
+    public const string DischargeNotFalling = "discharge-not-falling";
+
+    /// <summary>A value outside of a range that the same requirement gives.</summary>
+    public const string OutsideRange = "outside-range";
 
     /// <summary>Fewer than two phases.</summary>
     public const string TooFewPhases = "too-few-phases";

@@ -87,7 +87,7 @@ public sealed class GuideTests : IDisposable
     [InlineData("--sort=ratio")]
     public void The_comparison_of_all_examples_is_no_wider_than_150_columns(string option)
     {
-        string[] files = Directory.GetFiles(Path.Combine(Documentation(), "examples"), "*.toml");
+        string[] files = [.. Directory.GetFiles(Path.Combine(Documentation(), "examples"), "*.toml").Where(f => !f.EndsWith("requirement.toml", StringComparison.Ordinal))];
         Assert.NotEmpty(files);
         ToolRun run = ToolRun.Of(["compare", .. files, "--input-voltage", "4.2", "--rating", "1.8", option]);
         Assert.Equal((0, string.Empty), (run.Code, run.Error));

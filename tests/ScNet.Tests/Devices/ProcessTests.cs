@@ -48,6 +48,7 @@ public sealed class ProcessTests
         MaximumCapacitorsInSeries = 3,
         GateRailEfficiency = 0.8,
         WiringOhms = 0.2,
+        DeadTimeSeconds = 1e-9,
         Control = new ControlOverhead { FixedWatts = 1e-6, CoulombsPerCycle = 1e-12 },
         Corners = [new Corner("slow", 1.2, 0.9, 1.4)],
     };

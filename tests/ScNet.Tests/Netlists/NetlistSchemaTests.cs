@@ -139,9 +139,12 @@ public sealed class NetlistSchemaTests
 
     private static bool IsValid(string text)
     {
-        using JsonDocument json = JsonDocument.Parse(ToJson(TomlSerializer.Deserialize<TomlTable>(text)!)!.ToJsonString());
+        using JsonDocument json = ToJsonDocument(text);
         return s_schema.Evaluate(json.RootElement).IsValid;
     }
+
+    /// <summary>A TOML document as the JSON that a schema is held to.</summary>
+    internal static JsonDocument ToJsonDocument(string text) => JsonDocument.Parse(ToJson(TomlSerializer.Deserialize<TomlTable>(text)!)!.ToJsonString());
 
     private static JsonNode? ToJson(object value) => value switch
     {

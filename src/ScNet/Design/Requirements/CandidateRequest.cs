@@ -1,20 +1,31 @@
 namespace ScNet.Design.Requirements;
 
-/// <summary>A candidate, or a range of them, that a requirement asks for.</summary>
+/// <summary>A candidate, or a range of them, that a requirement asks for: a file, or families.</summary>
 public sealed record CandidateRequest
 {
     /// <summary>The netlist file; null for a family.</summary>
-    public string? File { get; init; }
+    /// <exception cref="ArgumentException">It is empty, or there are families as well.</exception>
+    public string? File { get; init => field = value is null ? null : Alone(Guard.Named(value, nameof(File)), value, Families); }
 
     /// <summary>The families whose gears are laid over each other, or the one family, such as "ladder"; empty for a file.</summary>
-    public IReadOnlyList<string> Families { get; init => field = [.. value]; } = [];
+    /// <exception cref="ArgumentException">A name is empty, or there is a file as well.</exception>
+    public IReadOnlyList<string> Families { get; init => field = Alone<IReadOnlyList<string>>([.. value.Select(f => Guard.Named(f, nameof(Families)))], File, value); } = [];
 
-    /// <summary>The smallest and the largest size of the family.</summary>
-    public Interval<int> Sizes { get; init; }
+    /// <summary>The smallest and the largest size of the families; undetermined where they have none.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The smallest is below 1.</exception>
+    public Interval<int> Sizes { get; init => field = Guard.AtLeastOne(value.Minimum ?? 1, nameof(Sizes)) > 0 ? value : default; }
 
-    /// <summary>Whether all sizes make one converter with a gear each instead of a candidate each.</summary>
+    /// <summary>Whether all sizes of all families make one converter with a gear each instead of a candidate each.</summary>
     public bool AreGears { get; init; }
 
+    /// <summary>Where a document asks for it, for findings about it; null where there is no document.</summary>
+    internal SourcePosition? Position { get; init; }
+
     /// <summary>The file or the families.</summary>
-    public override string ToString() => File ?? $"{string.Join(" + ", Families)} {Sizes.Minimum} to {Sizes.Maximum}";
+    public override string ToString() => File ?? $"{string.Join(" + ", Families)}{(Sizes.IsDetermined ? $" {Sizes}" : string.Empty)}";
+
+    // whichever of the two is set last checks
+    private static T Alone<T>(T set, string? file, IReadOnlyList<string>? families) => file is null || families is null or { Count: 0 }
+        ? set
+        : throw new ArgumentException("Expected a file or families, but got both.", nameof(families));
 }

@@ -2,51 +2,139 @@ using ScNet.Devices;
 
 namespace ScNet.Design.Requirements;
 
-/// <summary>What a converter must do, and what it may be made of.</summary>
+/// <summary>What a converter must do, and what it may be made of. Immutable.</summary>
+/// <remarks>
+/// Every initialiser checks its value, and against those that are set already, so that a requirement which contradicts itself
+/// throws an <see cref="ArgumentException"/> in whichever order it is written. <see cref="RequirementReader"/> reads one from a document.
+/// </remarks>
 public sealed record Requirement
 {
     /// <summary>The name, for people.</summary>
-    public required string Name { get; init; }
+    public required string Name { get; init => field = Guard.Named(value, nameof(Name)); }
 
-    /// <summary>Range of the input voltage in volts (V).</summary>
-    public required Interval<double> InputVolts { get; init; }
+    /// <summary>Range of the input voltage in volts (V), above 0.</summary>
+    public required Interval<double> InputVolts
+    {
+        get;
+        init
+        {
+            field = Positive(value, nameof(InputVolts));
+            Require(RequirementRules.Discharge(Discharge, field), nameof(InputVolts));
+        }
+    }
 
-    /// <summary>The discharge curve by falling state of charge, from full to empty; empty: every voltage of the range counts alike.</summary>
-    public IReadOnlyList<DischargePoint> Discharge { get; init => field = [.. value]; } = [];
+    /// <summary>
+    /// The discharge curve by falling state of charge, from full to empty, at least two points within the input range; empty: every
+    /// voltage of the range counts alike.
+    /// </summary>
+    public IReadOnlyList<DischargePoint> Discharge
+    {
+        get;
+        init
+        {
+            field = [.. value];
+            Require(RequirementRules.Discharge(field, InputVolts), nameof(Discharge));
+        }
+    }
+
+        = [];
 
     /// <summary>Charge of the full cell in coulombs (C); null where life is not asked for.</summary>
-    public double? CellCoulombs { get; init; }
+    public double? CellCoulombs { get; init => field = Positive(value, nameof(CellCoulombs)); }
 
     /// <summary>Resistance of the source in ohms (Ω).</summary>
-    public double SourceOhms { get; init; }
+    public double SourceOhms { get; init => field = Guard.InRange(value, allowZero: true, nameof(SourceOhms)); }
 
     /// <summary>The output voltages in volts (V) that must be held, rising; both ends for a range.</summary>
-    public required IReadOnlyList<double> OutputVolts { get; init => field = [.. value]; }
+    public required IReadOnlyList<double> OutputVolts
+    {
+        get;
+        init
+        {
+            field = [.. value];
+            Require(RequirementRules.Outputs(field, OutputIsRange), nameof(OutputVolts));
+            Require(RequirementRules.OutputsOfLoads(Loads ?? [], field, OutputIsRange), nameof(OutputVolts));
+        }
+    }
 
-    /// <summary>What the load draws and for which share of the time; at least one.</summary>
-    public required IReadOnlyList<LoadShare> Loads { get; init => field = [.. value]; }
+    /// <summary>Whether every voltage between the two of <see cref="OutputVolts"/> must be held, and not those alone.</summary>
+    public bool OutputIsRange
+    {
+        get;
+        init
+        {
+            field = value;
+            Require(OutputVolts is null ? null : RequirementRules.Outputs(OutputVolts, value), nameof(OutputIsRange));
+            Require(RequirementRules.OutputsOfLoads(Loads ?? [], OutputVolts ?? [], value), nameof(OutputIsRange));
+        }
+    }
+
+    /// <summary>What the load draws and for which share of the time; at least one, of different names.</summary>
+    public required IReadOnlyList<LoadShare> Loads
+    {
+        get;
+        init
+        {
+            field = [.. value];
+            Require(RequirementRules.Shares(field), nameof(Loads));
+            Require(RequirementRules.Currents(field, LoadRangeAmperes), nameof(Loads));
+            Require(RequirementRules.OutputsOfLoads(field, OutputVolts ?? [], OutputIsRange), nameof(Loads));
+        }
+    }
+
+    /// <summary>Range of the load current in amperes (A) over which the output must be held; undetermined: that of <see cref="Loads"/>.</summary>
+    public Interval<double> LoadRangeAmperes
+    {
+        get;
+        init
+        {
+            field = value.IsDetermined ? Positive(value, nameof(LoadRangeAmperes)) : value;
+            Require(RequirementRules.Currents(Loads ?? [], field), nameof(LoadRangeAmperes));
+        }
+    }
 
     /// <summary>Peak-to-peak ripple in volts (V) that is allowed at the output; null where none is told.</summary>
-    public double? RippleVolts { get; init; }
+    public double? RippleVolts { get; init => field = Positive(value, nameof(RippleVolts)); }
 
     /// <summary>What it may be made of.</summary>
     public required Process Process { get; init; }
 
     /// <summary>Area in square metres (m²) for capacitors, switches and inductors on the chip together; null where each kind has its own.</summary>
-    public double? AreaSquareMetres { get; init; }
+    public double? AreaSquareMetres { get; init => field = Area(value, value, CapacitorAreaSquareMetres, SwitchAreaSquareMetres, nameof(AreaSquareMetres)); }
 
     /// <summary>Area in square metres (m²) for capacitors alone; null where the total is shared freely.</summary>
-    public double? CapacitorAreaSquareMetres { get; init; }
+    public double? CapacitorAreaSquareMetres { get; init => field = Area(value, AreaSquareMetres, value, SwitchAreaSquareMetres, nameof(CapacitorAreaSquareMetres)); }
 
     /// <summary>Area in square metres (m²) for switches alone; null where the total is shared freely.</summary>
-    public double? SwitchAreaSquareMetres { get; init; }
+    public double? SwitchAreaSquareMetres { get; init => field = Area(value, AreaSquareMetres, CapacitorAreaSquareMetres, value, nameof(SwitchAreaSquareMetres)); }
 
     /// <summary>Range of the switching frequency in hertz (Hz): below the floor cycles are skipped, the ceiling is not passed.</summary>
-    public required Interval<double> FrequencyHz { get; init; }
+    public required Interval<double> FrequencyHz { get; init => field = Positive(value, nameof(FrequencyHz)); }
 
     /// <summary>The candidates by file or family; empty for all that are known.</summary>
     public IReadOnlyList<CandidateRequest> Candidates { get; init => field = [.. value]; } = [];
 
     /// <summary>The name.</summary>
     public override string ToString() => Name;
+
+    private static double? Area(double? value, double? total, double? capacitors, double? switches, string name)
+    {
+        Require(RequirementRules.Areas(total, capacitors, switches), name);
+        return Positive(value, name);
+    }
+
+    private static double? Positive(double? value, string name) => value is { } number ? Guard.InRange(number, allowZero: false, name) : null;
+
+    private static Interval<double> Positive(Interval<double> value, string name) =>
+        value.IsDetermined && Guard.InRange(value.Minimum!.Value, allowZero: false, name) <= Guard.InRange(value.Maximum!.Value, allowZero: false, name)
+            ? value
+            : throw new ArgumentException("Expected a range with two ends.", name);
+
+    private static void Require(RuleFault? fault, string name)
+    {
+        if (fault is { } broken)
+        {
+            throw new ArgumentException(broken.Message, name);
+        }
+    }
 }
