@@ -1,22 +1,30 @@
 using System.Text.RegularExpressions;
+using ScNet.Design.Requirements;
 using ScNet.Netlists;
 
 namespace ScNet.Tests;
 
-/// <summary>Every TOML block of the guide reads as the guide says: without errors, or with some where it is marked "bad".</summary>
+/// <summary>
+/// Every TOML block of the guide reads as the guide says: as a netlist, or as a requirement where it is marked so; without
+/// errors, or with some where it is marked "bad". A block marked as a part goes on from the requirement before it.
+/// </summary>
 public sealed partial class GuideTests
 {
-    public static TheoryData<string, int, bool, string> Blocks
+    private const string Bad = "bad", Requirement = "requirement", Part = "requirement part";
+
+    public static TheoryData<string, int, string, string> Blocks
     {
         get
         {
-            TheoryData<string, int, bool, string> blocks = [];
+            TheoryData<string, int, string, string> blocks = [];
             foreach (string file in Directory.EnumerateFiles(RepositoryFiles.PathOf("docs", "guide"), "*.md").Order(StringComparer.Ordinal))
             {
-                int number = 0;
+                (int number, string whole) = (0, string.Empty);
                 foreach (Match match in Block().Matches(File.ReadAllText(file)))
                 {
-                    blocks.Add(Path.GetFileName(file), ++number, match.Groups["bad"].Success, match.Groups["text"].Value);
+                    (string mark, string text) = (match.Groups["mark"].Value, match.Groups["text"].Value);
+                    whole = mark == Requirement ? text : whole;
+                    blocks.Add(Path.GetFileName(file), ++number, mark, mark == Part ? whole + text : text);
                 }
             }
 
@@ -26,23 +34,25 @@ public sealed partial class GuideTests
 
     [Theory]
     [MemberData(nameof(Blocks))]
-    public void A_block_of_the_guide_reads_as_it_says(string file, int number, bool bad, string text)
+    public void A_block_of_the_guide_reads_as_it_says(string file, int number, string mark, string text)
     {
-        NetlistReading reading = NetlistReader.Read(text, $"{file}#{number}");
+        Assert.Contains(mark, new[] { string.Empty, Bad, Requirement, Part });
+        string name = $"{file}#{number}";
+        IReadOnlyList<Diagnostic> diagnostics = mark is Requirement or Part ? RequirementReader.Read(text, name).Diagnostics : NetlistReader.Read(text, name).Diagnostics;
 
-        Assert.True(reading.HasResult != bad, string.Join('\n', reading.Diagnostics));
+        Assert.True(diagnostics.Any(d => d.Severity == DiagnosticSeverity.Error) == (mark == Bad), string.Join('\n', diagnostics));
     }
 
     [Fact]
     public void The_page_of_the_format_shows_the_messages_of_its_bad_blocks()
     {
         string page = File.ReadAllText(RepositoryFiles.PathOf("docs", "guide", "netlist-document.md"));
-        string[] bad = [.. Block().Matches(page).Where(m => m.Groups["bad"].Success).Select(m => m.Groups["text"].Value)];
+        string[] bad = [.. Block().Matches(page).Where(m => m.Groups["mark"].Value == Bad).Select(m => m.Groups["text"].Value)];
         Assert.NotEmpty(bad);
         Assert.All(bad, text => Assert.All(
             NetlistReader.Read(text, "bad.toml").Diagnostics, d => Assert.Contains(d.ToString(), page, StringComparison.Ordinal)));
     }
 
-    [GeneratedRegex(@"^```toml(?<bad> bad)?\r?\n(?<text>.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline)]
+    [GeneratedRegex(@"^```toml(?: (?<mark>[^\r\n]+))?\r?\n(?<text>.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline)]
     private static partial Regex Block();
 }

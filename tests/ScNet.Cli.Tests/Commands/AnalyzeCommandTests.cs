@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using ScNet.Analysis;
+using ScNet.Design.Requirements;
 using ScNet.Netlists;
 using ScNet.Results;
 
@@ -110,8 +111,14 @@ public sealed class AnalyzeCommandTests : IDisposable
     [Fact]
     public void The_schema_is_that_of_the_library()
     {
-        ToolRun run = ToolRun.Of("schema");
-        Assert.Equal(0, run.Code);
-        Assert.True(JsonNode.DeepEquals(JsonNode.Parse(NetlistReader.JsonSchema), JsonNode.Parse(run.Output)));
+        foreach ((string[] arguments, string schema) in new[]
+        {
+            (new[] { "schema" }, NetlistReader.JsonSchema), (["schema", "netlist"], NetlistReader.JsonSchema), (["schema", "requirement"], RequirementReader.JsonSchema),
+        })
+        {
+            ToolRun run = ToolRun.Of(arguments);
+            Assert.Equal(0, run.Code);
+            Assert.True(JsonNode.DeepEquals(JsonNode.Parse(schema), JsonNode.Parse(run.Output)));
+        }
     }
 }

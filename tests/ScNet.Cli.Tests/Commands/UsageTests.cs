@@ -41,7 +41,8 @@ public sealed class UsageTests
         { ["reach", "a.toml", "b.toml"], "scnet: Unrecognized command or argument 'b.toml'." },
         { ["reach", "--pattern"], "scnet: There is no option '--pattern' here. If it is a file, write ./--pattern." },
         { ["reach", "a.toml", "--format", "xml"], "scnet: Expected text or json or csv after --format, but got 'xml'." },
-        { ["schema", "a.toml"], "scnet: Unrecognized command or argument 'a.toml'." },
+        { ["schema", "a.toml"], "scnet: Expected netlist or requirement, but got 'a.toml'." },
+        { ["schema", "netlist", "b"], "scnet: Unrecognized command or argument 'b'." },
     };
 
     [Theory]
