@@ -80,19 +80,11 @@ public sealed record CapacitorDevice
     public override string ToString() => FormattableString.Invariant($"{Name} ({RatedVolts:G6} V)");
 
     /// <summary>What it is at a corner: every density by the factor, so that plates, a fraction of it, go along.</summary>
-    internal CapacitorDevice At(Corner corner) => new()
+    internal CapacitorDevice At(Corner corner) => this with
     {
-        Name = Name,
-        Source = Source,
-        RatedVolts = RatedVolts,
         FaradsPerSquareMetre = FaradsPerSquareMetre * corner.CapacitanceFactor,
         DensityAgainstBias = [.. DensityAgainstBias.Select(p => p with { FaradsPerSquareMetre = p.FaradsPerSquareMetre * corner.CapacitanceFactor })],
-        BottomPlateFraction = BottomPlateFraction,
-        TopPlateFraction = TopPlateFraction,
         EsrOhmSquareMetres = EsrOhmSquareMetres * corner.ResistanceFactor,
-        LeakageAmperesPerSquareMetre = LeakageAmperesPerSquareMetre,
-        StackAreaFactor = StackAreaFactor,
-        GuardMetres = GuardMetres,
     };
 
     private static LinearSpline? SplineOf(IReadOnlyList<DensityPoint> points)

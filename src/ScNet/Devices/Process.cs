@@ -76,18 +76,14 @@ public sealed record Process
     {
         ArgumentNullException.ThrowIfNull(corner);
         TurnedOn(Switches, [corner]);
-        return new Process
+
+        // the corners go first, as the switches at one of them are not held to the others
+        return this with
         {
-            Name = Name,
+            Corners = [],
             Switches = [.. Switches.Select(s => s.At(corner))],
             Capacitors = [.. Capacitors.Select(c => c.At(corner))],
-            Inductors = Inductors,
-            MaximumSwitchesInSeries = MaximumSwitchesInSeries,
-            MaximumCapacitorsInSeries = MaximumCapacitorsInSeries,
-            GateRailEfficiency = GateRailEfficiency,
             WiringOhms = WiringOhms * corner.ResistanceFactor,
-            DeadTimeSeconds = DeadTimeSeconds,
-            Control = Control,
         };
     }
 

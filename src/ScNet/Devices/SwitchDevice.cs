@@ -70,29 +70,14 @@ public sealed record SwitchDevice
     internal bool TurnsOnAt(Corner corner) => ThresholdVolts * corner.ThresholdFactor < GateDriveVolts;
 
     /// <summary>What it is at a corner. On-resistance goes with 1/(drive − threshold); charges go with the capacitances.</summary>
-    internal SwitchDevice At(Corner corner)
+    internal SwitchDevice At(Corner corner) => this with
     {
-        double overdrive = GateDriveVolts - ThresholdVolts;
-        return new SwitchDevice
-        {
-            Name = Name,
-            Source = Source,
-            Polarity = Polarity,
-            RatedVolts = RatedVolts,
-            GateDriveVolts = GateDriveVolts,
-            GateRatedVolts = GateRatedVolts,
-            OnResistanceOhmMicrometres = OnResistanceOhmMicrometres * corner.ResistanceFactor
-                * (overdrive / (GateDriveVolts - (ThresholdVolts * corner.ThresholdFactor))),
-            GateChargeCoulombsPerMicrometre = GateChargeCoulombsPerMicrometre * corner.CapacitanceFactor,
-            JunctionChargeCoulombsPerMicrometre = JunctionChargeCoulombsPerMicrometre * corner.CapacitanceFactor,
-            AreaSquareMetresPerMicrometre = AreaSquareMetresPerMicrometre,
-            StackAreaFactor = StackAreaFactor,
-            GuardMetres = GuardMetres,
-            ThresholdVolts = ThresholdVolts * corner.ThresholdFactor,
-            LeakageAmperesPerMicrometre = LeakageAmperesPerMicrometre,
-            BodyDiodeVolts = BodyDiodeVolts,
-        };
-    }
+        OnResistanceOhmMicrometres = OnResistanceOhmMicrometres * corner.ResistanceFactor
+            * ((GateDriveVolts - ThresholdVolts) / (GateDriveVolts - (ThresholdVolts * corner.ThresholdFactor))),
+        GateChargeCoulombsPerMicrometre = GateChargeCoulombsPerMicrometre * corner.CapacitanceFactor,
+        JunctionChargeCoulombsPerMicrometre = JunctionChargeCoulombsPerMicrometre * corner.CapacitanceFactor,
+        ThresholdVolts = ThresholdVolts * corner.ThresholdFactor,
+    };
 
     internal static double Positive(double value, string name) => Guard.InRange(value, allowZero: false, name);
 

@@ -69,7 +69,7 @@ public sealed class Candidates
         {
             diagnostics.Add(new Diagnostic(
                 DiagnosticSeverity.Error, DiagnosticCodes.WrongValue,
-                $"There is no family {Quoted.Name(name)} of candidates. The families: {string.Join(", ", FamilyCandidates.Names)}.", [name]));
+                $"There is no family {Quoted.Name(name)} of candidates. The families: {string.Join(", ", FamilyCandidates.Names)}.", [name], position: request.Position));
         }
 
         if (unknown.Length > 0)
@@ -84,7 +84,7 @@ public sealed class Candidates
         {
             diagnostics.Add(new Diagnostic(
                 DiagnosticSeverity.Error, DiagnosticCodes.WrongValue,
-                $"No candidate comes of {request}: the family has no member of these sizes{(request.AreGears ? ", or none that gears can be made of" : string.Empty)}.", request.Families));
+                $"No candidate comes of {request}: the family has no member of these sizes{(request.AreGears ? ", or none that gears can be made of" : string.Empty)}.", request.Families, position: request.Position));
         }
 
         return built;

@@ -104,4 +104,17 @@ public sealed class RequirementReaderTests
         Assert.Empty(candidates.Diagnostics);
         Assert.InRange(candidates.All.Count, 15, 40);
     }
+
+    [Theory]
+    [InlineData("family = \"ladder\"", "family = \"lader\"", "There is no family 'lader'")]
+    [InlineData("sizes = [2, 4]", "", "No candidate comes of ladder")]
+    public void A_family_that_gives_no_candidate_is_told_where_it_is_asked_for(string old, string replacement, string part)
+    {
+        Requirement requirement = RequirementReader.Read(RequirementDocuments.With(old, replacement), "a.toml").GetRequirement();
+
+        Diagnostic told = Candidates.Of(requirement, "none").Diagnostics[0];
+
+        Assert.Equal(new SourcePosition("a.toml", 39, 3), told.Position);
+        Assert.Contains(part, told.Message, StringComparison.Ordinal);
+    }
 }

@@ -3,7 +3,7 @@ using ScNet.Devices;
 
 namespace ScNet.Tests.Design.Requirements;
 
-/// <summary>A requirement that contradicts itself throws, in whichever order it is written.</summary>
+/// <summary>Values that are none throw; values that contradict one another are told.</summary>
 public sealed class RequirementTests
 {
     private static readonly Interval<double> s_cell = new(2.8, 4.2), s_hertz = new(1e5, 1e8);
@@ -14,44 +14,38 @@ public sealed class RequirementTests
 
     private static readonly Process s_process = new() { Name = "p", Switches = [DemoDevices.NType1V8], Capacitors = [DemoDevices.Dense1V2] };
 
-    [Fact]
-    public void What_agrees_is_taken_in_any_order()
+    private static Requirement Sound => new()
     {
-        Requirement first = new() { Name = "r", InputVolts = s_cell, Discharge = s_curve, OutputVolts = [0.8, 1], OutputIsRange = true, Loads = s_loads, LoadRangeAmperes = new(1e-3, 1e-2), Process = s_process, FrequencyHz = s_hertz };
-        Requirement last = new() { FrequencyHz = s_hertz, Process = s_process, LoadRangeAmperes = new(1e-3, 1e-2), Loads = s_loads, OutputIsRange = true, OutputVolts = [0.8, 1], Discharge = s_curve, InputVolts = s_cell, Name = "r" };
-        Assert.Equal(RequirementDocuments.Describe(first), RequirementDocuments.Describe(last));
-    }
+        Name = "r",
+        InputVolts = s_cell,
+        Discharge = s_curve,
+        OutputVolts = [0.8, 1],
+        OutputIsRange = true,
+        Loads = s_loads,
+        LoadRangeAmperes = new(1e-3, 1e-2),
+        Process = s_process,
+        AreaSquareMetres = 1,
+        CapacitorAreaSquareMetres = 0.8,
+        FrequencyHz = s_hertz,
+    };
 
     [Fact]
-    public void A_curve_outside_of_the_input_range_is_refused_in_either_order()
+    public void What_does_not_agree_is_told_and_not_thrown()
     {
-        Interval<double> narrow = new(3, 4.2);
-        Assert.Throws<ArgumentException>(() => new Requirement { InputVolts = narrow, Discharge = s_curve, Name = "r", OutputVolts = [1], Loads = [new("a", 1, 1)], Process = s_process, FrequencyHz = s_hertz });
-        Assert.Throws<ArgumentException>(() => new Requirement { Discharge = s_curve, InputVolts = narrow, Name = "r", OutputVolts = [1], Loads = [new("a", 1, 1)], Process = s_process, FrequencyHz = s_hertz });
-    }
+        Assert.Empty(Sound.Contradictions);
+        Expect(Sound with { InputVolts = new(3, 4.2) }, DiagnosticCodes.OutsideRange, "within the input range, 3 V to 4.2 V, but got 2.8 V");
+        Expect(Sound with { OutputVolts = [0.9, 1.0] }, DiagnosticCodes.OutsideRange, "'a' asks for 0.8 V");
+        Expect(Sound with { OutputVolts = [0.7, 0.8, 1.0] }, DiagnosticCodes.WrongValue, "both ends");
+        Expect(Sound with { OutputVolts = [0.7, 1.0], OutputIsRange = false }, DiagnosticCodes.OutsideRange, "one of the output voltages, 0.7 V, 1 V, but 'a' asks for 0.8 V");
+        Expect(Sound with { LoadRangeAmperes = new(2e-3, 1e-2) }, DiagnosticCodes.OutsideRange, "'a' draws 0.001 A");
+        Expect(Sound with { SwitchAreaSquareMetres = 0.3 }, DiagnosticCodes.OutsideRange, "sum to the total, 1 m²");
 
-    [Fact]
-    public void A_load_at_another_output_is_refused_in_either_order()
-    {
-        Assert.Throws<ArgumentException>(() => new Requirement { OutputVolts = [1.0], Loads = s_loads, Name = "r", InputVolts = s_cell, Process = s_process, FrequencyHz = s_hertz });
-        Assert.Throws<ArgumentException>(() => new Requirement { Loads = s_loads, OutputVolts = [1.0], Name = "r", InputVolts = s_cell, Process = s_process, FrequencyHz = s_hertz });
-        Assert.Throws<ArgumentException>(() => new Requirement { Loads = s_loads, OutputVolts = [0.9, 1.0], OutputIsRange = true, Name = "r", InputVolts = s_cell, Process = s_process, FrequencyHz = s_hertz });
-    }
-
-    [Fact]
-    public void A_load_outside_of_the_range_is_refused_in_either_order()
-    {
-        Interval<double> narrow = new(2e-3, 1e-2);
-        Assert.Throws<ArgumentException>(() => new Requirement { LoadRangeAmperes = narrow, Loads = s_loads, OutputVolts = [0.8], Name = "r", InputVolts = s_cell, Process = s_process, FrequencyHz = s_hertz });
-        Assert.Throws<ArgumentException>(() => new Requirement { Loads = s_loads, LoadRangeAmperes = narrow, OutputVolts = [0.8], Name = "r", InputVolts = s_cell, Process = s_process, FrequencyHz = s_hertz });
-    }
-
-    [Fact]
-    public void Areas_of_kinds_beyond_the_total_are_refused_in_either_order()
-    {
-        Assert.Throws<ArgumentException>(() => new Requirement { AreaSquareMetres = 1, CapacitorAreaSquareMetres = 0.8, SwitchAreaSquareMetres = 0.3, Loads = s_loads, OutputVolts = [0.8], Name = "r", InputVolts = s_cell, Process = s_process, FrequencyHz = s_hertz });
-        Assert.Throws<ArgumentException>(() => new Requirement { CapacitorAreaSquareMetres = 0.8, SwitchAreaSquareMetres = 0.3, AreaSquareMetres = 1, Loads = s_loads, OutputVolts = [0.8], Name = "r", InputVolts = s_cell, Process = s_process, FrequencyHz = s_hertz });
-        Assert.Throws<ArgumentOutOfRangeException>(() => new Requirement { AreaSquareMetres = 0, Loads = s_loads, OutputVolts = [0.8], Name = "r", InputVolts = s_cell, Process = s_process, FrequencyHz = s_hertz });
+        static void Expect(Requirement requirement, string code, string part)
+        {
+            Diagnostic told = Assert.Single(requirement.Contradictions);
+            Assert.Equal(code, told.Code);
+            Assert.Contains(part, told.Message, StringComparison.Ordinal);
+        }
     }
 
     [Fact]
@@ -62,6 +56,19 @@ public sealed class RequirementTests
         Assert.Throws<ArgumentException>(() => new Requirement { InputVolts = s_cell, Name = "r", Loads = s_loads, OutputVolts = [], Process = s_process, FrequencyHz = s_hertz });
         Assert.Throws<ArgumentException>(() => new Requirement { InputVolts = s_cell, Name = "r", Loads = [new("a", 1, 0.5)], OutputVolts = [0.8], Process = s_process, FrequencyHz = s_hertz });
         Assert.Throws<ArgumentException>(() => new Requirement { InputVolts = s_cell, Name = "r", Loads = [], OutputVolts = [0.8], Process = s_process, FrequencyHz = s_hertz });
+    }
+
+    [Fact]
+    public void Values_that_are_none_are_refused_in_a_copy_as_well()
+    {
+        Assert.Throws<ArgumentException>(() => Sound with { Discharge = [new(0, 2.8), new(1, 4.2)] });
+        Assert.Throws<ArgumentException>(() => Sound with { Discharge = [new(1, 4.2)] });
+        Assert.Throws<ArgumentException>(() => Sound with { OutputVolts = [1, 0.8] });
+        Assert.Throws<ArgumentOutOfRangeException>(() => Sound with { AreaSquareMetres = 0 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => Sound with { SourceOhms = -1 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => Sound with { RippleVolts = double.NaN });
+        Assert.Throws<ArgumentException>(() => Sound with { FrequencyHz = default });
+        Assert.Throws<ArgumentException>(() => Sound with { Name = string.Empty });
     }
 
     [Fact]
