@@ -85,7 +85,7 @@ internal static class RequirementRules
 
         double sum = loads.Sum(l => l.Share);
         return loads.Count == 0 ? new RuleFault(DiagnosticCodes.MissingKey, -1, "Expected at least one load, but got none.")
-            : Math.Abs(sum - 1) > ShareTolerance ? new RuleFault(DiagnosticCodes.ShareSum, -1, Invariant($"Expected shares of time that sum to 1, but those of {Quoted.List([.. loads.Select(l => l.Name)])} sum to {sum}. {(sum < 1 ? "Add what the load does for the rest of the time." : "Make them smaller.")}"))
+            : Math.Abs(sum - 1) > ShareTolerance ? new RuleFault(DiagnosticCodes.ShareSum, -1, Invariant($"Expected shares of time that sum to 1, but those of {Quoted.List([.. loads.Select(l => l.Name)])} sum to {sum:G10}. {(sum < 1 ? "Add what the load does for the rest of the time." : "Make them smaller.")}"))
             : null;
     }
 
@@ -113,6 +113,6 @@ internal static class RequirementRules
     /// <summary>Areas of kinds leave something of the total for the other kind.</summary>
     public static RuleFault? Areas(double? total, double? capacitors, double? switches) =>
         total is { } whole && (capacitors ?? 0) + (switches ?? 0) > whole * (1 + ShareTolerance)
-            ? new RuleFault(DiagnosticCodes.OutsideRange, -1, Invariant($"Expected areas of capacitors and switches that sum to the total, {whole} m², or less, but they sum to {(capacitors ?? 0) + (switches ?? 0)} m²."))
+            ? new RuleFault(DiagnosticCodes.OutsideRange, -1, Invariant($"Expected areas of capacitors and switches that sum to the total, {whole} m², or less, but they sum to {(capacitors ?? 0) + (switches ?? 0):G10} m²."))
             : null;
 }
