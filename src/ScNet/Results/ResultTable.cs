@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json;
 using ScNet.Design;
 using ScNet.Design.Choice;
+using ScNet.Design.Maps;
 using ScNet.Reconfiguration;
 using ScNet.SteadyState;
 
@@ -53,6 +54,14 @@ public sealed class ResultTable
     /// <param name="choice">The choice.</param>
     /// <param name="sensitivity">What would change the winner; null where that is not asked for.</param>
     public static ResultTable OfChoice(RankedChoice choice, ChoiceSensitivity? sensitivity = null) => ChoiceTable.Of(choice, sensitivity);
+
+    /// <summary>The points of a map, the best mode of each and what it does.</summary>
+    /// <param name="map">The map.</param>
+    public static ResultTable OfMap(OperatingMap map)
+    {
+        ArgumentNullException.ThrowIfNull(map);
+        return MapTable.Of(map);
+    }
 
     /// <summary>Modes of converters side by side.</summary>
     /// <param name="conditions">The conditions of all rows.</param>
