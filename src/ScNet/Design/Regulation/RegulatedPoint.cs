@@ -62,8 +62,11 @@ public readonly struct RegulatedPoint
 
     /// <summary>Outcome, frequency or duty, and efficiency.</summary>
     public override string ToString() => IsHeld
-        ? FormattableString.Invariant($"{Outcome}: {(double.IsNaN(Duty) ? UnitText.Of(FrequencyHz, "Hz") : $"duty {Duty:G4}")}, {Efficiency * 100:F1} %")
+        ? FormattableString.Invariant($"{Outcome}: {Setting}{Efficiency * 100:F1} %")
         : Outcome.ToString();
+
+    // a linear regulator has neither
+    private string Setting => !double.IsNaN(Duty) ? FormattableString.Invariant($"duty {Duty:G4}, ") : FrequencyHz > 0 ? $"{EngineeringNumber.Of(FrequencyHz, "Hz")}, " : string.Empty;
 
     [InlineArray(LossModel.KindCount)]
     private struct LossWatts
