@@ -71,8 +71,8 @@ public sealed class RequirementWriterLaws
         select new Process
         {
             Name = names[0],
-            Switches = [.. switches.Select((s, i) => Named(s, names[1] + i))],
-            Capacitors = [.. capacitors.Select((c, i) => Named(c, names[1] + i))],
+            Switches = [.. switches.Select((s, i) => s with { Name = names[1] + i })],
+            Capacitors = [.. capacitors.Select((c, i) => c with { Name = names[1] + i })],
             Inductors = [.. inductors.Select((l, i) => new InductorDevice { Name = names[1] + i, Source = names[0], Henries = l.Item1, Ohms = l.Item2, AreaSquareMetres = l.Item2, MaximumAmperes = l.Item3 })],
             MaximumSwitchesInSeries = counts[0],
             MaximumCapacitorsInSeries = counts[1],
@@ -174,38 +174,4 @@ public sealed class RequirementWriterLaws
     }
 
     private static Interval<double> Range(double a, double b) => new(Math.Min(a, b), Math.Max(a, b));
-
-    private static SwitchDevice Named(SwitchDevice d, string name) => new()
-    {
-        Name = name,
-        Source = d.Source,
-        Polarity = d.Polarity,
-        RatedVolts = d.RatedVolts,
-        GateDriveVolts = d.GateDriveVolts,
-        GateRatedVolts = d.GateRatedVolts,
-        ThresholdVolts = d.ThresholdVolts,
-        OnResistanceOhmMicrometres = d.OnResistanceOhmMicrometres,
-        GateChargeCoulombsPerMicrometre = d.GateChargeCoulombsPerMicrometre,
-        JunctionChargeCoulombsPerMicrometre = d.JunctionChargeCoulombsPerMicrometre,
-        AreaSquareMetresPerMicrometre = d.AreaSquareMetresPerMicrometre,
-        StackAreaFactor = d.StackAreaFactor,
-        GuardMetres = d.GuardMetres,
-        LeakageAmperesPerMicrometre = d.LeakageAmperesPerMicrometre,
-        BodyDiodeVolts = d.BodyDiodeVolts,
-    };
-
-    private static CapacitorDevice Named(CapacitorDevice d, string name) => new()
-    {
-        Name = name,
-        Source = d.Source,
-        RatedVolts = d.RatedVolts,
-        FaradsPerSquareMetre = d.FaradsPerSquareMetre,
-        DensityAgainstBias = d.DensityAgainstBias,
-        BottomPlateFraction = d.BottomPlateFraction,
-        TopPlateFraction = d.TopPlateFraction,
-        EsrOhmSquareMetres = d.EsrOhmSquareMetres,
-        LeakageAmperesPerSquareMetre = d.LeakageAmperesPerSquareMetre,
-        StackAreaFactor = d.StackAreaFactor,
-        GuardMetres = d.GuardMetres,
-    };
 }
