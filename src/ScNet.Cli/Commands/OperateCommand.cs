@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ScNet.Cli.Rendering;
+using ScNet.Devices;
 using ScNet.Results;
 using ScNet.SteadyState;
 
@@ -16,27 +17,33 @@ internal static class OperateCommand
         Option<double> frequency = SharedOptions.Number("--frequency", "HZ", "hertz (Hz)", "Switching frequency");
         Option<double?> deadTime = SharedOptions.OptionalNumber(
             "--dead-time", "SECONDS", "seconds (s)", "How long all switches are open at the end of each phase (none where left out)");
+        Option<string?> requirement = SharedOptions.Requirement("Adds the losses with the devices of this requirement's process, by kind and element");
         Option<string> mode = SharedOptions.Mode();
         Option<string> format = SharedOptions.Format("text", "json", "csv");
         Command command = new("operate", "Voltages, currents, ripple and losses of every mode at an operating point.")
         {
-            files, input, load, frequency, deadTime, mode, format,
+            files, input, load, frequency, deadTime, requirement, mode, format,
         };
         command.SetAction(parsed =>
         {
             OperatingConditions conditions = new(
                 new OperatingPoint(parsed.GetValue(input), parsed.GetValue(load), parsed.GetValue(frequency)), parsed.GetValue(deadTime));
             TextWriter output = parsed.InvocationConfiguration.Output, error = parsed.InvocationConfiguration.Error;
+            if (!ProcessFile.TryRead(parsed.GetValue(requirement), error, out Process? process))
+            {
+                return Tool.Failure;
+            }
+
             FileOperation[] operations = [.. parsed.GetRequiredValue(files)
-                .Select(path => FileOperation.Of(NetlistFile.Read(path, error), conditions, parsed.GetValue(mode), error))];
-            IEnumerable<ResultRow<PeriodicSteadyState>> rows = operations.SelectMany(o => o.Rows);
+                .Select(path => FileOperation.Of(NetlistFile.Read(path, error), conditions, parsed.GetValue(mode), process, error))];
+            IEnumerable<ResultRow<OperatedMode>> rows = operations.SelectMany(o => o.Rows);
             switch (parsed.GetValue(format))
             {
                 case "json":
-                    output.WriteLine(ResultTable.OfOperation(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows).ToJson());
+                    output.WriteLine(ResultTable.OfOperation(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows, process is not null).ToJson());
                     break;
                 case "csv":
-                    output.Write(ResultTable.OfOperation(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows).ToCsv());
+                    output.Write(ResultTable.OfOperation(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows, process is not null).ToCsv());
                     break;
                 default:
                     OperationText.Write(output, conditions, rows);

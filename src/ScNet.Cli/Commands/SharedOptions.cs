@@ -93,6 +93,9 @@ internal static class SharedOptions
     /// <summary>Only the mode of a name.</summary>
     public static Option<string> Mode() => new("--mode") { Description = "Only the mode of this name.", HelpName = "NAME" };
 
+    /// <summary>A requirement document whose process tells what devices there are.</summary>
+    public static Option<string?> Requirement(string purpose) => new("--requirement") { Description = $"{purpose}.", HelpName = "FILE" };
+
     /// <summary>Switching frequencies and ranges of them, separated by commas; null where the option is not given.</summary>
     public static Option<double[]> Frequencies(string purpose, bool required)
     {

@@ -10,10 +10,10 @@ internal static class OperationText
     // what is smaller against the input voltage or the load current is rounding
     private const double Rounding = 1e-12;
 
-    public static void Write(TextWriter output, OperatingConditions conditions, IEnumerable<ResultRow<PeriodicSteadyState>> rows)
+    public static void Write(TextWriter output, OperatingConditions conditions, IEnumerable<ResultRow<OperatedMode>> rows)
     {
         bool first = true;
-        foreach (ResultRow<PeriodicSteadyState> row in rows.Where(r => r.Outcome is not null))
+        foreach (ResultRow<OperatedMode> row in rows.Where(r => r.Outcome is not null))
         {
             if (first)
             {
@@ -25,13 +25,17 @@ internal static class OperationText
 
             output.WriteLine();
             output.WriteLine(Printable.Of($"{row.Outcome!.Converter.Name} ({row.File}), mode {row.Outcome.Mode.Name}"));
-            if (row.Result is { } steady)
+            if (row.Result is { Steady: { } steady } operated)
             {
                 WriteSummary(output, steady);
                 WriteSwitches(output, steady);
                 WriteCapacitors(output, steady);
                 WriteInductors(output, steady);
                 WriteParasitics(output, steady);
+                if (operated.Budget is { } budget)
+                {
+                    LossText.Write(output, budget);
+                }
             }
             else
             {

@@ -1,33 +1,40 @@
+using ScNet.Design.Losses;
 using ScNet.SteadyState;
 
 namespace ScNet.Results;
 
+/// <summary>What a row of a <see cref="ResultTable.OfOperation"/> shows of a mode.</summary>
+/// <param name="Steady">The periodic steady state.</param>
+/// <param name="Budget">The losses with devices; null where it was not asked for, or cannot be had.</param>
+public sealed record OperatedMode(PeriodicSteadyState Steady, LossBudget? Budget = null);
+
 /// <summary>Periodic steady states at one operating point as a document for other programs.</summary>
 internal static class OperationTable
 {
-    private static readonly Figure<PeriodicSteadyState>[] s_figures =
+    private static readonly Figure<OperatedMode>[] s_figures =
     [
-        new("outputVoltageVolts", s => s.AverageOutputVoltageVolts),
-        new("idealOutputVoltageVolts", s => s.IdealOutputVoltageVolts),
-        new("outputRippleVolts", s => s.OutputRippleVolts),
-        new("outputImpedance.ohms", s => s.OutputImpedanceOhms),
-        new("inputCurrentAmperes", s => s.AverageInputCurrentAmperes),
-        new("inputPowerWatts", s => s.InputPowerWatts),
-        new("outputPowerWatts", s => s.OutputPowerWatts),
-        new("dissipationWatts", s => s.DissipationWatts),
-        new("resistiveEfficiency", s => s.ResistiveEfficiency),
-        new("isOverloaded", s => s.IsOverloaded),
-        new("switches", SwitchesOf, HasColumn: false),
-        new("capacitors", CapacitorsOf, HasColumn: false),
-        new("inductors", InductorsOf, HasColumn: false),
-        new("parasitics", ParasiticsOf, HasColumn: false),
+        new("outputVoltageVolts", m => m.Steady.AverageOutputVoltageVolts),
+        new("idealOutputVoltageVolts", m => m.Steady.IdealOutputVoltageVolts),
+        new("outputRippleVolts", m => m.Steady.OutputRippleVolts),
+        new("outputImpedance.ohms", m => m.Steady.OutputImpedanceOhms),
+        new("inputCurrentAmperes", m => m.Steady.AverageInputCurrentAmperes),
+        new("inputPowerWatts", m => m.Steady.InputPowerWatts),
+        new("outputPowerWatts", m => m.Steady.OutputPowerWatts),
+        new("dissipationWatts", m => m.Steady.DissipationWatts),
+        new("resistiveEfficiency", m => m.Steady.ResistiveEfficiency),
+        new("isOverloaded", m => m.Steady.IsOverloaded),
+        new("switches", m => SwitchesOf(m.Steady), HasColumn: false),
+        new("capacitors", m => CapacitorsOf(m.Steady), HasColumn: false),
+        new("inductors", m => InductorsOf(m.Steady), HasColumn: false),
+        new("parasitics", m => ParasiticsOf(m.Steady), HasColumn: false),
     ];
 
     /// <summary>The table.</summary>
     /// <param name="point">The operating point of all rows.</param>
     /// <param name="deadTimeSeconds">The dead time in each phase in seconds (s); 0 for none.</param>
     /// <param name="rows">The rows, in their order.</param>
-    public static ResultTable Of(OperatingPoint point, double deadTimeSeconds, IEnumerable<ResultRow<PeriodicSteadyState>> rows)
+    /// <param name="hasBudgets">Whether the rows have losses with devices.</param>
+    public static ResultTable Of(OperatingPoint point, double deadTimeSeconds, IEnumerable<ResultRow<OperatedMode>> rows, bool hasBudgets = false)
     {
         ArgumentNullException.ThrowIfNull(point);
         ArgumentNullException.ThrowIfNull(rows);
@@ -38,7 +45,7 @@ internal static class OperationTable
                 new("hertz", point.FrequencyHz),
                 new("deadTimeSeconds", deadTimeSeconds),
             ],
-            s_figures,
+            hasBudgets ? [.. s_figures, .. LossFigures.Of<OperatedMode>("budget.", m => m.Budget)] : s_figures,
             rows);
     }
 

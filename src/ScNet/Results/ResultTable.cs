@@ -39,8 +39,9 @@ public sealed class ResultTable
     /// <param name="point">The operating point of all rows.</param>
     /// <param name="deadTimeSeconds">The dead time in each phase in seconds (s); 0 for none.</param>
     /// <param name="rows">The rows, in their order.</param>
-    public static ResultTable OfOperation(OperatingPoint point, double deadTimeSeconds, IEnumerable<ResultRow<PeriodicSteadyState>> rows) =>
-        OperationTable.Of(point, deadTimeSeconds, rows);
+    /// <param name="hasBudgets">Whether the rows have losses with devices.</param>
+    public static ResultTable OfOperation(OperatingPoint point, double deadTimeSeconds, IEnumerable<ResultRow<OperatedMode>> rows, bool hasBudgets = false) =>
+        OperationTable.Of(point, deadTimeSeconds, rows, hasBudgets);
 
     /// <summary>The ratios that the switches of a converter reach, a row each, with the three best patterns.</summary>
     /// <param name="file">The file of the converter as the caller named it, or null where there is none.</param>

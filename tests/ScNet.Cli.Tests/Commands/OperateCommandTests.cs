@@ -47,6 +47,73 @@ public sealed class OperateCommandTests : IDisposable
         Assert.Contains("two.toml: mode 'shorted': error input-shorted: ", Assert.Single(run.ErrorLines), StringComparison.Ordinal);
     }
 
+    // an invented process without anything but a gate: f · Q · V_drive / η of four switches of 500 µm
+    private const string GatesOnly =
+        """
+        format = 1
+        name = "gates"
+        input_volts = [3.3, 3.3]
+        output_volts = [1.5]
+        frequency_hertz = [1e4, 1e8]
+        area_square_metres = 1e-6
+
+        [[loads]]
+        name = "always"
+        amperes = 1e-2
+        share = 1.0
+
+        [process]
+        name = "gates"
+        source = "invented"
+        gate_rail_efficiency = 0.8
+
+        [process.switches.n]
+        rated_volts = 3.6
+        gate_drive_volts = 2.0
+        gate_rated_volts = 3.6
+        ohm_micrometres = 1000.0
+        gate_coulombs_per_micrometre = 2e-15
+        junction_coulombs_per_micrometre = 1e-21
+        square_metres_per_micrometre = 1e-12
+
+        [process.capacitors.c]
+        rated_volts = 3.6
+        farads_per_square_metre = 1e-2
+        """;
+
+    [Fact]
+    public void A_requirement_adds_the_losses_with_its_devices()
+    {
+        string half = _folder.Write("half.toml", NetlistFolder.Half), gates = _folder.Write("gates.toml", GatesOnly);
+        ToolRun run = Operate("0.02", "--frequency", "2e7", half, "--requirement", gates, "--format", "json");
+        Assert.Equal(string.Empty, run.Error);
+        JsonNode row = JsonNode.Parse(run.Output)!["rows"]![0]!, budget = row["budget"]!;
+        double ohms = NetlistReader.Read(NetlistFolder.Half).Converter!.Switches[0].Ohms, watts = 2e7 * 4 * (1000 / ohms) * 2e-15 * 2 / 0.8;
+        Assert.Equal(watts, (double)budget["losses"]!["gateDriveWatts"]!, 1e-12);
+        Assert.Equal(watts / 4, (double)budget["lossesOfElements"]!["gateDrive"]!["s1"]!, 1e-12);
+        Assert.Equal("n", (string?)budget["devices"]!["s1"]!["device"]);
+        Assert.Equal((double)row["dissipationWatts"]! + watts, (double)budget["totalLossWatts"]!, 1e-9);
+        Assert.Equal((double)row["outputPowerWatts"]! / ((double)row["inputPowerWatts"]! + watts), (double)budget["efficiency"]!, 1e-9);
+
+        ToolRun text = Operate("0.02", "--frequency", "2e7", half, "--requirement", gates);
+        Assert.Contains("  gate drive ", text.Output, StringComparison.Ordinal);
+        Assert.Contains("  Devices: 1 × n for s1, s2, s3, s4; 1 × c for fly\n", text.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("budget", Operate("0.02", "--frequency", "2e7", half, "--format", "json").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_requirement_that_cannot_be_read_or_whose_devices_do_not_stand_it_is_an_error()
+    {
+        string half = _folder.Write("half.toml", NetlistFolder.Half);
+        ToolRun unread = Operate("0.02", "--frequency", "2e7", half, "--requirement", _folder.Write("bad.toml", "name = 5"));
+        Assert.Equal(1, unread.Code);
+        Assert.Contains("bad.toml", unread.ErrorLines[0], StringComparison.Ordinal);
+        ToolRun weak = Operate("0.02", "--frequency", "2e7", half, "--requirement", _folder.Write("weak.toml", GatesOnly.Replace("\nrated_volts = 3.6", "\nrated_volts = 0.1", StringComparison.Ordinal)));
+        Assert.Equal(1, weak.Code);
+        Assert.Contains("device-rating-exceeded", weak.Error, StringComparison.Ordinal);
+        Assert.Contains("Output voltage", weak.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Inductors_have_rows_of_their_own_in_text_and_json()
     {

@@ -1,17 +1,19 @@
 using System.Text.Json.Nodes;
 using ScNet.Analysis;
 using ScNet.Design;
+using ScNet.Design.Losses;
 using ScNet.Netlists;
 using ScNet.Reconfiguration;
 using ScNet.Results;
 using ScNet.SteadyState;
+using ScNet.Tests.Design.Losses;
 using ScNet.Topologies;
 
 namespace ScNet.Tests.Results;
 
 public sealed class ResultTableTests
 {
-    public static TheoryData<string> Tables => ["comparison", "silicon", "sweep", "operation", "reach"];
+    public static TheoryData<string> Tables => ["comparison", "silicon", "load", "sweep", "operation", "budget", "reach"];
 
     [Theory]
     [MemberData(nameof(Tables))]
@@ -44,7 +46,7 @@ public sealed class ResultTableTests
     [InlineData("ar-SA")]
     public void The_text_is_the_same_in_every_culture(string culture)
     {
-        string[] tables = ["comparison", "silicon", "sweep", "operation", "reach"];
+        string[] tables = ["comparison", "silicon", "load", "sweep", "operation", "budget", "reach"];
         string[] expected = [.. tables.SelectMany(t => new[] { Make(t).ToJson(), Make(t).ToCsv() })];
         using CultureScope scope = new(culture);
         Assert.Equal(expected, tables.SelectMany(t => new[] { Make(t).ToJson(), Make(t).ToCsv() }));
@@ -98,7 +100,15 @@ public sealed class ResultTableTests
             "silicon" => ComparisonTable.Of(Conditions, [Compared(converter, hasSilicon: true)], hasSilicon: true),
             "sweep" => SweepTable.Of(new[] { 1e5, 1e9 }.Select(f => ResultRow.Of("a.toml", outcome, OutputImpedance.Of(analysis).At(f)))),
             "operation" => OperationTable.Of(
-                new OperatingPoint(3, 0.01, 1e7), 0, [ResultRow.Of("a.toml", outcome, PeriodicSteadyState.Of(analysis, new OperatingPoint(3, 0.01, 1e7)))]),
+                new OperatingPoint(3, 0.01, 1e7), 0, [ResultRow.Of("a.toml", outcome, new OperatedMode(PeriodicSteadyState.Of(analysis, new OperatingPoint(3, 0.01, 1e7))))]),
+            "load" => ComparisonTable.Of(Conditions, [Compared(converter, hasSilicon: false, amperes: 0.001)], loadAmperes: 0.001),
+            "budget" => OperationTable.Of(
+                new OperatingPoint(3, 0.01, 1e7),
+                0,
+                [ResultRow.Of("a.toml", outcome, new OperatedMode(
+                    PeriodicSteadyState.Of(analysis, new OperatingPoint(3, 0.01, 1e7)),
+                    LossModel.Of(Sized.Of(converter), analysis).At(new OperatingPoint(3, 0.01, 1e7))))],
+                hasBudgets: true),
             _ => ReachTable.Of("a.toml", Half, ReachableRatios.Of(Half)),
         };
     }
@@ -107,13 +117,14 @@ public sealed class ResultTableTests
 
     private static ComparisonConditions Conditions => new(3.6, 0.9);
 
-    private static ResultRow<ComparedMode> Compared(Converter converter, bool hasSilicon)
+    private static ResultRow<ComparedMode> Compared(Converter converter, bool hasSilicon, double? amperes = null)
     {
         ModeOutcome outcome = ModeAnalysis.Try(converter, converter.Modes[0]);
         SiliconComparison? silicon = hasSilicon
             ? SiliconComparison.Of(SiliconComparison.Rate(ConverterAnalysis.Of(converter), Conditions), converter.Modes[0].Name, Conditions)
             : null;
-        return ResultRow.Of("a.toml", outcome, new ComparedMode(ModeComparison.Of(outcome.Require(), Conditions), silicon));
+        return ResultRow.Of("a.toml", outcome, new ComparedMode(
+            ModeComparison.Of(outcome.Require(), Conditions), silicon, amperes is { } load ? ComparedLoad.Of(outcome.Require(), Conditions, load) : null));
     }
 
     private static JsonNode? At(JsonNode row, string path) => path.Split('.').Aggregate((JsonNode?)row, (node, key) =>

@@ -24,6 +24,9 @@ public sealed class LossBudget
     /// <summary>How every kind of loss is computed, and where that comes from.</summary>
     public static IReadOnlyList<LossFormula> Formulas => LossFormulas.All;
 
+    /// <summary>The converter with its devices.</summary>
+    public SizedConverter Sized => _model.Sized;
+
     /// <summary>The operating point.</summary>
     public OperatingPoint Point { get; }
 
