@@ -17,7 +17,7 @@ internal sealed class SizingProgram
     private const double Span = 1e12;
 
     /// <summary>By which share impedances are held below what is needed, so that no rounding lifts one above it.</summary>
-    public const double Margin = 3e-7;
+    public const double Margin = 1e-7;
 
     private readonly SizingTask _task;
     private readonly SizingPoint[] _points;

@@ -9,8 +9,9 @@ internal sealed class SizingSearch
 {
     private const int RoundLimit = 25;
     private const double GapOfProgram = 1e-9;
-    private const double Enough = 5e-7;
-    private const double LargestExcess = 2e-7;
+    private const double GapOfLeast = 1e-6;
+    private const double Enough = 3e-7;
+    private const double LargestExcess = 8e-8;
     private const double WorthChanging = 1e-3;
 
     private readonly SizingTask _task;
@@ -43,6 +44,7 @@ internal sealed class SizingSearch
         double[]? exactAt = null;
         SizedMode[] modes = ModesAt(_values);
         FixedPoint sizes = new();
+        bool areKindsSettled = false;
         while (_points.Length > 0 && _rounds < RoundLimit)
         {
             SizingProgram program = new(_task, _points, modes, _options);
@@ -65,28 +67,31 @@ internal sealed class SizingSearch
 
             if (best is { } candidate)
             {
-                candidate.Bound = optimum.LogValue - optimum.Gap - (SizingProgram.Margin * optimum.Multipliers.Sum());
+                candidate.Bound = optimum.LogValue - optimum.Gap;
+                candidate.OfMargin = SizingProgram.Margin * optimum.Multipliers.Sum();
                 if (candidate.Excess <= LargestExcess && !(candidate.Gap >= certified?.Gap))
                 {
                     certified = candidate;
                 }
-
-                if (certified?.Gap <= Enough)
-                {
-                    break;
-                }
             }
 
             double[] optimal = program.ValuesOf(optimum.Logarithms);
-            if (ChangeDevices(program, optimum, optimal))
+            bool isEnough = certified?.Gap <= Enough;
+            areKindsSettled &= !isEnough;
+            if (!areKindsSettled && ChangeDevices(program, optimum, optimal, modes))
             {
                 sizes = new();
                 certified = null;
                 _values = optimal;
                 program = new(_task, _points, modes, _options);
             }
+            else if (isEnough)
+            {
+                break;
+            }
             else
             {
+                areKindsSettled = true;
                 _values = sizes.Next(exactAt is null ? null : _values, optimal);
             }
 
@@ -97,7 +102,7 @@ internal sealed class SizingSearch
         best = certified ?? best;
         return best is null ? null : new SizingSolution(
             _points, _options, best.Values, [.. _points.Select((_, p) => Math.Exp(best.Point[new SizingProgram(_task, _points, best.Modes, _options).FrequencyOf(p)]))],
-            best.Modes, Math.Exp(best.LogWatts) * _points.Sum(p => p.Weight), best.Gap, _rounds, _steps);
+            best.Modes, Math.Exp(best.LogWatts) * _points.Sum(p => p.Weight), best.Gap + best.OfMargin, _rounds, _steps);
     }
 
     // the sizes as variables, with the frequencies that hold the outputs exactly, or the ceiling
@@ -163,12 +168,12 @@ internal sealed class SizingSearch
         int m = _task.ModeOf(point);
         double ceiling = _task.FrequencyHz.Maximum!.Value, least = modes[m].Ohms(ceiling);
         double[]? exactAt = null;
-        for (int round = 0; round < 3; round++)
+        for (int round = 0; round < 2; round++)
         {
             SizingProgram program = new(_task, [point], modes, _options);
             double[] start = program.VariablesOf(_values);
             start[program.FrequencyOf(0)] = Math.Log(ceiling);
-            GeometricOptimum optimum = program.LeastImpedance(0, exactAt).Minimize(start, GapOfProgram);
+            GeometricOptimum optimum = program.LeastImpedance(0, exactAt).Minimize(start, GapOfLeast);
             _steps += optimum.Steps;
             modes = ModesAt(program.ValuesOf(optimum.Logarithms));
             least = Math.Min(least, modes[m].Ohms(ceiling));
@@ -200,14 +205,14 @@ internal sealed class SizingSearch
     }
 
     // at the prices of area, resistance and frequency that a solution has, each element by itself may have a better kind
-    private bool ChangeDevices(SizingProgram program, GeometricOptimum optimum, double[] values)
+    private bool ChangeDevices(SizingProgram program, GeometricOptimum optimum, double[] values, SizedMode[] modes)
     {
         if (_task.Criterion == DeviceCriterion.LeastArea)
         {
             return false;
         }
 
-        int[] changed = new DevicePrices(_task, _points, program, optimum, ModesAt(values)).BestOptions(_options, values, WorthChanging);
+        int[] changed = new DevicePrices(_task, _points, program, optimum, modes).BestOptions(_options, values, WorthChanging);
         if (!_choicesTried.Add(string.Join(',', changed)))
         {
             return false;
@@ -261,6 +266,9 @@ internal sealed class SizingSearch
         public SizedMode[] Modes => modes;
 
         public double Bound { get; set; } = double.NegativeInfinity;
+
+        // what impedances being held a little below what is needed adds to the gap
+        public double OfMargin { get; set; }
 
         public double Gap => logWatts - Bound;
     }
