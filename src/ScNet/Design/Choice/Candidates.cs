@@ -1,4 +1,5 @@
 using Fractions;
+using ScNet.Analysis;
 using ScNet.Design.Requirements;
 using ScNet.Netlists;
 
@@ -78,17 +79,33 @@ public sealed class Candidates
         }
 
         Candidate[] built = request.AreGears
-            ? OfGears([.. request.Families.SelectMany(f => FamilyCandidates.Networks(f, request.Sizes, ratios)).DistinctBy(n => n.Name)])
-            : [.. request.Families.SelectMany(f => FamilyCandidates.Of(f, request.Sizes, ratios))];
+            ? OfGears(GearNetworks(request, ratios))
+            : [.. request.Families.SelectMany(f => FamilyCandidates.Of(f, request.Sizes, ratios)).Where(c => Counts(request, c))];
         if (built.Length == 0)
         {
             diagnostics.Add(new Diagnostic(
                 DiagnosticSeverity.Error, DiagnosticCodes.WrongValue,
-                $"No candidate comes of {request}: the family has no member of these sizes{(request.AreGears ? ", or none that gears can be made of" : string.Empty)}.", request.Families, position: request.Position));
+                $"No candidate comes of {request}: the family has no member of these sizes{(request.Ratios.Count > 0 ? " and ratios" : string.Empty)}{(request.AreGears ? ", or none that gears can be made of" : string.Empty)}.", request.Families, position: request.Position));
         }
 
         return built;
     }
+
+    // of named ratios one network each, of the first family that has it
+    private static Converter[] GearNetworks(CandidateRequest request, Interval<Fraction> ratios)
+    {
+        IEnumerable<Converter> all = request.Families.SelectMany(f => FamilyCandidates.Networks(f, request.Sizes, ratios)).DistinctBy(n => n.Name);
+        return request.Ratios.Count == 0
+            ? [.. all]
+            : [.. all.Where(n => n.Modes.Count == 1).Select(n => (Network: n, ModeAnalysis.Of(n).Ratio))
+                .Where(n => n.Ratio.TryGetFraction(out Fraction ratio) && request.Ratios.Contains(ratio))
+                .DistinctBy(n => n.Ratio).Select(n => n.Network)];
+    }
+
+    // stages that a duty regulates have no ratio of their own
+    private static bool Counts(CandidateRequest request, Candidate candidate) => request.Ratios.Count == 0
+        || (!candidate.HasDuty && candidate.Analysis is { } analysis
+            && analysis.Results.All(m => m.Ratio.TryGetFraction(out Fraction ratio) && request.Ratios.Contains(ratio)));
 
     private static Candidate[] OfGears(Converter[] networks) =>
         networks.Length == 0 || networks.Any(n => n.Modes.Count > 1 || !n.Phases.Select(p => p.Duty).SequenceEqual(networks[0].Phases.Select(p => p.Duty)))

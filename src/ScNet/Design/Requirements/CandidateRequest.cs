@@ -1,3 +1,5 @@
+using Fractions;
+
 namespace ScNet.Design.Requirements;
 
 /// <summary>A candidate, or a range of them, that a requirement asks for: a file, or families.</summary>
@@ -15,6 +17,9 @@ public sealed record CandidateRequest
     /// <exception cref="ArgumentOutOfRangeException">The smallest is below 1.</exception>
     public Interval<int> Sizes { get; init => field = Guard.AtLeastOne(value.Minimum ?? 1, nameof(Sizes)) > 0 ? value : default; }
 
+    /// <summary>The ratios that count: of the families only the members of one of these ratios are asked for; empty for all of them.</summary>
+    public IReadOnlyList<Fraction> Ratios { get; init => field = [.. value]; } = [];
+
     /// <summary>Whether all sizes of all families make one converter with a gear each instead of a candidate each.</summary>
     public bool AreGears { get; init; }
 
@@ -22,7 +27,7 @@ public sealed record CandidateRequest
     internal SourcePosition? Position { get; init; }
 
     /// <summary>The file or the families.</summary>
-    public override string ToString() => File ?? $"{string.Join(" + ", Families)}{(Sizes.IsDetermined ? $" {Sizes}" : string.Empty)}";
+    public override string ToString() => File ?? $"{string.Join(" + ", Families)}{(Sizes.IsDetermined ? $" {Sizes}" : string.Empty)}{(Ratios.Count > 0 ? $" of {string.Join(", ", Ratios)}" : string.Empty)}";
 
     // whichever of the two is set last checks
     private static T Alone<T>(T set, string? file, IReadOnlyList<string>? families) => file is null || families is null or { Count: 0 }

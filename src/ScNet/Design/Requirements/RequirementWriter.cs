@@ -161,6 +161,11 @@ public static class RequirementWriter
             Entry(text, RequirementKeys.Sizes, minimum == maximum ? TomlLiteral.Number(minimum) : $"[{TomlLiteral.Number(minimum)}, {TomlLiteral.Number(maximum)}]");
         }
 
+        if (candidate.Ratios.Count > 0)
+        {
+            Entry(text, RequirementKeys.Ratios, $"[{string.Join(", ", candidate.Ratios.Select(r => r.Reduce()).Select(r => FormattableString.Invariant($"\"{r.Numerator}/{r.Denominator}\"")))}]");
+        }
+
         if (candidate.AreGears)
         {
             Entry(text, RequirementKeys.Gears, "true");

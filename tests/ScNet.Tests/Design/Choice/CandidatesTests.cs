@@ -92,6 +92,15 @@ public sealed class CandidatesTests
     }
 
     [Fact]
+    public void Named_ratios_choose_the_members_of_families_and_one_network_each_as_gears()
+    {
+        CandidateRequest request = new() { Families = ["fraction", "dickson"], Sizes = new(2, 5), Ratios = [new(1, 2), new(2, 5), new(1, 3)], AreGears = true };
+        Assert.Equal(["1/2", "1/3", "2/5"], Only(request).Analysis!.Results.Select(m => m.Ratio.ToString()).Order());
+        Assert.Equal(["Dickson 3:1"], Names(new CandidateRequest { Families = ["dickson"], Sizes = new(2, 5), Ratios = [new(1, 3)] }));
+        Assert.Contains("of these sizes and ratios", Assert.Single(Candidates.Of(CoreRequirement.Of() with { Candidates = [new CandidateRequest { Families = ["ladder"], Sizes = new(2, 5), Ratios = [new(1, 7)] }] }).Diagnostics).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Each_network_of_a_mixed_set_of_gears_is_a_mode()
     {
         Candidate gears = Only(new CandidateRequest { Families = ["series-parallel", "dickson"], Sizes = new(3, 3), AreGears = true });

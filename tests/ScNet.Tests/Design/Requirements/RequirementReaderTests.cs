@@ -62,6 +62,7 @@ public sealed class RequirementReaderTests
     [InlineData("output_volts = [0.8, 1.0]", "output_volts = 1")]
     [InlineData("[2.8, 4.2]", "[2.8, 4.2]")]
     [InlineData("family = \"ladder\"", "families = [\"ladder\", \"dickson\"]\ngears = true")]
+    [InlineData("sizes = [2, 4]", "sizes = [2, 4]\nratios = [\"1/2\", 0.25]\ngears = true")]
     [InlineData("sizes = [2, 4]", "sizes = 3")]
     [InlineData("sizes = [2, 4]", "")]
     [InlineData("area_square_metres = 1e-6", "capacitor_area_square_metres = 1e-6\nswitch_area_square_metres = 1e-7")]

@@ -88,7 +88,8 @@ public sealed class RequirementWriterLaws
         from families in s_name.Array[1, 3]
         from sizes in Gen.Select(Gen.Int[0, 5], Gen.Int[0, 5])
         from gears in Gen.Bool
-        select new CandidateRequest { Families = families, Sizes = sizes.Item1 == 0 ? default : new Interval<int>(sizes.Item1, sizes.Item1 + sizes.Item2), AreGears = gears });
+        from ratios in Gen.Select(Gen.Int[-9, -1], Gen.Int[1, 9], (p, q) => new Fractions.Fraction(p, q)).Array[0, 3]
+        select new CandidateRequest { Families = families, Sizes = sizes.Item1 == 0 ? default : new Interval<int>(sizes.Item1, sizes.Item1 + sizes.Item2), Ratios = ratios, AreGears = gears });
 
     private static readonly Gen<Requirement> s_requirements =
         from name in s_name

@@ -1,3 +1,4 @@
+using Fractions;
 using ScNet.Devices;
 using ScNet.Netlists.Toml;
 using Tomlyn.Syntax;
@@ -212,15 +213,16 @@ internal sealed class RequirementDocument
         string? file = table.Text(RequirementKeys.File), family = table.Text(RequirementKeys.Family);
         IReadOnlyList<string> families = family is null ? table.Texts(RequirementKeys.Families, "an array of families such as [\"ladder\", \"dickson\"]") : [family];
         Interval<int> sizes = table.WholeRange(RequirementKeys.Sizes);
+        IReadOnlyList<Fraction> ratios = table.Exacts(RequirementKeys.Ratios, "an array of ratios such as [\"1/2\", \"1/3\"]");
         bool areGears = table.Flag(RequirementKeys.Gears);
-        if (table.Has(RequirementKeys.File) && (table.Has(RequirementKeys.Sizes) || table.Has(RequirementKeys.Gears)))
+        if (table.Has(RequirementKeys.File)
+            && Array.Find([RequirementKeys.Sizes, RequirementKeys.Ratios, RequirementKeys.Gears], table.Has) is { } key)
         {
-            string key = table.Has(RequirementKeys.Sizes) ? RequirementKeys.Sizes : RequirementKeys.Gears;
             table.Report(DiagnosticCodes.WrongValue, $"Expected '{key}' with families only, but got it with a file. Leave it out.", table.PositionOf(key));
         }
 
         return table.IsSound
-            ? new CandidateRequest { File = file, Families = families, Sizes = sizes, AreGears = areGears, Position = table.Position }
+            ? new CandidateRequest { File = file, Families = families, Sizes = sizes, Ratios = ratios, AreGears = areGears, Position = table.Position }
             : null;
     }
 

@@ -20,6 +20,7 @@ internal static class RequirementKeys
     public const string Family = "family";
     public const string Families = "families";
     public const string Sizes = "sizes";
+    public const string Ratios = "ratios";
     public const string Gears = "gears";
     public const string Source = "source";
     public const string SwitchesInSeries = "maximum_switches_in_series";

@@ -1,3 +1,4 @@
+using Fractions;
 using ScNet.Netlists.Toml;
 using Tomlyn.Syntax;
 
@@ -99,6 +100,30 @@ internal sealed class RequirementTable
         Declared<Declared<string>[]>? texts = _values.Items<string>(entry, expected, What(key), (value, _) => _values.Text(entry, value, What(key), Elements));
         IsSound &= texts is not null;
         return [.. (texts?.Value ?? []).Select(t => t.Value)];
+    }
+
+    /// <summary>Exact numbers of an array, decimals or fractions, at least one and none of them zero; empty where there is none or it was reported.</summary>
+    public IReadOnlyList<Fraction> Exacts(string key, string expected)
+    {
+        if (_entry.Find(key) is not { } entry)
+        {
+            return [];
+        }
+
+        if (entry.Value is not ArraySyntax { Items.ChildrenCount: > 0 })
+        {
+            Wrong(expected, entry, entry.Value, key);
+            return [];
+        }
+
+        Declared<Declared<Fraction>[]>? numbers = _values.Items<Fraction>(entry, expected, What(key), (value, _) => _values.Exact(entry, value, What(key)));
+        IsSound &= numbers is not null;
+        foreach (Declared<Fraction> zero in (numbers?.Value ?? []).Where(n => n.Value.IsZero))
+        {
+            Report(DiagnosticCodes.ValueOutOfRange, $"Expected a ratio other than zero for {What(key)}.", zero.Position!.Value);
+        }
+
+        return [.. (numbers?.Value ?? []).Select(n => n.Value)];
     }
 
     /// <summary>A whole number from 1, or its default.</summary>

@@ -10,7 +10,7 @@ internal sealed class TableShape
 
     public static readonly TableShape Load = new([RequirementKeys.Name], [LoadNumbers.Amperes, LoadNumbers.Share, LoadNumbers.Output]);
 
-    public static readonly TableShape Candidate = new([RequirementKeys.File, RequirementKeys.Family, RequirementKeys.Families, RequirementKeys.Sizes, RequirementKeys.Gears], []);
+    public static readonly TableShape Candidate = new([RequirementKeys.File, RequirementKeys.Family, RequirementKeys.Families, RequirementKeys.Sizes, RequirementKeys.Ratios, RequirementKeys.Gears], []);
 
     public static readonly TableShape Process = new(
         [RequirementKeys.Name, RequirementKeys.Source, RequirementKeys.SwitchesInSeries, RequirementKeys.CapacitorsInSeries],
