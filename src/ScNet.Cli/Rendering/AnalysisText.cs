@@ -31,6 +31,7 @@ internal static class AnalysisText
                 WriteCapacitors(output, analysis);
                 InductorText.Write(output, analysis);
                 WriteSwitches(output, analysis);
+                OutputsText.Write(output, analysis);
                 isComplete &= ImpedanceText.Write(output, mode, frequenciesHz);
             }
             else

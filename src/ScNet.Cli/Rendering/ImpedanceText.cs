@@ -22,8 +22,8 @@ internal static class ImpedanceText
             return true;
         }
 
-        OutputImpedance? impedance = null;
-        ResultRow<ImpedancePoint[]> row = ResultRow.Find(null, outcome, a => Array.ConvertAll(frequenciesHz, (impedance = OutputImpedance.Of(a)).At));
+        SteadyStateModel? model = null;
+        ResultRow<ImpedancePoint[]> row = ResultRow.Find(null, outcome, a => Array.ConvertAll(frequenciesHz, (model = SteadyStateModel.Of(a)).At));
         output.WriteLine();
         if (row.Result is not { } points)
         {
@@ -40,8 +40,9 @@ internal static class ImpedanceText
         Converter converter = outcome.Converter;
         if (converter.Inductors.Count == 0)
         {
+            OutputImpedance impedance = model!.Impedance;
             WriteEstimates(output, points);
-            output.WriteLine(impedance!.CornerFrequencyHz > 0 && double.IsFinite(impedance.CornerFrequencyHz)
+            output.WriteLine(impedance.CornerFrequencyHz > 0 && double.IsFinite(impedance.CornerFrequencyHz)
                 ? $"  Corner frequency      {EngineeringNumber.Of(impedance.CornerFrequencyHz, "Hz")}, where both limits are equal"
                 : "  Corner frequency      none: one of the limits is zero");
         }
@@ -54,6 +55,11 @@ internal static class ImpedanceText
         {
             output.WriteLine();
             WriteTwoPort(output, converter, points);
+        }
+
+        if (converter.FurtherOutputs.Count > 0)
+        {
+            OutputsText.Write(output, model!.MultiPort, frequenciesHz);
         }
 
         return true;

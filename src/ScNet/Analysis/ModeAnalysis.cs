@@ -70,7 +70,6 @@ public sealed class ModeAnalysis
     /// What all outputs see of the input and of one another: ratios, charges and limits as matrices. Everything else here is of
     /// the main output with the further ones at rest. Found when first asked for.
     /// </summary>
-    /// <exception cref="ScNetException">The free flow is too dense to be solved with these values.</exception>
     public OutputMatrices Outputs => LazyInitializer.EnsureInitialized(ref _outputs, () => OutputMatrices.Of(this));
 
     /// <summary>The voltages that the open switches block.</summary>

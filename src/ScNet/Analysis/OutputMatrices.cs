@@ -12,11 +12,14 @@ public sealed class OutputMatrices
 {
     private OutputMatrices(ModeAnalysis analysis, NamedList<OutputAnalysis> outputs, IReadOnlyList<Diagnostic> diagnostics, OutputForms forms)
     {
-        (Mode, Outputs, Diagnostics) = (analysis.Mode, outputs, diagnostics);
+        (Converter, Mode, Outputs, Diagnostics) = (analysis.Converter, analysis.Mode, outputs, diagnostics);
         SlowSwitchingLimit = forms.Slow();
         ChargeSharing = forms.Sharing();
         FastSwitchingLimit = forms.Fast();
     }
+
+    /// <summary>The converter.</summary>
+    public Converter Converter { get; }
 
     /// <summary>The mode.</summary>
     public Mode Mode { get; }
@@ -39,29 +42,36 @@ public sealed class OutputMatrices
     /// <summary>The fast-switching limit in ohms (Ω), symmetric; null in rows and columns of outputs without supply.</summary>
     public OutputMatrix<double?> FastSwitchingLimit { get; }
 
-    /// <summary>A warning per output that carries no current in the averages of this mode.</summary>
+    /// <summary>A warning per output that carries no current in the averages of this mode; an error where values share charge among too many ways.</summary>
     public IReadOnlyList<Diagnostic> Diagnostics { get; }
 
     /// <summary>The outputs with their ratios.</summary>
     public override string ToString() => string.Join("; ", Outputs);
 
     /// <summary>Finds them.</summary>
-    /// <exception cref="ScNetException">The free flow is too dense to be solved with these values.</exception>
     internal static OutputMatrices Of(ModeAnalysis analysis)
     {
         OutputTopology topology = OutputTopology.Of(analysis);
         Converter converter = analysis.Converter;
-        LoadedResults?[] loaded;
+        List<Diagnostic> diagnostics = [.. topology.Diagnostics];
+        LoadedResults?[] loaded = [.. topology.Flows.Select((flow, k) => flow is null ? null : k == 0 ? analysis.Loaded : Settle(topology.Converter, flow, diagnostics))];
+        NameIndex names = new(converter.Name, "output", [converter.OutputNode, .. converter.FurtherOutputs.Select(o => o.Name)]);
+        NamedList<OutputAnalysis> outputs = new([.. loaded.Select((own, k) => new OutputAnalysis(names[k], topology.Ratios[k], own))], names);
+        return new OutputMatrices(analysis, outputs, diagnostics.AsReadOnly(), new OutputForms(topology, loaded, analysis, names));
+    }
+
+    private static LoadedResults? Settle(Converter converter, TopologySolution flow, List<Diagnostic> diagnostics)
+    {
         try
         {
-            loaded = [.. topology.Flows.Select((flow, k) => flow is null ? null : k == 0 ? analysis.Loaded : ValueDecidedFlow.Settle(topology.Converter, flow))];
-            NameIndex names = new(converter.Name, "output", [converter.OutputNode, .. converter.FurtherOutputs.Select(o => o.Name)]);
-            NamedList<OutputAnalysis> outputs = new([.. loaded.Select((own, k) => new OutputAnalysis(names[k], topology.Ratios[k], own))], names);
-            return new OutputMatrices(analysis, outputs, topology.Diagnostics, new OutputForms(topology, loaded, analysis, names));
+            return ValueDecidedFlow.Settle(converter, flow);
         }
         catch (Numerics.FillLimitException exception)
         {
-            throw new ScNetException($"The outputs of mode '{analysis.Mode.Name}' of '{converter.Name}' have no result:", [ModeSolver.TooDense(exception)]);
+            Diagnostic reason = ModeSolver.TooDense(exception);
+            diagnostics.RemoveAll(d => d.Code == reason.Code);
+            diagnostics.Add(reason);
+            return null;
         }
     }
 }

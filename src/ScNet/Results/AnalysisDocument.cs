@@ -1,7 +1,6 @@
 using System.Buffers;
 using System.Text.Json;
 using ScNet.Analysis;
-using ScNet.SteadyState;
 
 namespace ScNet.Results;
 
@@ -21,7 +20,7 @@ public sealed class AnalysisDocument
     private readonly ModeOutcome[] _modes;
     private readonly string? _file;
     private readonly Diagnostic[] _diagnostics;
-    private readonly ResultRow<ImpedancePoint[]>[]? _impedances;
+    private readonly ResultRow<FrequencyResults[]>[]? _impedances;
 
     private AnalysisDocument(
         Converter? converter, ModeOutcome[] modes, string? file, Diagnostic[] diagnostics, double[]? frequenciesHz = null)
@@ -30,7 +29,7 @@ public sealed class AnalysisDocument
         _modes = modes;
         _file = file;
         _diagnostics = diagnostics;
-        _impedances = frequenciesHz is null ? null : [.. modes.Select(m => ResultRow.Find(null, m, a => Impedances(a, frequenciesHz)))];
+        _impedances = frequenciesHz is null ? null : [.. modes.Select(m => ResultRow.Find(null, m, a => FrequencyResults.Of(a, frequenciesHz)))];
     }
 
     /// <summary>
@@ -138,9 +137,6 @@ public sealed class AnalysisDocument
         using Utf8JsonWriter writer = new(buffer, JsonText.Options);
         WriteTo(writer);
     }
-
-    private static ImpedancePoint[] Impedances(ModeAnalysis analysis, double[] frequenciesHz) =>
-        Array.ConvertAll(frequenciesHz, OutputImpedance.Of(analysis).At);
 
     private static void WriteArray(IEnumerable<AnalysisDocument> documents, Utf8JsonWriter writer)
     {

@@ -62,6 +62,20 @@ internal static class JsonText
         writer.WriteRawValue($"[{string.Join(", ", values.Select(Text))}]");
     }
 
+    /// <summary>A matrix on one line, row by row; null for entries that are missing or exceed the range of a double.</summary>
+    public static void WriteMatrix(Utf8JsonWriter writer, string key, Analysis.OutputMatrix<double?> matrix)
+    {
+        writer.WritePropertyName(key);
+        writer.WriteRawValue($"[{string.Join(", ", Enumerable.Range(0, matrix.Count).Select(r => Line(Enumerable.Range(0, matrix.Count).Select(c => matrix[r, c]))))}]");
+    }
+
+    /// <summary>Numbers on one line; null for those that are missing or exceed the range of a double.</summary>
+    public static void WriteNumbers(Utf8JsonWriter writer, string key, IEnumerable<double?> numbers)
+    {
+        writer.WritePropertyName(key);
+        writer.WriteRawValue(Line(numbers));
+    }
+
     /// <summary>A number; null where it exceeds the range of a double, which JSON cannot write.</summary>
     public static void WriteNumber(Utf8JsonWriter writer, string key, double value)
     {
@@ -116,6 +130,9 @@ internal static class JsonText
                 break;
         }
     }
+
+    private static string Line(IEnumerable<double?> numbers) =>
+        $"[{string.Join(", ", numbers.Select(n => n is { } number && double.IsFinite(number) ? number.ToString("R", CultureInfo.InvariantCulture) : "null"))}]";
 
     private static string Text(Quantity value) => value.Kind switch
     {

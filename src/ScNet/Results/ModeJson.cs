@@ -22,13 +22,13 @@ internal static class ModeJson
     }
 
     /// <summary>Writes a mode with its output impedances; null where it has none.</summary>
-    public static void Write(Utf8JsonWriter writer, ResultRow<ImpedancePoint[]> row)
+    public static void Write(Utf8JsonWriter writer, ResultRow<FrequencyResults[]> row)
     {
         writer.WriteStartObject();
         WriteResults(writer, row.Outcome!, row.Result is not null, row.Diagnostics);
-        if (row.Result is { } points)
+        if (row.Result is { } results)
         {
-            WriteOutputImpedance(writer, row.Outcome!.Converter, points);
+            WriteOutputImpedance(writer, row.Outcome!.Converter, results);
         }
         else
         {
@@ -42,7 +42,8 @@ internal static class ModeJson
     {
         writer.WriteString("mode", mode.Mode.Name);
         writer.WriteString("status", isComplete ? "ok" : "error");
-        WriteDiagnostics(writer, diagnostics);
+        bool hasOutputs = mode.Converter.FurtherOutputs.Count > 0;
+        WriteDiagnostics(writer, hasOutputs && mode.Analysis is { } loaded ? diagnostics.Union(loaded.Outputs.Diagnostics) : diagnostics);
         if (mode.Analysis is { } analysis)
         {
             writer.WritePropertyName("ratio");
@@ -54,12 +55,22 @@ internal static class ModeJson
             {
                 WriteInductors(writer, analysis);
             }
+
+            if (hasOutputs)
+            {
+                OutputsJson.Write(writer, analysis.Outputs);
+            }
         }
         else
         {
             foreach (string key in mode.Converter.Inductors.Count > 0 ? [.. s_resultKeys, .. s_inductorKeys] : s_resultKeys)
             {
                 writer.WriteNull(key);
+            }
+
+            if (hasOutputs)
+            {
+                writer.WriteNull(OutputsJson.Key);
             }
         }
     }
@@ -77,7 +88,7 @@ internal static class ModeJson
             return;
         }
 
-        WriteChargeFlow(writer, converter, analysis.ChargeFlow);
+        WriteChargeFlow(writer, "chargeFlow", converter, analysis.ChargeFlow);
         WriteSlow(writer, "slowSwitchingLimit", converter, analysis.SlowSwitchingLimit.Coefficients, analysis.SlowSwitchingLimit.OhmsAtOneHertz);
         if (analysis.ChargeSharing is { } sharing)
         {
@@ -125,9 +136,10 @@ internal static class ModeJson
         writer.WriteEndArray();
     }
 
-    private static void WriteChargeFlow(Utf8JsonWriter writer, Converter converter, ChargeFlow flow)
+    /// <summary>The charges of one output.</summary>
+    public static void WriteChargeFlow(Utf8JsonWriter writer, string key, Converter converter, ChargeFlow flow)
     {
-        writer.WriteStartObject("chargeFlow");
+        writer.WriteStartObject(key);
         writer.WriteString("determinedBy", flow.DeterminedBy == FlowDetermination.Topology ? "topology" : "componentValues");
         JsonText.WritePhases(writer, "input", flow.Input);
         JsonText.WritePhases(writer, "output", flow.Output);
@@ -210,10 +222,10 @@ internal static class ModeJson
         writer.WriteEndObject();
     }
 
-    private static void WriteOutputImpedance(Utf8JsonWriter writer, Converter converter, ImpedancePoint[] points)
+    private static void WriteOutputImpedance(Utf8JsonWriter writer, Converter converter, FrequencyResults[] results)
     {
         writer.WriteStartArray("outputImpedance");
-        foreach (ImpedancePoint point in points)
+        foreach ((ImpedancePoint point, MultiPortPoint? outputs) in results)
         {
             writer.WriteStartObject();
             writer.WriteNumber("hertz", point.FrequencyHz);
@@ -225,6 +237,11 @@ internal static class ModeJson
             if (converter.Inductors.Count > 0)
             {
                 WriteBalance(writer, converter, point.TwoPort);
+            }
+
+            if (outputs is not null)
+            {
+                OutputsJson.Write(writer, outputs);
             }
 
             writer.WriteEndObject();
