@@ -126,11 +126,37 @@ public sealed class LossModel
     internal IReadOnlyList<Loss> LossesAt(OperatingPoint point, double outputOhms)
     {
         (double volts, double amperes, double hertz) = (point.InputVoltageVolts, point.LoadCurrentAmperes, point.FrequencyHz);
-        List<Loss> losses = [.. _terms.Select(t => new Loss(t.Kind, t.Element, t.Watts.At(volts, amperes, hertz)))];
         double sharing = SharingWatts(outputOhms, amperes);
-        losses.AddRange(_diodes.GroupBy(d => d.Element).Select(g => new Loss(LossKind.BodyDiodes, g.Key, g.Sum(d => d.At(volts, amperes, hertz, _deadSeconds)))));
-        losses.AddRange(_sharing.Select(s => new Loss(LossKind.ChargeSharing, s.Name, s.Share * sharing)));
-        return [.. losses.Where(l => l.Watts != 0).OrderBy(l => l.Kind)];
+        List<Loss> losses = new(_terms.Length + _sharing.Length + _diodes.Length);
+        int next = 0;
+        for (LossKind kind = 0; (int)kind < KindCount; kind++)
+        {
+            // the terms stand in the order of the kinds
+            for (; next < _terms.Length && _terms[next].Kind == kind; next++)
+            {
+                Add(kind, _terms[next].Element, _terms[next].Watts.At(volts, amperes, hertz));
+            }
+
+            foreach ((string name, double share) in kind == LossKind.ChargeSharing ? _sharing : [])
+            {
+                Add(kind, name, share * sharing);
+            }
+
+            foreach (IGrouping<string, DiodeTerm> diodes in kind == LossKind.BodyDiodes ? _diodes.GroupBy(d => d.Element) : [])
+            {
+                Add(kind, diodes.Key, diodes.Sum(d => d.At(volts, amperes, hertz, _deadSeconds)));
+            }
+        }
+
+        return [.. losses];
+
+        void Add(LossKind kind, string element, double watts)
+        {
+            if (watts != 0)
+            {
+                losses.Add(new Loss(kind, element, watts));
+            }
+        }
     }
 
     // never below the fast limit but by rounding

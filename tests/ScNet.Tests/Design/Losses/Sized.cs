@@ -9,23 +9,42 @@ internal static class Sized
     /// <summary>A switch with a charge of 2 fC/µm at the gate and 1 fC/µm at the junction, which leaks 1 nA/µm.</summary>
     public static SwitchDevice Switch { get; } = new()
     {
-        Name = "n", Source = "invented", RatedVolts = 2, GateDriveVolts = 1.5, GateRatedVolts = 2, OnResistanceOhmMicrometres = 1000,
-        GateChargeCoulombsPerMicrometre = 2e-15, JunctionChargeCoulombsPerMicrometre = 1e-15, AreaSquareMetresPerMicrometre = 1e-12,
+        Name = "n",
+        Source = "invented",
+        RatedVolts = 2,
+        GateDriveVolts = 1.5,
+        GateRatedVolts = 2,
+        OnResistanceOhmMicrometres = 1000,
+        GateChargeCoulombsPerMicrometre = 2e-15,
+        JunctionChargeCoulombsPerMicrometre = 1e-15,
+        AreaSquareMetresPerMicrometre = 1e-12,
         LeakageAmperesPerMicrometre = 1e-9,
     };
 
     /// <summary>A capacitor of 10 nF/mm² whose bottom plate has a fortieth, its top plate a two hundredth of it.</summary>
     public static CapacitorDevice Capacitor { get; } = new()
     {
-        Name = "c", Source = "invented", RatedVolts = 2, FaradsPerSquareMetre = 1e-2, BottomPlateFraction = 0.025, TopPlateFraction = 0.005,
+        Name = "c",
+        Source = "invented",
+        RatedVolts = 2,
+        FaradsPerSquareMetre = 1e-2,
+        BottomPlateFraction = 0.025,
+        TopPlateFraction = 0.005,
         LeakageAmperesPerSquareMetre = 1e-2,
     };
 
     /// <summary>A switch that costs nothing but its resistance.</summary>
     public static SwitchDevice BareSwitch { get; } = new()
     {
-        Name = "bare n", Source = "invented", RatedVolts = 2, GateDriveVolts = 1.5, GateRatedVolts = 2, OnResistanceOhmMicrometres = 1000,
-        GateChargeCoulombsPerMicrometre = 1e-60, JunctionChargeCoulombsPerMicrometre = 1e-60, AreaSquareMetresPerMicrometre = 1e-12,
+        Name = "bare n",
+        Source = "invented",
+        RatedVolts = 2,
+        GateDriveVolts = 1.5,
+        GateRatedVolts = 2,
+        OnResistanceOhmMicrometres = 1000,
+        GateChargeCoulombsPerMicrometre = 1e-60,
+        JunctionChargeCoulombsPerMicrometre = 1e-60,
+        AreaSquareMetresPerMicrometre = 1e-12,
     };
 
     /// <summary>A capacitor without plates and leakage.</summary>
@@ -39,7 +58,11 @@ internal static class Sized
         (@switch, capacitor) = (@switch ?? Switch, capacitor ?? Capacitor);
         Process process = new()
         {
-            Name = "invented", Switches = [@switch], Capacitors = [capacitor], Control = control ?? ControlOverhead.None, GateRailEfficiency = railEfficiency,
+            Name = "invented",
+            Switches = [@switch],
+            Capacitors = [capacitor],
+            Control = control ?? ControlOverhead.None,
+            GateRailEfficiency = railEfficiency,
             DeadTimeSeconds = deadSeconds,
         };
         return new SizedConverter(
