@@ -10,6 +10,7 @@ internal sealed class SizingSearch
     private const int RoundLimit = 25;
     private const double GapOfProgram = 1e-9;
     private const double GapOfLeast = 1e-6;
+    private const int MostRoundsOfLeast = 10;
     private const double Enough = 3e-7;
     private const double LargestExcess = 8e-8;
     private const double WorthChanging = 1e-3;
@@ -162,13 +163,13 @@ internal sealed class SizingSearch
         }
     }
 
-    // once by the estimate, once by the exact impedance where that led to
+    // first by the estimate, then by the exact impedance where that led to
     private double LeastOhms(SizingPoint point, SizedMode[] modes)
     {
         int m = _task.ModeOf(point);
         double ceiling = _task.FrequencyHz.Maximum!.Value, least = modes[m].Ohms(ceiling);
         double[]? exactAt = null;
-        for (int round = 0; round < 2; round++)
+        for (int round = 0; round < MostRoundsOfLeast; round++)
         {
             SizingProgram program = new(_task, [point], modes, _options);
             double[] start = program.VariablesOf(_values);
@@ -176,7 +177,13 @@ internal sealed class SizingSearch
             GeometricOptimum optimum = program.LeastImpedance(0, exactAt).Minimize(start, GapOfLeast);
             _steps += optimum.Steps;
             modes = ModesAt(program.ValuesOf(optimum.Logarithms));
+            double before = least;
             least = Math.Min(least, modes[m].Ohms(ceiling));
+            if (round > 0 && least > before * (1 - GapOfLeast))
+            {
+                break;
+            }
+
             exactAt = optimum.Logarithms;
             exactAt[program.FrequencyOf(0)] = Math.Log(ceiling);
         }
