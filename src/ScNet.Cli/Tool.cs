@@ -50,6 +50,7 @@ internal static class Tool
         SweepCommand.Create(),
         OperateCommand.Create(),
         ReachCommand.Create(showsProgress),
+        MapCommand.Create(),
         FamilyCommand.Create(),
         SchemaCommand.Create(),
     };

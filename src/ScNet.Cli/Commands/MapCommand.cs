@@ -1,0 +1,108 @@
+using System.CommandLine;
+using System.Globalization;
+using ScNet.Cli.Rendering;
+using ScNet.Design.Choice;
+using ScNet.Design.Maps;
+using ScNet.Design.Requirements;
+using ScNet.Results;
+
+namespace ScNet.Cli.Commands;
+
+/// <summary><c>scnet map</c>: the best mode of one sized candidate over input, output and load.</summary>
+internal static class MapCommand
+{
+    private const int UsualPoints = 15;
+
+    public static Command Create()
+    {
+        Argument<string> file = SharedOptions.File();
+        file.HelpName = "REQUIREMENT";
+        file.Description = "A requirement document (TOML).";
+        Option<string?> candidate = new("--candidate") { Description = "The candidate; the winner where it is not given.", HelpName = "NAME" };
+        Option<int> points = Points();
+        Option<string> format = SharedOptions.Format("text", "json", "csv");
+        Command command = new("map", "The best mode of a sized candidate over input, output and load, with its losses and what is missing.") { file, candidate, points, format };
+        command.SetAction(parsed =>
+        {
+            TextWriter output = parsed.InvocationConfiguration.Output, error = parsed.InvocationConfiguration.Error;
+            string path = parsed.GetRequiredValue(file);
+            RequirementReading reading = RequirementReader.ReadFile(path);
+            Candidates? known = reading.Requirement is { } read ? Candidates.Of(read, Path.GetDirectoryName(path) is { Length: > 0 } folder ? folder : ".") : null;
+            foreach (Diagnostic diagnostic in reading.Diagnostics.Concat(known?.Diagnostics ?? []))
+            {
+                error.WriteLine(Printable.Of(diagnostic.Position is null ? $"{path}: {diagnostic}" : diagnostic.ToString()));
+            }
+
+            if (reading.Requirement is not { } requirement || Chosen(requirement, known!, parsed.GetValue(candidate), error) is not { } chosen)
+            {
+                return Tool.Failure;
+            }
+
+            OperatingMap map = Map(requirement, chosen, parsed.GetValue(points));
+            switch (parsed.GetValue(format))
+            {
+                case "json":
+                    output.WriteLine(ResultTable.OfMap(map).ToJson());
+                    break;
+                case "csv":
+                    output.Write(ResultTable.OfMap(map).ToCsv());
+                    break;
+                default:
+                    MapText.Write(output, chosen.Candidate.Name, map, LifeEstimate.Of(chosen.Modes, requirement));
+                    break;
+            }
+
+            return Tool.Success;
+        });
+        return command;
+    }
+
+    private static RankedCandidate? Chosen(Requirement requirement, Candidates known, string? name, TextWriter error)
+    {
+        Candidate[] asked = [.. known.All.Where(c => name is null || c.Name == name)];
+        if (asked.Length == 0)
+        {
+            error.WriteLine(Printable.Of($"There is no candidate '{name}'. The candidates: {string.Join("; ", known.All.Select(c => c.Name))}."));
+            return null;
+        }
+
+        RankedChoice choice = RankedChoice.Of(requirement, asked);
+        if (choice.Winner is null)
+        {
+            foreach (RejectedCandidate rejected in choice.Rejected)
+            {
+                error.WriteLine(Printable.Of($"{rejected.Candidate.Name}: {string.Join("; ", rejected.Reasons)}"));
+            }
+        }
+
+        return choice.Winner;
+    }
+
+    // evenly over the input range, at every output voltage and load of the requirement
+    private static OperatingMap Map(Requirement requirement, RankedCandidate chosen, int points)
+    {
+        (double low, double high) = (requirement.InputVolts.Minimum!.Value, requirement.InputVolts.Maximum!.Value);
+        double[] inputs = low == high ? [low] : [.. Enumerable.Range(0, points).Select(k => low + ((high - low) * k / (points - 1)))];
+        return OperatingMap.Of(
+            chosen.Modes,
+            inputs,
+            [.. requirement.OutputVolts.Concat(requirement.Loads.Select(l => l.OutputVolts).OfType<double>()).Distinct().Order()],
+            [.. requirement.Loads.Select(l => l.Amperes).Distinct().Order()]);
+    }
+
+    private static Option<int> Points()
+    {
+        Option<int> points = new("--points") { Description = $"How many input voltages, both ends of the range among them; {UsualPoints} where it is not given.", HelpName = "N", DefaultValueFactory = _ => UsualPoints };
+        points.CustomParser = result =>
+        {
+            string text = result.Tokens.Count > 0 ? result.Tokens[^1].Value : string.Empty;
+            if (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int count) || count is < 2 or > 10_000)
+            {
+                result.AddError($"Expected a whole number from 2 to 10000 after --points, but got '{text}'.");
+            }
+
+            return count;
+        };
+        return points;
+    }
+}

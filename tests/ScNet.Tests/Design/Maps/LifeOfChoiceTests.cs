@@ -1,0 +1,23 @@
+using ScNet.Design.Choice;
+using ScNet.Design.Maps;
+using ScNet.Tests.Design.Choice;
+
+namespace ScNet.Tests.Design.Maps;
+
+/// <summary>Two ways to the life of a ranked candidate: the choice's own sum, and the estimate over its modes.</summary>
+public sealed class LifeOfChoiceTests
+{
+    [Fact]
+    public void The_life_of_ranked_candidates_is_that_of_their_modes()
+    {
+        RankedChoice choice = RankedChoice.Of(
+            CoreRequirement.Of(candidates: [new() { Families = ["linear", "inductive"] }, new() { Families = ["fraction"], Sizes = new(2, 3), AreGears = true }]),
+            Candidates.Of(CoreRequirement.Of(candidates: [new() { Families = ["linear", "inductive"] }, new() { Families = ["fraction"], Sizes = new(2, 3), AreGears = true }])).All);
+        Assert.Equal(3, choice.Ranked.Count);
+        foreach (RankedCandidate ranked in choice.Ranked)
+        {
+            LifeEstimate life = LifeEstimate.Of(ranked.Modes, choice.Requirement, slices: 20);
+            Assert.Equal(1, life.Hours!.Value / ranked.LifeHours!.Value, 0.01);
+        }
+    }
+}
