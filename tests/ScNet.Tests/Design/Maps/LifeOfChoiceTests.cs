@@ -1,5 +1,6 @@
 using ScNet.Design.Choice;
 using ScNet.Design.Maps;
+using ScNet.Design.Requirements;
 using ScNet.Tests.Design.Choice;
 
 namespace ScNet.Tests.Design.Maps;
@@ -10,10 +11,9 @@ public sealed class LifeOfChoiceTests
     [Fact]
     public void The_life_of_ranked_candidates_is_that_of_their_modes()
     {
-        RankedChoice choice = RankedChoice.Of(
-            CoreRequirement.Of(candidates: [new() { Families = ["linear", "inductive"] }, new() { Families = ["fraction"], Sizes = new(2, 3), AreGears = true }]),
-            Candidates.Of(CoreRequirement.Of(candidates: [new() { Families = ["linear", "inductive"] }, new() { Families = ["fraction"], Sizes = new(2, 3), AreGears = true }])).All);
-        Assert.Equal(3, choice.Ranked.Count);
+        Requirement requirement = CoreRequirement.Of(candidates: [new() { Families = ["linear", "inductive"] }, new() { Families = ["series-parallel"], Sizes = new(2, 3) }]);
+        RankedChoice choice = RankedChoice.Of(requirement, Candidates.Of(requirement).All);
+        Assert.True(choice.Ranked.Count >= 3, string.Join("; ", choice.Rejected));
         foreach (RankedCandidate ranked in choice.Ranked)
         {
             LifeEstimate life = LifeEstimate.Of(ranked.Modes, choice.Requirement, slices: 20);
