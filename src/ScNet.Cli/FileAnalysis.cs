@@ -10,7 +10,7 @@ internal sealed class FileAnalysis
     {
         File = file;
         Modes = modes;
-        IsComplete = isKnown && file.Reading.HasResult && modes.All(m => m.HasResult);
+        IsKnown = isKnown && file.Reading.HasResult;
     }
 
     public NetlistFile File { get; }
@@ -23,8 +23,11 @@ internal sealed class FileAnalysis
     /// <summary>The analyses of those modes that have a result.</summary>
     public IEnumerable<ModeAnalysis> Results => Modes.Select(m => m.Analysis).OfType<ModeAnalysis>();
 
-    /// <summary>Whether the file was read and everything asked for has a result.</summary>
-    public bool IsComplete { get; }
+    /// <summary>Whether the file was read and has what was asked for.</summary>
+    public bool IsKnown { get; }
+
+    /// <summary>Whether everything asked for has a result.</summary>
+    public bool IsComplete => IsKnown && Modes.All(m => m.HasResult);
 
     /// <summary>Analyses all modes of a file, or the one of the given name.</summary>
     /// <param name="file">The file.</param>
@@ -55,9 +58,11 @@ internal sealed class FileAnalysis
     }
 
     /// <summary>Writes the errors of modes without a result, one line each.</summary>
-    public void ReportFailures(TextWriter error)
+    /// <param name="error">Receives them.</param>
+    /// <param name="isTold">Which of these modes are told; all where left out.</param>
+    public void ReportFailures(TextWriter error, Func<ModeOutcome, bool>? isTold = null)
     {
-        foreach (ModeOutcome mode in Modes.Where(m => !m.HasResult))
+        foreach (ModeOutcome mode in Modes.Where(m => !m.HasResult && isTold?.Invoke(m) != false))
         {
             foreach (Diagnostic diagnostic in mode.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error))
             {
@@ -68,12 +73,15 @@ internal sealed class FileAnalysis
 
     /// <summary>The row of a mode with what is found of its analysis; why it is refused, if it is, goes to <paramref name="error"/>.</summary>
     public static ResultRow<T> Row<T>(string path, ModeOutcome mode, TextWriter error, Func<ModeAnalysis, T> find)
+        where T : class => Told(mode, error, ResultRow.Find(path, mode, find));
+
+    /// <summary>A row of a mode; what is wrong beyond the mode itself goes to <paramref name="error"/>.</summary>
+    public static ResultRow<T> Told<T>(ModeOutcome mode, TextWriter error, ResultRow<T> row)
         where T : class
     {
-        ResultRow<T> row = ResultRow.Find(path, mode, find);
         foreach (Diagnostic diagnostic in row.Diagnostics.Except(mode.Diagnostics).Where(d => d.Severity == DiagnosticSeverity.Error))
         {
-            Report(path, mode, diagnostic, error);
+            Report(row.File!, mode, diagnostic, error);
         }
 
         return row;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ScNet.Results;
 using ScNet.SteadyState;
+using ScNet.SteadyState.Conduction;
 
 namespace ScNet.Cli.Rendering;
 
@@ -31,6 +32,7 @@ internal static class OperationText
                 WriteSwitches(output, steady);
                 WriteCapacitors(output, steady);
                 WriteInductors(output, steady);
+                WriteDiodes(output, steady);
                 WriteParasitics(output, steady);
                 if (operated.Budget is { } budget)
                 {
@@ -142,6 +144,29 @@ internal static class OperationText
                 Of(l.RmsCurrentAmperes, "A", steady.Point.LoadCurrentAmperes),
                 Of(l.PeakCurrentAmperes, "A", steady.Point.LoadCurrentAmperes),
                 Of(l.DissipationWatts, "W", steady.InputPowerWatts),
+            ]);
+        }
+
+        table.Write(output);
+    }
+
+    private static void WriteDiodes(TextWriter output, PeriodicSteadyState steady)
+    {
+        if (steady.Diodes.Count == 0)
+        {
+            return;
+        }
+
+        output.WriteLine();
+        output.WriteLine("  Body diodes: current from second to first node of the switch");
+        TextTable table = new TextTable(indent: "  ").Words("switch").Figures("average").Figures("peak").Figures("dissipation");
+        foreach (DiodeOperation d in steady.Diodes)
+        {
+            table.Row([
+                d.Switch.Name,
+                Of(d.AverageCurrentAmperes, "A", steady.Point.LoadCurrentAmperes),
+                Of(d.PeakCurrentAmperes, "A", steady.Point.LoadCurrentAmperes),
+                Of(d.DissipationWatts, "W", steady.InputPowerWatts),
             ]);
         }
 

@@ -75,11 +75,17 @@ internal static class DirectionAmounts
     /// <summary>What a unit of each of the <see cref="Ways"/> delivers to the load.</summary>
     public static double[] Delivered(TopologySolution topology) => [1, .. topology.Directions.Select(d => d.Path is null ? 0.0 : 1)];
 
-    // The fast limit's flow, moved until no mixture of directions sees a voltage on average.
+    // The fast limit's flow without directions that are still, moved until no mixture of the others sees a voltage on average.
     private static double[] SlowWaysWithInductors(Converter converter, TopologySolution topology, FlowDirection[] ways)
     {
         int[] moving = [.. Enumerable.Range(0, ways.Length).Where(k => k == 0 || IsMoving(converter.Network, topology.Directions[k - 1]))];
         double[] amounts = FastWays(converter, topology);
+        foreach (int k in Enumerable.Range(1, ways.Length - 1).Except(moving))
+        {
+            amounts[0] += topology.Directions[k - 1].Path is null ? 0 : amounts[k];
+            amounts[k] = 0;
+        }
+
         SparseVector[] mixtures = [.. moving[1..].Select(k => topology.Directions[k - 1].Path is null ? SparseVector.Unit(k) : SparseVector.Of([0, k], [-1, 1]))];
         SparseVector[] charges = Array.ConvertAll(ways, way => CapacitorCharges(converter, way.Branches));
         SparseVector[] steady = Array.ConvertAll(ways, way => CapacitorCharges(converter, SteadyShare.Of(converter, topology, way.Branches)));

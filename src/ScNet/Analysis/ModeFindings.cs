@@ -51,24 +51,26 @@ internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[]
     /// <summary>A load current or inductor without a path.</summary>
     public bool CheckHeldCurrents(LoopSet loops)
     {
-        foreach ((int phase, int branch) in loops.Interruptions)
+        foreach (IGrouping<int, int> interrupted in loops.Interruptions.GroupBy(i => i.Branch, i => i.Phase))
         {
-            if (branch >= _network.FirstInductorBranch)
+            int[] phases = [.. interrupted.Distinct().Order()];
+            string inPhases = phases.Length == 1 ? $"In phase {Label(phases[0])}" : $"In phases {string.Join(", ", phases.Select(Label))}", them = phases.Length == 1 ? "it" : "them";
+            if (interrupted.Key >= _network.FirstInductorBranch)
             {
-                Inductor inductor = converter.Inductors[branch - _network.FirstInductorBranch];
+                Inductor inductor = converter.Inductors[interrupted.Key - _network.FirstInductorBranch];
                 Error(
                     DiagnosticCodes.InductorInterrupted,
-                    $"In phase {Label(phase)} the current of inductor {Quoted.Name(inductor.Name)} has no path: no chain of closed switches and capacitors leads from {Quoted.Name(inductor.FirstNode)} to {Quoted.Name(inductor.SecondNode)} in it. Close a switch that carries the current on, or let the phase before end when the current is zero (until_zero).",
+                    $"{inPhases} the current of inductor {Quoted.Name(inductor.Name)} has no path: no chain of closed switches and capacitors leads from {Quoted.Name(inductor.FirstNode)} to {Quoted.Name(inductor.SecondNode)} in {them}. Close a switch that carries the current on, or let the phase before end when the current is zero (until_zero); operating points also take the body diodes that are stated (diode_volts).",
                     [inductor.Name],
-                    phase);
+                    phases[0]);
                 continue;
             }
 
             Error(
                 DiagnosticCodes.LoadInterrupted,
-                $"In phase {Label(phase)} the load current has no path: no chain of closed switches and capacitors leads from the output {Quoted.Name(converter.OutputNode)} to '{Converter.ReferenceNode}' or to the input. Put a capacitor from the output to '{Converter.ReferenceNode}', or take the load as stiff.",
+                $"{inPhases} the load current has no path: no chain of closed switches and capacitors leads from the output {Quoted.Name(converter.OutputNode)} to '{Converter.ReferenceNode}' or to the input. Put a capacitor from the output to '{Converter.ReferenceNode}', or take the load as stiff.",
                 [],
-                phase);
+                phases[0]);
         }
 
         return _errors is null;

@@ -27,6 +27,7 @@ internal static class OperationTable
         new("capacitors", m => CapacitorsOf(m.Steady), HasColumn: false),
         new("inductors", m => InductorsOf(m.Steady), HasColumn: false),
         new("parasitics", m => ParasiticsOf(m.Steady), HasColumn: false),
+        new("bodyDiodes", m => DiodesOf(m.Steady), HasColumn: false),
     ];
 
     /// <summary>The table.</summary>
@@ -75,6 +76,12 @@ internal static class OperationTable
         new("rmsCurrentAmperes", l.RmsCurrentAmperes),
         new("peakCurrentAmperes", l.PeakCurrentAmperes),
         new("dissipationWatts", l.DissipationWatts)))];
+
+    private static KeyValuePair<string, object?>[] DiodesOf(PeriodicSteadyState steady) => [.. steady.Diodes.Select(d => Element(
+        d.Switch.Name,
+        new("averageCurrentAmperes", d.AverageCurrentAmperes),
+        new("peakCurrentAmperes", d.PeakCurrentAmperes),
+        new("dissipationWatts", d.DissipationWatts)))];
 
     private static KeyValuePair<string, object?>[] ParasiticsOf(PeriodicSteadyState steady) =>
         [.. steady.Converter.Parasitics.Zip(steady.Parasitics, (p, o) => Element(p.Name, Figures(o)))];

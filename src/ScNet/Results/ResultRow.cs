@@ -1,4 +1,7 @@
 using ScNet.Analysis;
+using ScNet.Design.Losses;
+using ScNet.SteadyState;
+using ScNet.SteadyState.Conduction;
 
 namespace ScNet.Results;
 
@@ -69,6 +72,34 @@ public static class ResultRow
         catch (ScNetException refusal)
         {
             return new ResultRow<T>(file, outcome, refusal.Diagnostics.Union(outcome.Diagnostics).Union(outcome.Converter.Warnings), null);
+        }
+    }
+
+    /// <summary>
+    /// The row of a mode at an operating point, by <see cref="ConductionModel"/> where that serves it. That some phase leaves an
+    /// inductor without a path is then no finding: body diodes are one, or the reason why they are not is told instead.
+    /// </summary>
+    /// <param name="file">The file as the caller named it, or null where there is none.</param>
+    /// <param name="outcome">The analysis of the mode.</param>
+    /// <param name="point">The operating point.</param>
+    /// <param name="budget">Finds the losses with devices; null where they are not asked for. Its straight lines do not hold where <see cref="ConductionModel"/> serves.</param>
+    public static ResultRow<OperatedMode> At(string? file, ModeOutcome outcome, OperatingPoint point, Func<ModeAnalysis, LossBudget>? budget = null)
+    {
+        ArgumentNullException.ThrowIfNull(outcome);
+        ArgumentNullException.ThrowIfNull(point);
+        if (!ConductionModel.Serves(outcome))
+        {
+            return Find(file, outcome, analysis => new OperatedMode(PeriodicSteadyState.Of(analysis, point), budget?.Invoke(analysis)));
+        }
+
+        IEnumerable<Diagnostic> others = outcome.Diagnostics.Where(d => d.Code != DiagnosticCodes.InductorInterrupted).Union(outcome.Converter.Warnings);
+        try
+        {
+            return new ResultRow<OperatedMode>(file, outcome, others, new OperatedMode(ConductionModel.Of(outcome.Converter, outcome.Mode).At(point).Steady));
+        }
+        catch (ScNetException refusal)
+        {
+            return new ResultRow<OperatedMode>(file, outcome, refusal.Diagnostics.Union(others), null);
         }
     }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ScNet.Analysis;
 using ScNet.Kernel;
+using ScNet.SteadyState.Conduction;
 using ScNet.SteadyState.Exponential;
 
 namespace ScNet.SteadyState;
@@ -61,6 +62,7 @@ public sealed class PeriodicSteadyState
         _ratios = ratios;
         AverageOutputVoltageVolts = OpenOutputVoltageVolts - (OutputImpedanceOhms * point.LoadCurrentAmperes);
         _signals = null!;
+        Diodes = NameIndex.ListOf<DiodeOperation>(converter.Name, "diode", [], d => d.Switch.Name);
         _inductors = new(() => new([.. Converter.Inductors.Select((_, k) => OperateInductor(k))], Converter.Inductors.Names));
         _switches = new(() => new([.. Enumerable.Range(0, _network.SwitchCount).Select(Operate)], Converter.Switches.Names));
         _capacitors = new(() => new([.. Enumerable.Range(0, _network.CapacitorCount).Select(OperateCapacitor)], Converter.Capacitors.Names));
@@ -130,6 +132,9 @@ public sealed class PeriodicSteadyState
 
     /// <summary>Each inductor; by name or by position as in <see cref="Converter.Inductors"/>.</summary>
     public NamedList<InductorOperation> Inductors => _inductors.Value;
+
+    /// <summary>What body diodes do in it, by name of the switch; empty where none conducts, as in every solution but those of <see cref="ConductionModel"/>.</summary>
+    public NamedList<DiodeOperation> Diodes { get; internal set; }
 
     /// <summary>
     /// The power lost in all resistances in watts (W): input less output power, as sum of impedance times the square of

@@ -1,3 +1,5 @@
+using System.Text.Json.Nodes;
+
 namespace ScNet.Cli.Tests.Commands;
 
 /// <summary>What the tool says of converters with inductors.</summary>
@@ -23,6 +25,26 @@ public sealed class HybridTests : IDisposable
         u2 = { between = ["t", "x"], ohms = 0.1, on = 3 }
         d1 = { between = ["gnd", "b"], ohms = 0.1, on = [2, 3, 4] }
         d2 = { between = ["b", "x"], ohms = 0.1, on = [1, 2, 4] }
+        """;
+
+    private const string TwoLegs =
+        """
+        name = "Two legs"
+        input = "vin"
+        output = "vout"
+
+        [phases]
+        duty = [0.3, 0.2, 0.3, 0.2]
+
+        [inductors]
+        coil_a = { between = ["a", "vout"], henries = 1e-6, ohms = 0.01 }
+        coil_b = { between = ["b", "vout"], henries = 1e-6, ohms = 0.01 }
+
+        [switches]
+        high_a = { between = ["vin", "a"], ohms = 0.01, on = 1, diode_volts = 0.8 }
+        low_a = { between = ["a", "gnd"], ohms = 0.01, on = [2, 3, 4], diode_volts = 0.8 }
+        high_b = { between = ["vin", "b"], ohms = 0.01, on = 3, diode_volts = 0.8 }
+        low_b = { between = ["b", "gnd"], ohms = 0.01, on = [1, 2, 4], diode_volts = 0.8 }
         """;
 
     private readonly NetlistFolder _folder = new();
@@ -60,6 +82,34 @@ public sealed class HybridTests : IDisposable
         Assert.Contains("*0 Ω", run.Output, StringComparison.Ordinal);
         Assert.Contains("charge sharing instead of SSL", run.Output, StringComparison.Ordinal);
         Assert.True(run.Output.IndexOf("Three levels", StringComparison.Ordinal) < run.Output.IndexOf("Half", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_dead_time_leaves_the_currents_of_all_coils_to_body_diodes()
+    {
+        string path = _folder.Write("legs.toml", TwoLegs);
+        string[] conditions = ["--input-voltage", "10", "--load-current", "8", "--frequency", "1e6", "--dead-time", "1e-8"];
+        ToolRun run = ToolRun.Of(["operate", path, .. conditions]);
+        Assert.Equal((0, string.Empty), (run.Code, run.Error));
+        Assert.Contains("  Body diodes: current from second to first node of the switch", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("inductor-interrupted", run.Output, StringComparison.Ordinal);
+        JsonNode row = JsonNode.Parse(ToolRun.Of(["operate", path, .. conditions, "--format", "json"]).Output)!["rows"]![0]!;
+        Assert.Equal("ok", (string?)row["status"]);
+        Assert.Empty(row["diagnostics"]!.AsArray());
+        Assert.Equal(["low_a", "low_b"], row["bodyDiodes"]!.AsObject().Select(d => d.Key));
+        Assert.InRange((double)row["bodyDiodes"]!["low_a"]!["dissipationWatts"]!, 0.8 * 0.04 * 3, 0.8 * 0.04 * 5);
+    }
+
+    [Fact]
+    public void A_dead_time_without_body_diodes_is_told_once_for_each_coil()
+    {
+        string path = _folder.Write("legs.toml", TwoLegs.Replace(", diode_volts = 0.8", string.Empty, StringComparison.Ordinal));
+        ToolRun run = ToolRun.Of("operate", path, "--input-voltage", "10", "--load-current", "8", "--frequency", "1e6", "--dead-time", "1e-8");
+        Assert.Equal(1, run.Code);
+        string[] lines = run.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(2, lines.Length);
+        Assert.All(lines, l => Assert.Contains("In phases 2, 4, 6, 8 the current of inductor 'coil_", l, StringComparison.Ordinal));
+        Assert.All(lines, l => Assert.Contains("diode_volts", l, StringComparison.Ordinal));
     }
 
     [Fact]

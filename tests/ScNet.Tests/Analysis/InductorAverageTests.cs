@@ -165,8 +165,24 @@ public class InductorAverageTests
             .Switch("high", "vin", "x", on: 1).Switch("low", "x", "gnd", on: 2).Inductor("coil", "x", "vout").Build()),
         DiagnosticCodes.InductorInterrupted,
         3,
-        "In phase 3 the current of inductor 'coil' has no path: no chain of closed switches and capacitors leads from 'x' to 'vout' in it. Close a switch that carries the current on, or let the phase before end when the current is zero (until_zero).",
+        "In phase 3 the current of inductor 'coil' has no path: no chain of closed switches and capacitors leads from 'x' to 'vout' in it. Close a switch that carries the current on, or let the phase before end when the current is zero (until_zero); operating points also take the body diodes that are stated (diode_volts).",
         "coil");
+
+    [Fact]
+    public void An_inductor_is_told_once_with_all_phases_that_leave_it_without_a_path()
+    {
+        ConverterBuilder dead = Converter.Create("dead times").Input("vin").Output("vout").Phases(4);
+        foreach (string own in (string[])["a", "b"])
+        {
+            dead.Switch($"high {own}", "vin", own, on: 1).Switch($"low {own}", own, "gnd", on: 3).Inductor($"coil {own}", own, "vout");
+        }
+
+        Converter converter = dead.Build();
+        Diagnostic[] errors = [.. ModeAnalysis.Try(converter, converter.Modes[0]).Diagnostics];
+        Assert.Equal(["coil a", "coil b"], errors.Select(e => Assert.Single(e.Elements)));
+        Assert.All(errors, e => Assert.Equal((DiagnosticCodes.InductorInterrupted, 2), (e.Code, e.Phase)));
+        Assert.All(errors, e => Assert.StartsWith("In phases 2, 4 the current of inductor", e.Message, StringComparison.Ordinal));
+    }
 
     [Fact]
     public void A_current_that_has_ended_needs_no_path()

@@ -1,4 +1,5 @@
 using MathNet.Numerics.RootFinding;
+using ScNet.Analysis;
 
 namespace ScNet.SteadyState.Conduction;
 
@@ -40,6 +41,20 @@ public sealed class ConductionModel
         mode ??= converter.OnlyMode(nameof(mode));
         converter.RequireOwn(mode, nameof(mode));
         return new ConductionModel(converter, mode);
+    }
+
+    /// <summary>
+    /// Whether operating points of a mode are a matter of this model: an inductor's current ends a phase, or nothing is wrong with
+    /// the mode but that some phase leaves an inductor to the body diodes, of which there are some.
+    /// </summary>
+    /// <param name="outcome">What came of analysing the mode.</param>
+    public static bool Serves(ModeOutcome outcome)
+    {
+        ArgumentNullException.ThrowIfNull(outcome);
+        return outcome.HasResult
+            ? outcome.Mode.UntilZeroPhases.Any(p => p.Count > 0)
+            : outcome.Diagnostics.All(d => d.Severity != DiagnosticSeverity.Error || d.Code == DiagnosticCodes.InductorInterrupted)
+                && outcome.Converter.Switches.Any(s => s.DiodeVolts is not null);
     }
 
     /// <summary>The operating point at an input voltage, a load current and a frequency.</summary>

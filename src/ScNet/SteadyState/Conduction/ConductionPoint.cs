@@ -10,7 +10,7 @@ public sealed class ConductionPoint
         IsDiscontinuous = period.Network.Stretches.Any(s => s.IsAfterEvent);
         ConductingShares = new([.. solution.ConductingSeconds.Select(s => s / seconds)], converter.Phases.Names);
         Steady = new PeriodicSteadyState(converter, mode, null, point, period.Solver, period.Figures);
-        Diodes = NameIndex.ListOf(converter.Name, "diode", [.. period.Network.Diodes.Select(s => Operate(s, period, seconds))], d => d.Switch.Name);
+        Steady.Diodes = NameIndex.ListOf(converter.Name, "diode", [.. period.Network.Diodes.Select(s => Operate(s, period, seconds))], d => d.Switch.Name);
     }
 
     /// <summary>The operating point; its frequency is the one found where a voltage was wanted.</summary>
@@ -35,7 +35,7 @@ public sealed class ConductionPoint
     public PeriodicSteadyState Steady { get; }
 
     /// <summary>The body diodes that conduct; by name of the switch.</summary>
-    public NamedList<DiodeOperation> Diodes { get; }
+    public NamedList<DiodeOperation> Diodes => Steady.Diodes;
 
     /// <summary>The losses in watts (W): in all resistances, and in the diodes; input less output power.</summary>
     public double DissipationWatts => Steady.DissipationWatts;

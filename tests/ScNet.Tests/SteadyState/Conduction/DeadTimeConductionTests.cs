@@ -1,3 +1,4 @@
+using Fractions;
 using ScNet.SteadyState.Conduction;
 
 namespace ScNet.Tests.SteadyState.Conduction;
@@ -57,6 +58,53 @@ public sealed class DeadTimeConductionTests
         Assert.InRange(point.ConductingShares[3], 1e-4, 0.0299);
         Assert.Equal(0, point.Steady.SampleInductorCurrent("coil", [0.9999 / Frequency])[0], 1e-12);
         Assert.Equal(point.AverageOutputVoltageVolts, point.Steady.SampleNodePotential("x", [0.9999 / Frequency])[0]!.Value, 1e-9);
+    }
+
+    [Theory]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void Several_coils_flow_on_at_once_each_through_its_own_diode(int legs)
+    {
+        // each leg is high for a part of the period of its own, less the dead time; all of its dead times cost a forward voltage
+        Fraction dead = new(1, 100);
+        int phases = 2 * legs;
+        ConverterBuilder builder = Converter.Create("legs").Input("vin").Output("vout")
+            .Duties([.. Enumerable.Range(0, phases).Select(j => new Fraction(j % 2 == 0 ? 3 : 2, 5 * legs))]);
+        for (int k = 0; k < legs; k++)
+        {
+            builder.Switch($"high {k}", "vin", $"x{k}", on: [(2 * k) + 1], 1e-6, diodeVolts: 0.8)
+                .Switch($"low {k}", $"x{k}", Converter.ReferenceNode, on: [.. Enumerable.Range(1, phases).Where(p => p != (2 * k) + 1)], 1e-6, diodeVolts: 0.7)
+                .Inductor($"coil {k}", $"x{k}", "vout", Stages.Henries, 1e-6);
+        }
+
+        ConductionPoint point = ConductionModel.Of(builder.Build().WithDeadTime(dead)).At(new(Input, 5 * legs, Frequency));
+        double high = 0.6 / legs - 0.01;
+        Assert.Equal((high * Input) - (phases * 0.01 * 0.7), point.AverageOutputVoltageVolts, 1e-4);
+        Assert.Equal(legs, point.Diodes.Count);
+        Assert.All(point.Diodes, d => Assert.StartsWith("low", d.Switch.Name, StringComparison.Ordinal));
+        Assert.All(point.Steady.Inductors, l => Assert.Equal(5, l.AverageCurrentAmperes, 1e-3));
+
+        // a line falls and rises by the same, so that the mean in the dead times is near that of the period
+        Assert.All(point.Diodes, d => Assert.Equal(5 * phases * 0.01, d.AverageCurrentAmperes, 0.05 * 5 * phases * 0.01 + 0.02));
+        double inOut = point.Steady.InputPowerWatts - point.Steady.OutputPowerWatts;
+        Assert.Equal(inOut, point.DissipationWatts, 1e-10 * point.Steady.InputPowerWatts);
+        Assert.Equal(point.Diodes.Sum(d => d.DissipationWatts), point.DissipationWatts, 1e-3);
+    }
+
+    [Fact]
+    public void A_coil_behind_flying_capacitors_flows_on_through_two_diodes_in_series()
+    {
+        Fraction fifth = new(1, 5), rest = new(3, 10);
+        Converter stage = Converter.Create("three levels").Input("vin").Output("vout").Duties(fifth, rest, fifth, rest)
+            .Switch("u1", "vin", "t", on: 1, 1e-6, diodeVolts: 0.7).Switch("u2", "t", "x", on: 3, 1e-6, diodeVolts: 0.7)
+            .Switch("d2", "x", "b", on: [1, 2, 4], 1e-6, diodeVolts: 0.7).Switch("d1", "b", Converter.ReferenceNode, on: [2, 3, 4], 1e-6, diodeVolts: 0.7)
+            .Capacitor("fly", "t", "b", 1e-3).Inductor("coil", "x", "vout", Stages.Henries, 1e-3).Build();
+        ConductionPoint point = ConductionModel.Of(stage.WithDeadTime(new Fraction(1, 100))).At(new(Input, 5, Frequency));
+
+        // One active interval gives the input less the capacitor, the other the capacitor. A rising current charges late and discharges
+        // late: slope · interval² / (12 C) more in each, with 3.16 A/µs some 4 µV of the average; the switches take 10 µV.
+        Assert.Equal((0.19 * Input) - (4 * 0.01 * 2 * 0.7) - (5 * 1e-3), point.AverageOutputVoltageVolts, 2e-5);
+        Assert.Equal(["d2", "d1"], point.Diodes.Select(d => d.Switch.Name));
     }
 
     [Fact]
