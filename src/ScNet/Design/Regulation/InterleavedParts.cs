@@ -8,7 +8,8 @@ internal static class InterleavedParts
     /// <summary>Builds the parts of one mode on one load current.</summary>
     /// <remarks>
     /// Every part has 1/n of each capacitance and conductance and n times each inductance, so that all together are the converter; what
-    /// hangs between input, output and reference alone stays whole. The phases are cut wherever a part changes.
+    /// hangs between input, output and reference alone stays whole. The phases are cut wherever a part changes. Further outputs carry
+    /// nothing and are left out.
     /// </remarks>
     /// <param name="converter">The whole.</param>
     /// <param name="mode">Its mode.</param>

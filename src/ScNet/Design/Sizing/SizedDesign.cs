@@ -72,7 +72,7 @@ public sealed class SizedDesign
     /// <param name="area">The area.</param>
     /// <param name="frequencyHz">Floor and ceiling of the frequency in hertz (Hz): below the floor cycles are left out.</param>
     /// <param name="options">How sizes are looked for; null for the defaults.</param>
-    /// <exception cref="ArgumentException">There is no point, a mode does not exist, a value is out of range, or the area is not bounded.</exception>
+    /// <exception cref="ArgumentException">The converter has inductors, there is no point, a mode does not exist, a value is out of range, or the area is not bounded.</exception>
     /// <exception cref="ScNetException">There are no sizes, or a mode has no result.</exception>
     public static SizedDesign Of(
         ConverterAnalysis analysis, Process process, IReadOnlyList<SizingPoint> points, AreaBudget area, Interval<double> frequencyHz, SizingOptions? options = null) =>
@@ -80,7 +80,7 @@ public sealed class SizedDesign
 
     /// <summary>The same where there may be no sizes.</summary>
     /// <inheritdoc cref="Of" path="/param"/>
-    /// <exception cref="ArgumentException">There is no point, a mode does not exist, a value is out of range, or the area is not bounded.</exception>
+    /// <exception cref="ArgumentException">The converter has inductors, there is no point, a mode does not exist, a value is out of range, or the area is not bounded.</exception>
     /// <exception cref="ScNetException">A mode has no result.</exception>
     public static SizingOutcome Try(
         ConverterAnalysis analysis, Process process, IReadOnlyList<SizingPoint> points, AreaBudget area, Interval<double> frequencyHz, SizingOptions? options = null)
@@ -88,6 +88,7 @@ public sealed class SizedDesign
         ArgumentNullException.ThrowIfNull(analysis);
         ArgumentNullException.ThrowIfNull(process);
         ArgumentNullException.ThrowIfNull(area);
+        SizingCheck.Network(analysis);
         SizingCheck.Points(points, analysis);
         SizingCheck.Area(area);
         SizingCheck.Frequency(frequencyHz);

@@ -25,6 +25,16 @@ internal static class SizingCheck
         }
     }
 
+    /// <summary>Requires a network of switches and capacitors, whose impedance has slopes by every size.</summary>
+    public static void Network(ConverterAnalysis analysis)
+    {
+        if (analysis.Converter.Inductors.Count > 0)
+        {
+            throw new ArgumentException(
+                $"Expected a converter of switches and capacitors, but '{analysis.Converter.Name}' has inductors, so its duty regulates and belongs to the sizes. Ask for it as a candidate of a ranked choice.", nameof(analysis));
+        }
+    }
+
     /// <summary>Requires that both kinds of elements are bounded.</summary>
     public static void Area(AreaBudget area)
     {

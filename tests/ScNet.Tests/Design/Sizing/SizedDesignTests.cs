@@ -191,6 +191,15 @@ public sealed class SizedDesignTests
     }
 
     [Fact]
+    public void A_stage_with_an_inductor_is_refused_and_says_where_it_is_sized()
+    {
+        ConverterAnalysis stage = ConverterAnalysis.Of(InductiveStage.StepDown(new(1, 4)));
+        ArgumentException fault = Assert.Throws<ArgumentException>(() =>
+            SizedDesign.Of(stage, s_process, [new SizingPoint("default", 3.6, 0.8, 1e-3)], new AreaBudget(1e-6), s_frequencies));
+        Assert.Contains("a candidate of a ranked choice", fault.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_no_kind_withstands_is_a_finding()
     {
         Process thin = new() { Name = "thin", Switches = [DemoDevices.NType1V2], Capacitors = [DemoDevices.Dense1V2], MaximumSwitchesInSeries = 1 };
