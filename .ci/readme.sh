@@ -15,8 +15,8 @@ readme_block() {
     printf '%s\n' "$block"
 }
 
-run_readme_comparison() {
-    local commands output=$temporary/comparison.txt
+run_readme_design() {
+    local commands output=$temporary/design.txt
     commands=$(readme_block 'dotnet run ')
     echo "$commands"
     bash -euo pipefail -c "$commands" | tee "$output"

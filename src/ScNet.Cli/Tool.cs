@@ -22,14 +22,16 @@ internal static class Tool
     /// <param name="output">Standard output; flushed at the end.</param>
     /// <param name="error">Standard error.</param>
     /// <param name="showsProgress">Whether a long search writes how far it is on standard error: only where that is a terminal.</param>
+    /// <param name="cancellationToken">Stops long work; what is done until then is written.</param>
     /// <returns>The exit code.</returns>
-    public static int Run(IReadOnlyList<string> arguments, TextWriter output, TextWriter error, bool showsProgress = false)
+    public static int Run(
+        IReadOnlyList<string> arguments, TextWriter output, TextWriter error, bool showsProgress = false, CancellationToken cancellationToken = default)
     {
         output.NewLine = "\n";
         error.NewLine = "\n";
         try
         {
-            int code = Invoke(CreateRoot(showsProgress).Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null }), output, error);
+            int code = Invoke(CreateRoot(showsProgress, cancellationToken).Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null }), output, error);
             output.Flush();
             return code;
         }
@@ -41,10 +43,11 @@ internal static class Tool
     }
 
     // A RootCommand would take its name from the executable, which is not that of the installed tool.
-    private static Command CreateRoot(bool showsProgress) => new("scnet", "Analyses and compares switched-capacitor converters from netlist documents.")
+    private static Command CreateRoot(bool showsProgress, CancellationToken cancellationToken) => new("scnet", "Designs, analyses and compares switched-capacitor converters from netlist documents.")
     {
         new HelpOption(),
         new VersionOption(),
+        DesignCommand.Create(showsProgress, cancellationToken),
         AnalyzeCommand.Create(),
         CompareCommand.Create(),
         SweepCommand.Create(),

@@ -5,9 +5,10 @@ internal static class GoldenSection
 {
     private const double Golden = 0.6180339887498949;
 
-    private const double Tolerance = 1e-6;
+    // a minimum is flat: the value is then good to the square of it
+    private const double Tolerance = 3e-4;
 
-    /// <summary>The place of the minimum between two bounds, to 1e-6, by golden sections.</summary>
+    /// <summary>The place of the minimum between two bounds, to 3e-4, by golden sections.</summary>
     public static double Minimum(double low, double high, Func<double, double> value)
     {
         double left = high - (Golden * (high - low)), right = low + (Golden * (high - low));

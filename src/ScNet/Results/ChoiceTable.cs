@@ -40,8 +40,19 @@ internal static class ChoiceTable
             new("loads", r => r.Ranked?.Loads.Select(Load), HasColumn: false),
             new("elements", r => r.Ranked?.Sized is { } sized ? Elements(sized) : null, HasColumn: false),
         ];
-        return ResultTable.OfAny(Conditions(choice, sensitivity), figures, rows);
+        return ResultTable.OfAny(
+            Conditions(choice, sensitivity), [.. figures.Select(f => new Figure<Row>(f.Path, r => Rounded(f.Value(r)), f.HasColumn))], rows);
     }
+
+    // what is found by search is good to some six digits, and more would differ between machines
+    private static object? Rounded(object? value) => value switch
+    {
+        double number => SixDigits.Of(number),
+        string => value,
+        IEnumerable<KeyValuePair<string, object?>> members => (KeyValuePair<string, object?>[])[.. members.Select(m => new KeyValuePair<string, object?>(m.Key, Rounded(m.Value)))],
+        System.Collections.IEnumerable items => items.Cast<object?>().Select(Rounded).ToArray(),
+        _ => value,
+    };
 
     private static KeyValuePair<string, object?>[] Conditions(RankedChoice choice, ChoiceSensitivity? sensitivity)
     {
@@ -60,7 +71,7 @@ internal static class ChoiceTable
                 ("switchAreaSquareMetres", requirement.SwitchAreaSquareMetres),
                 ("frequencyHz", Members(("minimum", requirement.FrequencyHz.Minimum), ("maximum", requirement.FrequencyHz.Maximum)))),
             .. sensitivity is null ? [] : Members(("sensitivity", sensitivity.Changes.Select(c => Members(
-                ("assumption", c.Assumption), ("factor", c.Factor), ("winner", c.Winner?.Name))))),
+                ("assumption", c.Assumption), ("factor", Rounded(c.Factor)), ("winner", c.Winner?.Name))))),
         ];
     }
 

@@ -58,8 +58,9 @@ internal sealed class DeviceFit
 /// <param name="Kinds">Per kind of device its name and the verdict.</param>
 internal sealed record ElementFit(string Name, int MaximumInSeries, IReadOnlyList<(string Device, RatingVerdict Verdict)> Kinds)
 {
-    /// <summary>The kind that takes the fewest devices in series, the first of equal ones.</summary>
-    public (string Device, RatingVerdict Verdict) Best => Kinds.MinBy(k => (k.Verdict.Outcome is RatingOutcome.Undetermined, k.Verdict.StackCount));
+    /// <summary>The kind that can be, else may be, else comes nearest, with the fewest devices in series; the first of equal ones.</summary>
+    public (string Device, RatingVerdict Verdict) Best => Kinds.MinBy(k => (
+        k.Verdict.Outcome switch { RatingOutcome.NotAllowed => 2, RatingOutcome.Undetermined => 1, _ => 0 }, k.Verdict.StackCount));
 
     public bool IsPossible => Kinds.Any(k => k.Verdict.Outcome is RatingOutcome.WithinRating or RatingOutcome.NeedsStack);
 

@@ -9,6 +9,8 @@ internal sealed class EnergyBudget
 {
     private const int SourceTurns = 3;
 
+    private const double SourceTolerance = 1e-7;
+
     private EnergyBudget(IReadOnlyList<LoadBudget> loads, double[] sourceAmperes, double outputWatts, double inputWatts, IReadOnlyList<double> sharesOfModes)
     {
         Loads = loads;
@@ -84,8 +86,13 @@ internal sealed class EnergyBudget
             // the ends of the range are voltages at the converter
             for (int turn = 0; turn < SourceTurns && held.IsHeld && point.Slice >= 0 && requirement.SourceOhms > 0; turn++)
             {
-                double room = (point.InputVolts * point.InputVolts) - (4 * requirement.SourceOhms * held.InputWatts);
+                double room = (point.InputVolts * point.InputVolts) - (4 * requirement.SourceOhms * held.InputWatts), before = volts;
                 volts = (point.InputVolts + Math.Sqrt(Math.Max(0, room))) / 2;
+                if (Math.Abs(volts - before) < SourceTolerance * volts)
+                {
+                    break;
+                }
+
                 held = modes[m].Hold(volts, point.OutputVolts, point.LoadAmperes);
             }
 

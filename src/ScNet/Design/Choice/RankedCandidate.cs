@@ -6,6 +6,9 @@ namespace ScNet.Design.Choice;
 /// <summary>A candidate that does what is required, with its sizes and what it makes of the energy.</summary>
 public sealed class RankedCandidate
 {
+    // below it there is nothing but rounding
+    private const double LeastGap = 1e-6;
+
     private readonly CandidateDesign _design;
 
     internal RankedCandidate(int rank, CandidateDesign design, IReadOnlyList<string> reasons)
@@ -51,14 +54,16 @@ public sealed class RankedCandidate
     /// <summary>The area that it takes on the chip in square metres (m²).</summary>
     public double AreaSquareMetres => Sized?.AreaSquareMetres ?? 0;
 
-    /// <summary>By how much of itself the loss at the points for which it is sized may be lowered at most by other sizes of the same kinds; null for a linear regulator.</summary>
-    public double? RelativeGap => _design.RelativeGap;
+    /// <summary>By how much of itself the loss at the points for which it is sized may be lowered at most by other sizes of the same kinds, a power of ten that is not below it; null for a linear regulator.</summary>
+    public double? RelativeGap => _design.RelativeGap is { } gap ? Math.Pow(10, Math.Ceiling(Math.Log10(Math.Max(gap, LeastGap)))) : null;
 
     /// <summary>Why it has its place: where it loses most against the one before it and the first one, and which elements take stacks.</summary>
     public IReadOnlyList<string> Reasons { get; }
 
-    /// <summary>The netlist document with these sizes; null for a linear regulator.</summary>
-    public string? ToToml() => Sized is { } sized ? Sizing.SizedNetlist.Of(sized) : null;
+    /// <summary>The netlist document with these sizes to six digits, and what each element is made of as remarks; null for a linear regulator.</summary>
+    public string? ToToml() => Sized is { } sized
+        ? Sizing.SizedNetlist.Of(new SizedConverter(SixDigits.Of(sized.Converter), sized.Switches, sized.Capacitors, sized.Inductors, sized.Process))
+        : null;
 
     /// <summary>Place, name, life and efficiency.</summary>
     public override string ToString() =>

@@ -130,8 +130,8 @@ public sealed class RankedChoiceTests
         foreach (RankedCandidate ranked in s_choice.Ranked.Where(r => r.Sized is not null))
         {
             Converter read = NetlistReader.Read(ranked.ToToml()!).GetConverter();
-            Assert.Equal(ranked.Sized!.Converter.Switches.Select(s => s.Ohms), read.Switches.Select(s => s.Ohms));
-            Assert.Equal(ranked.Sized.Converter.Capacitors.Select(c => c.Farads), read.Capacitors.Select(c => c.Farads));
+            Assert.All(ranked.Sized!.Converter.Switches.Zip(read.Switches), s => Assert.Equal(s.First.Ohms, s.Second.Ohms, 1e-5 * s.First.Ohms));
+            Assert.All(ranked.Sized.Converter.Capacitors.Zip(read.Capacitors), c => Assert.Equal(c.First.Farads, c.Second.Farads, 1e-5 * c.First.Farads));
         }
     }
 

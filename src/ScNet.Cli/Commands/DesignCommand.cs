@@ -1,0 +1,120 @@
+using System.CommandLine;
+using System.Globalization;
+using ScNet.Cli.Rendering;
+using ScNet.Design.Choice;
+using ScNet.Design.Requirements;
+using ScNet.Results;
+
+namespace ScNet.Cli.Commands;
+
+/// <summary><c>scnet design</c>: from a requirement to the converter that wastes least, all candidates ranked with reasons.</summary>
+internal static class DesignCommand
+{
+    /// <param name="showsProgress">Whether the work writes how far it is on standard error.</param>
+    /// <param name="cancellationToken">Stops the work as a key of the terminal does.</param>
+    public static Command Create(bool showsProgress, CancellationToken cancellationToken)
+    {
+        Argument<string> file = SharedOptions.File();
+        file.HelpName = "REQUIREMENT";
+        file.Description = "A requirement document (TOML).";
+        Option<bool> sensitivity = new("--sensitivity")
+        {
+            Description = "Adds which input assumption would change the winner, and from which factor on. Takes some ten times as long.",
+        };
+        Option<string?> netlist = new("--netlist") { Description = "Writes the netlist of the winner with its sizes to this file.", HelpName = "FILE" };
+        Option<string?> candidate = new("--candidate") { Description = "With --netlist: of this candidate instead of the winner.", HelpName = "NAME" };
+        Option<int> threads = Threads();
+        Option<string> format = SharedOptions.Format("text", "json", "csv");
+        Command command = new("design", "Sizes all candidates of a requirement and ranks them by life or loss, with reasons.")
+        {
+            file, sensitivity, netlist, candidate, threads, format,
+        };
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(candidate) is not null && result.GetValue(netlist) is null)
+            {
+                result.AddError("--candidate says whose netlist --netlist writes. Add --netlist FILE.");
+            }
+        });
+        command.SetAction(parsed =>
+        {
+            TextWriter output = parsed.InvocationConfiguration.Output, error = parsed.InvocationConfiguration.Error;
+            string path = parsed.GetRequiredValue(file);
+            if (RequirementFile.Read(path, error) is not { } requirement)
+            {
+                return Tool.Failure;
+            }
+
+            using Interruption interruption = new(cancellationToken);
+            Candidates candidates = Candidates.Of(requirement, Path.GetDirectoryName(path) is { Length: > 0 } folder ? folder : ".");
+            foreach (Diagnostic diagnostic in candidates.Diagnostics)
+            {
+                error.WriteLine(Printable.Of(diagnostic.Position is null ? $"{path}: {diagnostic}" : diagnostic.ToString()));
+            }
+
+            int most = parsed.GetValue(threads);
+            RankedChoice choice = WithProgress(showsProgress, error, p => RankedChoice.Of(requirement, candidates.All, p, most, interruption.Token));
+            ChoiceSensitivity? changes = parsed.GetValue(sensitivity)
+                ? WithProgress(showsProgress, error, p => ChoiceSensitivity.Of(choice, p, most, interruption.Token))
+                : null;
+            switch (parsed.GetValue(format))
+            {
+                case "json":
+                    output.WriteLine(ResultTable.OfChoice(choice, changes).ToJson());
+                    break;
+                case "csv":
+                    output.Write(ResultTable.OfChoice(choice, changes).ToCsv());
+                    break;
+                default:
+                    ChoiceText.Write(output, choice, changes);
+                    break;
+            }
+
+            bool isWritten = parsed.GetValue(netlist) is not { } target || WriteNetlist(choice, parsed.GetValue(candidate), target, error);
+            return isWritten && choice is { IsComplete: true, Winner: not null } && candidates.Diagnostics.Count == 0 ? Tool.Success : Tool.Failure;
+        });
+        return command;
+    }
+
+    private static bool WriteNetlist(RankedChoice choice, string? name, string target, TextWriter error)
+    {
+        RankedCandidate? chosen = name is null ? choice.Winner : choice.Ranked.FirstOrDefault(r => r.Candidate.Name == name);
+        if (chosen?.ToToml() is not { } text)
+        {
+            error.WriteLine(Printable.Of(chosen is null
+                ? name is null ? "There is no winner, so no netlist is written." : $"There is no ranked candidate '{name}'. The candidates: {string.Join("; ", choice.Ranked.Select(r => r.Candidate.Name))}."
+                : $"'{chosen.Candidate.Name}' has no netlist."));
+            return false;
+        }
+
+        File.WriteAllText(target, text);
+        return true;
+    }
+
+    private static T WithProgress<T>(bool shows, TextWriter terminal, Func<IProgress<double>?, T> work)
+    {
+        if (!shows)
+        {
+            return work(null);
+        }
+
+        using ProgressLine progress = new(terminal, "worked out", TimeProvider.System);
+        return work(progress);
+    }
+
+    private static Option<int> Threads()
+    {
+        Option<int> threads = new("--threads") { Description = "The most threads; as many as the machine has where it is not given. The answer is the same.", HelpName = "N" };
+        threads.CustomParser = result =>
+        {
+            string text = result.Tokens.Count > 0 ? result.Tokens[^1].Value : string.Empty;
+            if (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int count) || count < 1)
+            {
+                result.AddError($"Expected a whole number from 1 on after --threads, but got '{text}'.");
+            }
+
+            return count;
+        };
+        return threads;
+    }
+}
