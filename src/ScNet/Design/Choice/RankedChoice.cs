@@ -4,7 +4,7 @@ namespace ScNet.Design.Choice;
 
 /// <summary>All candidates of a requirement, each with the sizes that lose least, in the order of what they make of the energy.</summary>
 /// <remarks>
-/// The order is by life where the requirement names the charge of a cell, else by average input power; of equal ones the
+/// The order is by life where the requirement names the charge of a cell, else by average input power; of those that are equal to six digits the
 /// first asked for comes first. Every candidate is worked out by itself and the order is made of the results, so the answer does not
 /// depend on how many threads there are.
 /// </remarks>
@@ -69,7 +69,7 @@ public sealed class RankedChoice
         });
 
         CandidateDesign[] known = [.. designs.OfType<CandidateDesign>()];
-        CandidateDesign[] order = [.. known.Where(d => d.IsAccepted).OrderByDescending(d => d.Merit)];
+        CandidateDesign[] order = [.. known.Where(d => d.IsAccepted).OrderByDescending(d => SixDigits.Of(d.Merit))];
         return new RankedChoice(
             requirement,
             [.. order.Select((d, i) => new RankedCandidate(i + 1, d, RankingReasons.Of(order, i)))],

@@ -11,9 +11,9 @@ internal static class RankingReasons
         CandidateDesign own = order[place];
         return
         [
-            .. place == 0 && order.Count > 1 ? [$"wins over 2nd by {Largest(order[1], own)}"] : Array.Empty<string>(),
-            .. place > 0 ? [$"loses to {Ordinal(place)} by {Largest(own, order[place - 1])}"] : Array.Empty<string>(),
-            .. place > 1 ? [$"loses to 1st by {Largest(own, order[0])}"] : Array.Empty<string>(),
+            .. place == 0 && order.Count > 1 ? [Against("wins over", 1, order[1], own)] : Array.Empty<string>(),
+            .. place > 0 ? [Against("loses to", place - 1, own, order[place - 1])] : Array.Empty<string>(),
+            .. place > 1 ? [Against("loses to", 0, own, order[0])] : Array.Empty<string>(),
             .. own.Stacks,
         ];
     }
@@ -32,6 +32,11 @@ internal static class RankingReasons
         LossKind.Control => "control",
         _ => "linear drop",
     };
+
+    private static string Against(string verb, int other, CandidateDesign worse, CandidateDesign better) =>
+        SixDigits.Of(worse.Merit) == SixDigits.Of(better.Merit)
+            ? $"does as well as {Ordinal(other + 1)}"
+            : $"{verb} {Ordinal(other + 1)} by {Largest(worse, better)}";
 
     // where the worse one loses most beyond the better one: "plates in sleep, 1.2 µW against 0.3 µW, of 2 µW more on average"
     private static string Largest(CandidateDesign worse, CandidateDesign better)
