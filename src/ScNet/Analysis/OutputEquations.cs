@@ -1,6 +1,5 @@
 using System.Numerics;
 using ScNet.Kernel;
-using ScNet.Numerics;
 
 namespace ScNet.Analysis;
 

@@ -1,5 +1,4 @@
 using System.Numerics;
-using ScNet.Kernel;
 
 namespace ScNet.Analysis;
 

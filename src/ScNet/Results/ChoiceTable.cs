@@ -1,7 +1,6 @@
 using ScNet.Design.Choice;
 using ScNet.Design.Losses;
 using ScNet.Design.Requirements;
-using ScNet.Devices;
 
 namespace ScNet.Results;
 

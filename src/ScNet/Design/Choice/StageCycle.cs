@@ -1,6 +1,5 @@
 using ScNet.Analysis;
 using ScNet.Design.Losses;
-using ScNet.Devices;
 
 namespace ScNet.Design.Choice;
 

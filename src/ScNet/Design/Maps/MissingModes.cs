@@ -1,5 +1,4 @@
 using Fractions;
-using ScNet.Design.Regulation;
 
 namespace ScNet.Design.Maps;
 

@@ -1,4 +1,3 @@
-using ScNet.Analysis;
 using ScNet.Numerics;
 
 namespace ScNet.Design.Sizing;

@@ -1,5 +1,4 @@
 using ScNet.Devices;
-using ScNet.Netlists.Toml;
 using Tomlyn.Syntax;
 
 namespace ScNet.Design.Requirements.Toml;
