@@ -63,7 +63,7 @@ public sealed class Candidates
         return [];
     }
 
-    private static IReadOnlyList<Candidate> OfFamilies(CandidateRequest request, Interval<Fraction> ratios, List<Diagnostic> diagnostics)
+    private static Candidate[] OfFamilies(CandidateRequest request, Interval<Fraction> ratios, List<Diagnostic> diagnostics)
     {
         string[] unknown = [.. request.Families.Except(FamilyCandidates.Names)];
         foreach (string name in unknown)

@@ -43,6 +43,7 @@ internal sealed class EnergyBudget
         int slices = points.Max(p => p.Slice) + 1, loads = requirement.Loads.Count;
         double[] amperes = new double[slices], output = new double[loads], weights = new double[loads], shares = new double[modes.Count];
         double[][] watts = [.. requirement.Loads.Select(_ => new double[LossModel.KindCount])];
+        List<(ProfilePoint Point, int Mode, RegulatedPoint Held)> served = [];
         reason = string.Empty;
         foreach (ProfilePoint point in points)
         {
@@ -58,12 +59,19 @@ internal sealed class EnergyBudget
             }
 
             amperes[point.Slice] += point.Weight * slices * held.InputWatts / volts;
-            shares[mode] += point.Weight;
-            weights[point.Load] += point.Weight;
-            output[point.Load] += point.Weight * held.OutputWatts;
+            served.Add((point, mode, held));
+        }
+
+        double[] lasting = Lasting(requirement, amperes);
+        foreach ((ProfilePoint point, int mode, RegulatedPoint held) in served)
+        {
+            double time = point.Weight * lasting[point.Slice];
+            shares[mode] += time;
+            weights[point.Load] += time;
+            output[point.Load] += time * held.OutputWatts;
             for (int k = 0; k < LossModel.KindCount; k++)
             {
-                watts[point.Load][k] += point.Weight * held.LossOf((LossKind)k);
+                watts[point.Load][k] += time * held.LossOf((LossKind)k);
             }
         }
 
@@ -71,6 +79,13 @@ internal sealed class EnergyBudget
         return new EnergyBudget(
             [.. requirement.Loads.Select((l, i) => new LoadBudget(l, output[i] / weights[i], [.. watts[i].Select(w => w / weights[i])]))],
             amperes, output.Sum(), output.Sum() + lost, [.. shares]);
+    }
+
+    // how long each slice lasts, one on average: slices of a discharge hold the same charge; without one all voltages count alike
+    private static double[] Lasting(Requirement requirement, double[] amperes)
+    {
+        double average = amperes.Average(a => 1 / a);
+        return requirement.Discharge.Count < 2 ? [.. amperes.Select(_ => 1.0)] : [.. amperes.Select(a => 1 / (a * average))];
     }
 
     /// <summary>The mode that draws least at a point, with the drop in the source; null where none holds it.</summary>

@@ -17,12 +17,14 @@ internal sealed class StageDuties
 
     private readonly Candidate _candidate;
     private readonly double? _ratioPerNode;
+    private static readonly int[] s_probes = [35, 97, 201];
+
     private readonly ConcurrentDictionary<int, Lazy<ModeAnalysis>> _analyses = new();
 
     public StageDuties(Candidate candidate)
     {
         _candidate = candidate;
-        Fraction[] slopes = [.. new[] { 35, 97, 201 }.Where(n => AnalysisAt(n).Ratio.IsExact).Select(n => AnalysisAt(n).Ratio.ToFraction() / n)];
+        Fraction[] slopes = [.. s_probes.Where(n => AnalysisAt(n).Ratio.IsExact).Select(n => AnalysisAt(n).Ratio.ToFraction() / n)];
         _ratioPerNode = slopes.Length == 3 && slopes.All(s => s == slopes[0]) ? slopes[0].ToDouble() : null;
     }
 

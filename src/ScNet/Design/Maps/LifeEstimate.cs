@@ -12,6 +12,7 @@ namespace ScNet.Design.Maps;
 public sealed class LifeEstimate
 {
     private const double CoulombsPerAmpereHour = 3600;
+    private const int DefaultSlices = 256;
 
     private readonly double[] _lossJoules;
 
@@ -79,9 +80,15 @@ public sealed class LifeEstimate
     /// <summary>Estimates it for a requirement: its curve, or where it has none every voltage of its range from the highest on alike.</summary>
     /// <param name="modes">The modes.</param>
     /// <param name="requirement">The requirement.</param>
+    /// <exception cref="ArgumentException">There is no mode, or the requirement has no state of the load, no output voltage, or no curve of the kind.</exception>
+    public static LifeEstimate Of(IReadOnlyList<RegulatedMode> modes, Requirement requirement) => Of(modes, requirement, DefaultSlices);
+
+    /// <summary>The same with a number of slices.</summary>
+    /// <param name="modes">The modes.</param>
+    /// <param name="requirement">The requirement.</param>
     /// <param name="slices">The number of slices of charge, about; at least 1.</param>
     /// <exception cref="ArgumentException">There is no mode, or the requirement has no state of the load, no output voltage, or no curve of the kind.</exception>
-    public static LifeEstimate Of(IReadOnlyList<RegulatedMode> modes, Requirement requirement, int slices = 256)
+    public static LifeEstimate Of(IReadOnlyList<RegulatedMode> modes, Requirement requirement, int slices)
     {
         ArgumentNullException.ThrowIfNull(requirement);
         IReadOnlyList<DischargePoint> curve = requirement.Discharge.Count > 0 ? requirement.Discharge
@@ -105,7 +112,7 @@ public sealed class LifeEstimate
         IReadOnlyList<LoadShare> loads,
         double sourceOhms,
         double? cellCoulombs,
-        int slices = 256)
+        int slices = DefaultSlices)
     {
         ArgumentNullException.ThrowIfNull(modes);
         ArgumentNullException.ThrowIfNull(discharge);

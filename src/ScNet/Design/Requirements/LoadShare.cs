@@ -23,7 +23,7 @@ public sealed record LoadShare(string Name, double Amperes, double Share, double
 
     private static double Positive(double value, string name) => Guard.InRange(value, allowZero: false, name);
 
-    private static double Fraction(double value) => value <= 1
-        ? Positive(value, nameof(Share))
-        : throw new ArgumentOutOfRangeException(nameof(Share), value, "Expected at most 1.");
+    private static double Fraction(double share) => share <= 1
+        ? Positive(share, nameof(share))
+        : throw new ArgumentOutOfRangeException(nameof(share), share, "Expected a share of the time of at most 1.");
 }

@@ -18,6 +18,7 @@ public sealed class LifeOfChoiceTests
         {
             LifeEstimate life = LifeEstimate.Of(ranked.Modes, choice.Requirement, slices: 20);
             Assert.Equal(1, life.Hours!.Value / ranked.LifeHours!.Value, 0.01);
+            Assert.Equal(life.AverageEfficiency!.Value, ranked.Efficiency, 1e-3);
         }
     }
 }

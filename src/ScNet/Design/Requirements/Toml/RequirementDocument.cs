@@ -84,7 +84,7 @@ internal sealed class RequirementDocument
         return _root.Range(key, unit);
     }
 
-    private IReadOnlyList<DischargePoint> ReadDischarge(Interval<double> input)
+    private DischargePoint[] ReadDischarge(Interval<double> input)
     {
         if (_root.Pairs(RequirementKeys.Discharge, CurveExample) is not { } pairs)
         {
