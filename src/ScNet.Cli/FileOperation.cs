@@ -1,7 +1,6 @@
 using ScNet.Design.Losses;
 using ScNet.Devices;
 using ScNet.Results;
-using ScNet.SteadyState;
 using ScNet.SteadyState.Conduction;
 
 namespace ScNet.Cli;

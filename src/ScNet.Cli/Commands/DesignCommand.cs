@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Globalization;
 using ScNet.Cli.Rendering;
 using ScNet.Design.Choice;
-using ScNet.Design.Requirements;
 using ScNet.Results;
 
 namespace ScNet.Cli.Commands;

@@ -1,9 +1,7 @@
 using Fractions;
 using ScNet.Analysis;
 using ScNet.Design.Losses;
-using ScNet.Devices;
 using ScNet.SteadyState;
-using ScNet.Testing.Networks;
 
 namespace ScNet.Tests.Design.Losses;
 

@@ -2,8 +2,6 @@ using CsCheck;
 using ScNet.Analysis;
 using ScNet.Design.Losses;
 using ScNet.SteadyState;
-using ScNet.Testing;
-using ScNet.Testing.Networks;
 
 namespace ScNet.Tests.Design.Losses;
 

@@ -2,7 +2,6 @@ using ScNet.Analysis;
 using ScNet.Design.Losses;
 using ScNet.Devices;
 using ScNet.SteadyState;
-using ScNet.Testing;
 
 namespace ScNet.Tests.Design.Losses;
 
@@ -55,7 +54,7 @@ public sealed class LossModelTests
     public void Every_kind_has_a_formula_and_a_source()
     {
         Assert.Equal(Enum.GetValues<LossKind>(), LossBudget.Formulas.Select(f => f.Kind));
-        Assert.Equal(Enum.GetValues<LossKind>().Length, LossModel.KindCount);
+        Assert.Equal(LossModel.KindCount, Enum.GetValues<LossKind>().Length);
         Assert.All(LossBudget.Formulas, f => Assert.True(f.Formula.Length > 0 && f.Source.Length > 0));
     }
 

@@ -1,6 +1,5 @@
 using ScNet.Design.Losses;
 using ScNet.Design.Maps;
-using ScNet.Design.Regulation;
 using ScNet.Design.Requirements;
 using ScNet.Devices;
 using ScNet.Tests.Design.Losses;

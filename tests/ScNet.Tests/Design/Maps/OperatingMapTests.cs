@@ -1,7 +1,6 @@
 using ScNet.Design.Losses;
 using ScNet.Design.Maps;
 using ScNet.Design.Regulation;
-using ScNet.Tests.Design.Losses;
 using ScNet.Topologies;
 
 namespace ScNet.Tests.Design.Maps;

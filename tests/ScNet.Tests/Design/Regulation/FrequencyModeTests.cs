@@ -2,7 +2,6 @@ using CsCheck;
 using ScNet.Analysis;
 using ScNet.Design.Losses;
 using ScNet.Design.Regulation;
-using ScNet.Devices;
 using ScNet.SteadyState;
 using ScNet.Tests.Design.Losses;
 using ScNet.Topologies;

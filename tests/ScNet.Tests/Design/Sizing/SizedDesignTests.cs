@@ -7,7 +7,6 @@ using ScNet.Devices;
 using ScNet.Netlists;
 using ScNet.SteadyState;
 using ScNet.Stress;
-using ScNet.Testing;
 using ScNet.Topologies;
 
 namespace ScNet.Tests.Design.Sizing;
