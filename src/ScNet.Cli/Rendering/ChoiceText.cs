@@ -91,7 +91,7 @@ internal static class ChoiceText
         LossKind[] kinds = [.. Enum.GetValues<LossKind>().Where(k => winner.Loads.Any(l => l.WattsOf(k) > 0))];
         output.WriteLine();
         output.WriteLine(Printable.Of($"{winner.Candidate.Name}: power in each state of the load, on average over the discharge"));
-        TextTable table = new TextTable("  ").Words("state").Figures("time").Figures("output").Figures(kinds.Select(NameOf)).Figures("efficiency");
+        TextTable table = new TextTable("  ").Words("state").Figures("time").Figures("output").Figures(kinds.Select(LossText.NameOf)).Figures("efficiency");
         foreach (LoadBudget load in winner.Loads)
         {
             table.Row([
@@ -197,20 +197,6 @@ internal static class ChoiceText
         CandidateKind.Inductive => "inductor",
         CandidateKind.Hybrid => "hybrid",
         _ => "linear",
-    };
-
-    private static string NameOf(LossKind kind) => kind switch
-    {
-        LossKind.Conduction => "conduction",
-        LossKind.ChargeSharing => "sharing",
-        LossKind.GateDrive => "gates",
-        LossKind.Junctions => "junctions",
-        LossKind.Plates => "plates",
-        LossKind.Leakage => "leakage",
-        LossKind.BodyDiodes => "diodes",
-        LossKind.Windings => "windings",
-        LossKind.Control => "control",
-        _ => "drop",
     };
 
     private static string Hours(double hours) => string.Create(CultureInfo.InvariantCulture, $"{hours:F1} h");

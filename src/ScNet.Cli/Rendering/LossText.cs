@@ -18,7 +18,7 @@ internal static class LossText
         foreach (IGrouping<LossKind, Loss> kind in budget.Losses.GroupBy(l => l.Kind))
         {
             table.Row([
-                Name(kind.Key),
+                NameOf(kind.Key),
                 EngineeringNumber.Of(budget.WattsOf(kind.Key), "W"),
                 budget.InputWatts > 0 ? (budget.WattsOf(kind.Key) / budget.InputWatts).ToString("0.00 %", CultureInfo.InvariantCulture) : "-",
                 Elements([.. kind.Where(l => l.Element.Length > 0).OrderByDescending(l => l.Watts)]),
@@ -29,9 +29,12 @@ internal static class LossText
         output.WriteLine(Printable.Of($"  Devices: {string.Join("; ", Devices(budget.Sized))}"));
         foreach (LossNote note in budget.Notes)
         {
-            output.WriteLine(Printable.Of($"  {Name(note.Kind)}{(note.Element.Length > 0 ? " of " + note.Element : string.Empty)}: {(note.IsCounted ? "counted" : "not counted")} {note.Reason}"));
+            output.WriteLine(Printable.Of($"  {NameOf(note.Kind)}{(note.Element.Length > 0 ? " of " + note.Element : string.Empty)}: {(note.IsCounted ? "counted" : "not counted")} {note.Reason}"));
         }
     }
+
+    /// <summary>What a kind of loss is called.</summary>
+    public static string NameOf(LossKind kind) => LossBudget.Formulas[(int)kind].Name;
 
     private static string Elements(Loss[] losses) =>
         string.Join(", ", losses.Take(ShownElements).Select(l => $"{l.Element} {EngineeringNumber.Of(l.Watts, "W")}"))
@@ -41,13 +44,4 @@ internal static class LossText
         sized.Converter.Switches.Zip(sized.Switches, (s, stack) => (s.Name, Text: $"{stack.Count} × {stack.Device.Name}"))
             .Concat(sized.Converter.Capacitors.Zip(sized.Capacitors, (c, stack) => (c.Name, Text: $"{stack.Count} × {stack.Device.Name}")))
             .GroupBy(d => d.Text).Select(g => $"{g.Key} for {string.Join(", ", g.Select(d => d.Name))}");
-
-    private static string Name(LossKind kind) => kind switch
-    {
-        LossKind.ChargeSharing => "charge sharing",
-        LossKind.GateDrive => "gate drive",
-        LossKind.BodyDiodes => "body diodes",
-        LossKind.LinearDrop => "linear drop",
-        _ => kind.ToString().ToLowerInvariant(),
-    };
 }

@@ -20,7 +20,7 @@ internal static class MapText
                     .Figures("linear").Figures("ideal").Words("largest loss").Words("stress");
                 for (int i = 0; i < map.InputVolts.Count; i++)
                 {
-                    table.Row(Cells(map.At(i, o, l)));
+                    table.Row(Cells(map.At(i, o, l), name));
                 }
 
                 table.Write(output);
@@ -40,22 +40,27 @@ internal static class MapText
         output.WriteLine("stress        voltage of the element that is loaded most for its rating, without ripple");
     }
 
-    private static IEnumerable<string> Cells(MapPoint point)
+    private static IEnumerable<string> Cells(MapPoint point, string name)
     {
         LossKind largest = Enum.GetValues<LossKind>().MaxBy(point.Best.LossOf);
         return
         [
             EngineeringNumber.Of(point.InputVolts, "V"),
-            Printable.Of(point.BestMode?.Name ?? "none"),
+            Printable.Of(ModeOf(point, name)),
             point is { IsHeld: true, Best.FrequencyHz: > 0 } ? EngineeringNumber.Of(point.Best.FrequencyHz, "Hz") : "–",
             point.IsHeld && !double.IsNaN(point.Best.Duty) ? point.Best.Duty.ToString("F3", CultureInfo.InvariantCulture) : "–",
             Percent(point.Efficiency),
             Percent(point.LinearEfficiency),
             Percent(point.IdealEfficiency),
-            point.IsHeld ? $"{largest} {EngineeringNumber.Of(point.Best.LossOf(largest), "W")}" : "–",
+            point.IsHeld ? $"{LossText.NameOf(largest)} {EngineeringNumber.Of(point.Best.LossOf(largest), "W")}" : "–",
             Printable.Of(point.Stress is { } stress ? $"{stress.Element} {EngineeringNumber.Of(stress.Volts, "V")} of {EngineeringNumber.Of(stress.RatedVolts, "V")}" : "–"),
         ];
     }
+
+    // the name of the candidate stands above
+    private static string ModeOf(MapPoint point, string name) => point.BestMode is not { } mode ? "none"
+        : mode.Name.StartsWith(name + ", ", StringComparison.Ordinal) ? mode.Name[(name.Length + 2)..]
+        : mode.Name;
 
     private static string Percent(double? fraction) => fraction is { } share ? string.Create(CultureInfo.InvariantCulture, $"{share * 100:F1} %") : "–";
 }

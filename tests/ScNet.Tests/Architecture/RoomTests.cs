@@ -18,6 +18,9 @@ public sealed partial class RoomTests
         "Kernel", "Numerics", Root, "Netlists", "Topologies", "Analysis", "SteadyState", "Stress", "Devices", "Reconfiguration", "Design", "Results",
     ];
 
+    /// <summary>From a requirement to a choice, within the room of the design.</summary>
+    private static readonly string[] s_steps = ["Requirements", "Losses", "Regulation", "Sizing", "Maps", "Choice"];
+
     /// <summary>Rooms that stand by themselves.</summary>
     private static readonly string[] s_alone = ["Kernel", "Numerics"];
 
@@ -34,6 +37,19 @@ public sealed partial class RoomTests
     {
         string[] allowed = s_alone.Contains(room) ? [] : s_rooms[..Array.IndexOf(s_rooms, room)];
         Assert.Empty(Arrows(room, allowed));
+    }
+
+    [Fact]
+    public void A_step_of_the_design_uses_only_steps_before_it()
+    {
+        string design = Path.Combine(Library, "Design");
+        Assert.Equal(s_steps.Order(StringComparer.Ordinal), Directory.GetDirectories(design).Select(d => Path.GetFileName(d)).Order(StringComparer.Ordinal));
+        Assert.Empty(
+            from step in s_steps.Prepend(Root)
+            from file in Directory.GetFiles(Path.Combine(design, step), "*.cs", step == Root ? SearchOption.TopDirectoryOnly : SearchOption.AllDirectories)
+            from later in s_steps[(Array.IndexOf(s_steps, step) + 1)..]
+            where Regex.IsMatch(Said().Replace(File.ReadAllText(file), " "), $@"\bDesign\.{later}\b")
+            select $"{Path.GetRelativePath(Library, file)} uses {later}");
     }
 
     [Theory]

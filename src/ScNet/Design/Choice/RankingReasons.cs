@@ -18,21 +18,6 @@ internal static class RankingReasons
         ];
     }
 
-    /// <summary>The name of a kind of loss in a sentence.</summary>
-    public static string NameOf(LossKind kind) => kind switch
-    {
-        LossKind.Conduction => "conduction",
-        LossKind.ChargeSharing => "charge sharing",
-        LossKind.GateDrive => "gate drive",
-        LossKind.Junctions => "junctions",
-        LossKind.Plates => "plates",
-        LossKind.Leakage => "leakage",
-        LossKind.BodyDiodes => "body diodes",
-        LossKind.Windings => "windings",
-        LossKind.Control => "control",
-        _ => "linear drop",
-    };
-
     private static string Against(string verb, int other, CandidateDesign worse, CandidateDesign better) =>
         SixDigits.Of(worse.Merit) == SixDigits.Of(better.Merit)
             ? $"does as well as {Ordinal(other + 1)}"
@@ -49,7 +34,7 @@ internal static class RankingReasons
         (double more, LossKind kind, int state) = all.MaxBy(d => d.More);
         LoadBudget own = worse.Energy.Loads[state], other = better.Energy.Loads[state];
         double total = worse.Energy.InputWatts - better.Energy.InputWatts;
-        return $"{NameOf(kind)} in {own.Load.Name}: {EngineeringNumber.Of(own.WattsOf(kind), "W")} against {EngineeringNumber.Of(other.WattsOf(kind), "W")}, "
+        return $"{LossFormulas.NameOf(kind)} in {own.Load.Name}: {EngineeringNumber.Of(own.WattsOf(kind), "W")} against {EngineeringNumber.Of(other.WattsOf(kind), "W")}, "
             + $"{EngineeringNumber.Of(more, "W")} on average{(total > 0 ? $" of {EngineeringNumber.Of(total, "W")} more in all" : string.Empty)}";
     }
 
