@@ -1,4 +1,3 @@
-using System.Globalization;
 using ScNet.Analysis;
 using ScNet.Kernel;
 using ScNet.SteadyState.Conduction;
@@ -16,9 +15,6 @@ namespace ScNet.SteadyState;
 /// </remarks>
 public sealed class PeriodicSteadyState
 {
-    // relative to the time that is rounded
-    private const double BoundaryRounding = 1e-15;
-
     private readonly double? _idealRatio;
     private readonly bool[][] _closed;
     private readonly SwitchedNetwork _network;
@@ -63,11 +59,11 @@ public sealed class PeriodicSteadyState
         AverageOutputVoltageVolts = OpenOutputVoltageVolts - (OutputImpedanceOhms * point.LoadCurrentAmperes);
         _signals = null!;
         Diodes = NameIndex.ListOf<DiodeOperation>(converter.Name, "diode", [], d => d.Switch.Name);
-        _inductors = new(() => new([.. Converter.Inductors.Select((_, k) => OperateInductor(k))], Converter.Inductors.Names));
-        _switches = new(() => new([.. Enumerable.Range(0, _network.SwitchCount).Select(Operate)], Converter.Switches.Names));
-        _capacitors = new(() => new([.. Enumerable.Range(0, _network.CapacitorCount).Select(OperateCapacitor)], Converter.Capacitors.Names));
+        _inductors = new(() => new([.. Converter.Inductors.Select((_, k) => Operations.OfInductor(k))], Converter.Inductors.Names));
+        _switches = new(() => new([.. Enumerable.Range(0, _network.SwitchCount).Select(Operations.OfSwitch)], Converter.Switches.Names));
+        _capacitors = new(() => new([.. Enumerable.Range(0, _network.CapacitorCount).Select(Operations.OfCapacitor)], Converter.Capacitors.Names));
         _parasitics = new(() => new(
-            [.. Converter.Parasitics.Select((_, k) => OperateParasitic(Converter.ParasiticBranches.Count - Converter.Parasitics.Count + k))], Converter.Parasitics.Names));
+            [.. Converter.Parasitics.Select((_, k) => Operations.OfParasitic(Converter.ParasiticBranches.Count - Converter.Parasitics.Count + k))], Converter.Parasitics.Names));
     }
 
     /// <summary>The converter.</summary>
@@ -263,141 +259,16 @@ public sealed class PeriodicSteadyState
 
     internal IPeriodicSignals Signals => _signals.Value;
 
-    private SwitchOperation Operate(int index)
-    {
-        Switch @switch = Converter.Switches[index];
-        PhaseWaveform?[] currents = [.. Phases().Select(j => Signals.SwitchCurrent(j, index))];
-        double square = Point.FrequencyHz * currents.Sum(w => w?.SquareIntegral() ?? 0);
-        int[] open = [.. Phases().Where(j => !IsClosed(j, index))];
-        Interval<double> known = Intervals.Empty<double>();
-        foreach (int phase in open.Where(j => _known.AcrossSwitch(index, j)))
-        {
-            known = known.Hull(ToInterval(Signals.SwitchVoltage(phase, index)));
-        }
-
-        known = known.IsDetermined ? known : default;
-        Interval<double> blocking = open.All(j => _known.AcrossSwitch(index, j)) ? known : default;
-        return new SwitchOperation(@switch, Math.Sqrt(square), Peak(currents), square * @switch.Ohms, blocking, known);
-    }
-
-    private CapacitorOperation OperateCapacitor(int index)
-    {
-        Capacitor capacitor = Converter.Capacitors[index];
-        PhaseWaveform[] currents = [.. Phases().Select(j => Signals.CapacitorCurrent(j, index))];
-        PhaseWaveform[] voltages = [.. Phases().Select(j => Signals.CapacitorVoltage(j, index))];
-        double square = Point.FrequencyHz * currents.Sum(w => w.SquareIntegral());
-        double? average = _known.OfCapacitor(index)
-            ? voltages.Select((w, j) => w.Mean() * Signals.Durations[j]).Sum() * Point.FrequencyHz
-            : null;
-
-        // a square beyond the range of numbers is infinite, and loses nothing in no resistance
-        double dissipation = capacitor.EsrOhms > 0 ? square * capacitor.EsrOhms : 0;
-        return new CapacitorOperation(
-            capacitor, average, PeakToPeak(j => voltages[j]), Math.Sqrt(square), Peak(currents), dissipation, ChargingWatts(capacitor.Farads, voltages))
-        {
-            BottomPlate = capacitor.Plates.BottomFarads > 0 ? OperateParasitic(FirstPlate(index)) : null,
-            TopPlate = capacitor.Plates.TopFarads > 0 ? OperateParasitic(FirstPlate(index) + (capacitor.Plates.BottomFarads > 0 ? 1 : 0)) : null,
-        };
-    }
-
-    private InductorOperation OperateInductor(int index)
-    {
-        Inductor inductor = Converter.Inductors[index];
-        PhaseWaveform[] currents = [.. Phases().Select(j => Signals.InductorCurrent(j, index))];
-        double square = Point.FrequencyHz * currents.Sum(w => w.SquareIntegral());
-        double average = Point.FrequencyHz * currents.Select((w, j) => w.Mean() * Signals.Durations[j]).Sum();
-        return new InductorOperation(inductor, average, PeakToPeak(j => currents[j]), Math.Sqrt(square), Peak(currents), square * inductor.Ohms);
-    }
-
-    // The number of plates of the capacitors before one.
-    private int FirstPlate(int capacitor) =>
-        Converter.Capacitors.Take(capacitor).Sum(c => (c.Plates.BottomFarads > 0 ? 1 : 0) + (c.Plates.TopFarads > 0 ? 1 : 0));
-
-    private ParasiticOperation OperateParasitic(int index)
-    {
-        double farads = Signals.ParasiticFarads(index);
-        PhaseWaveform[] voltages = [.. Phases().Select(j => Signals.ParasiticVoltage(j, index))];
-        double square = Phases().Sum(j => Signals.ParasiticCurrent(j, index).SquareIntegral());
-        return new ParasiticOperation(farads, PeakToPeak(j => voltages[j]), Math.Sqrt(Point.FrequencyHz * square), ChargingWatts(farads, voltages));
-    }
-
-    // f Σ q² / (2 C)
-    private double ChargingWatts(double farads, PhaseWaveform[] voltages) => 0.5 * Point.FrequencyHz * farads * voltages.Sum(v => v.Change * v.Change);
+    private ElementOperations Operations => new(Converter, Signals, _known, _closed, Point.FrequencyHz);
 
     private static double? RatioOf(ModeAnalysis analysis) => analysis.Ratio.IsDetermined ? analysis.Ratio.ToDouble() : null;
 
     // phases, or the stretches into which events divide them
     private IEnumerable<int> Phases() => Enumerable.Range(0, _closed.Length);
 
-    private bool IsClosed(int phase, int index) => _closed[phase][index];
+    private double PeakToPeak(Func<int, PhaseWaveform> waveform) => WaveformRange.PeakToPeak(Phases().Select(waveform));
 
-    private double PeakToPeak(Func<int, PhaseWaveform> waveform)
-    {
-        Interval<double> hull = Phases().Select(j => ToInterval(waveform(j))).Aggregate((a, b) => a.Hull(b));
-        return hull.Maximum!.Value - hull.Minimum!.Value;
-    }
-
-    private static Interval<double> ToInterval(PhaseWaveform waveform)
-    {
-        (double minimum, double maximum) = waveform.Extremes();
-        return new Interval<double>(minimum, maximum, IntervalState.Determined);
-    }
-
-    private static double Peak(IEnumerable<PhaseWaveform?> waveforms)
-    {
-        double peak = 0;
-        foreach (PhaseWaveform? waveform in waveforms)
-        {
-            if (waveform is not null)
-            {
-                (double least, double greatest) = waveform.Extremes();
-                peak = -least > Math.Max(greatest, Math.Abs(peak)) ? least : greatest > Math.Abs(peak) ? greatest : peak;
-            }
-        }
-
-        return peak;
-    }
+    private double?[] Sample(IReadOnlyList<double> times, Func<int, PhaseWaveform?> waveform) => new PeriodSamples(Signals.Durations, Point.FrequencyHz).Of(times, waveform);
 
     private static double[] Determined(double?[] values) => [.. values.Select(v => v!.Value)];
-
-    // Null at times in phases that have no such waveform.
-    private double?[] Sample(IReadOnlyList<double> times, Func<int, PhaseWaveform?> waveform)
-    {
-        ArgumentNullException.ThrowIfNull(times);
-        PhaseWaveform?[] waveforms = [.. Phases().Select(waveform)];
-        var values = new double?[times.Count];
-        for (int i = 0; i < values.Length; i++)
-        {
-            (int phase, double time) = Locate(times, i);
-            values[i] = waveforms[phase]?.At(time);
-        }
-
-        return values;
-    }
-
-    // The phase at a time and the time since its start. A time that rounding alone puts before a boundary is on it.
-    private (int Phase, double Time) Locate(IReadOnlyList<double> timesSeconds, int index)
-    {
-        double periods = timesSeconds[index] * Point.FrequencyHz;
-        if (!double.IsFinite(periods))
-        {
-            throw new ArgumentOutOfRangeException(
-                nameof(timesSeconds), timesSeconds[index], $"Expected finite times in seconds, but the one at index {index.ToString(CultureInfo.InvariantCulture)} is not.");
-        }
-
-        double rounding = BoundaryRounding * Math.Max(1, Math.Abs(periods)) / Point.FrequencyHz;
-        double rest = (periods - Math.Floor(periods)) / Point.FrequencyHz;
-        for (int phase = 0; phase < Signals.Durations.Length; phase++)
-        {
-            double duration = Signals.Durations[phase];
-            if (rest < duration - Math.Min(rounding, 0.5 * duration))
-            {
-                return (phase, Math.Max(0, rest));
-            }
-
-            rest -= duration;
-        }
-
-        return (0, 0);
-    }
 }
