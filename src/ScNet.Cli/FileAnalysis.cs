@@ -1,5 +1,6 @@
 using ScNet.Analysis;
 using ScNet.Results;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli;
 
@@ -51,7 +52,7 @@ internal sealed class FileAnalysis
         if (modes.Length == 0)
         {
             string known = string.Join(", ", converter.Modes.Select(m => $"'{m.Name}'"));
-            error.WriteLine(Rendering.Printable.Of($"{file.Path}: '{converter.Name}' has no mode '{modeName}'. Its modes: {known}."));
+            error.WriteLine(Printable.Of($"{file.Path}: '{converter.Name}' has no mode '{modeName}'. Its modes: {known}."));
         }
 
         return new FileAnalysis(file, [.. modes.Select(m => ModeAnalysis.Try(converter, m))], modes.Length > 0);
@@ -88,5 +89,5 @@ internal sealed class FileAnalysis
     }
 
     private static void Report(string path, ModeOutcome mode, Diagnostic diagnostic, TextWriter error) =>
-        error.WriteLine(Rendering.Printable.Of($"{path}: mode '{mode.Mode.Name}': error {diagnostic.Code}: {diagnostic.Message}"));
+        error.WriteLine(Printable.Of($"{path}: mode '{mode.Mode.Name}': error {diagnostic.Code}: {diagnostic.Message}"));
 }

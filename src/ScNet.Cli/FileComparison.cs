@@ -3,6 +3,7 @@ using ScNet.Analysis;
 using ScNet.Design;
 using ScNet.Devices;
 using ScNet.Results;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli;
 
@@ -20,7 +21,7 @@ internal sealed record FileComparison(NetlistFile File, IReadOnlyList<ResultRow<
     {
         if (isSilicon && file.Reading.Converter is { Modes.Count: > MaximumModesAtEqualSilicon } large)
         {
-            error.WriteLine(Rendering.Printable.Of(string.Create(
+            error.WriteLine(Printable.Of(string.Create(
                 CultureInfo.InvariantCulture, $"{file.Path}: Expected at most {MaximumModesAtEqualSilicon} modes for --silicon, but '{large.Name}' has {large.Modes.Count}. Leave the option out, or some modes.")));
             return new FileComparison(file, []);
         }

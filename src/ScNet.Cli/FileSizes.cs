@@ -4,6 +4,7 @@ using ScNet.Design.Losses;
 using ScNet.Design.Sizing;
 using ScNet.Devices;
 using ScNet.Stress;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli;
 
@@ -23,7 +24,7 @@ internal static class FileSizes
 
         if (converter.Modes.Count > MaximumModes)
         {
-            error.WriteLine(Rendering.Printable.Of(string.Create(
+            error.WriteLine(Printable.Of(string.Create(
                 CultureInfo.InvariantCulture, $"{path}: Expected at most {MaximumModes} modes for --requirement, but '{converter.Name}' has {converter.Modes.Count}. Leave the option out, or some modes.")));
             return null;
         }
@@ -37,7 +38,7 @@ internal static class FileSizes
         {
             foreach (Diagnostic diagnostic in refusal.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error))
             {
-                error.WriteLine(Rendering.Printable.Of($"{path}: error {diagnostic.Code}: {diagnostic.Message}"));
+                error.WriteLine(Printable.Of($"{path}: error {diagnostic.Code}: {diagnostic.Message}"));
             }
 
             return null;

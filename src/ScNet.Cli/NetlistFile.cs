@@ -1,4 +1,5 @@
 using ScNet.Netlists;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli;
 
@@ -35,5 +36,5 @@ internal sealed class NetlistFile
 
     /// <summary>A finding on one line that begins with the file.</summary>
     public string Describe(Diagnostic diagnostic) =>
-        Rendering.Printable.Of(diagnostic.Position is null ? $"{Path}: {diagnostic}" : diagnostic.ToString());
+        Printable.Of(diagnostic.Position is null ? $"{Path}: {diagnostic}" : diagnostic.ToString());
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Fractions;
 using ScNet.SteadyState;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli;
 
@@ -37,7 +38,7 @@ internal sealed record OperatingConditions(OperatingPoint Point, double? DeadTim
         string limit = converter.Phases.Count > MaximumPhases
             ? string.Create(CultureInfo.InvariantCulture, $"a converter of at most {MaximumPhases} phases, but it has {converter.Phases.Count}")
             : $"less than the {Seconds(longest / Point.FrequencyHz)} of phase {shortest} (and at least {Seconds(SmallestFraction / Point.FrequencyHz)}), but got {Seconds(seconds)}";
-        error.WriteLine(Rendering.Printable.Of($"{path}: Expected, for --dead-time, {limit}."));
+        error.WriteLine(Printable.Of($"{path}: Expected, for --dead-time, {limit}."));
         return null;
     }
 

@@ -1,5 +1,6 @@
 using ScNet.Design.Requirements;
 using ScNet.Devices;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli;
 
@@ -19,7 +20,7 @@ internal static class ProcessFile
         RequirementReading reading = RequirementReader.ReadFile(path);
         foreach (Diagnostic diagnostic in reading.Diagnostics)
         {
-            error.WriteLine(Rendering.Printable.Of(diagnostic.ToString()));
+            error.WriteLine(Printable.Of(diagnostic.ToString()));
         }
 
         process = reading.Requirement?.Process;

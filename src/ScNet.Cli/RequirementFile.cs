@@ -1,5 +1,6 @@
 using ScNet.Cli.Rendering;
 using ScNet.Design.Requirements;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli;
 

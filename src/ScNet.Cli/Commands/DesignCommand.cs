@@ -3,6 +3,7 @@ using System.Globalization;
 using ScNet.Cli.Rendering;
 using ScNet.Design.Choice;
 using ScNet.Results;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Commands;
 

@@ -5,6 +5,7 @@ using ScNet.Design.Choice;
 using ScNet.Design.Maps;
 using ScNet.Design.Requirements;
 using ScNet.Results;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Commands;
 

@@ -1,4 +1,5 @@
 using ScNet.Analysis;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Rendering;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using ScNet.Design.Choice;
 using ScNet.Design.Losses;
 using ScNet.Design.Requirements;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Rendering;
 

@@ -1,4 +1,5 @@
 using ScNet.Results;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Rendering;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using ScNet.Analysis;
 using ScNet.Results;
 using ScNet.SteadyState;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Rendering;
 

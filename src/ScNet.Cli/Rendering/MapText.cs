@@ -1,6 +1,7 @@
 using System.Globalization;
 using ScNet.Design.Losses;
 using ScNet.Design.Maps;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Rendering;
 

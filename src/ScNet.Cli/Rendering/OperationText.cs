@@ -2,6 +2,7 @@ using System.Globalization;
 using ScNet.Results;
 using ScNet.SteadyState;
 using ScNet.SteadyState.Conduction;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Rendering;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ScNet.Analysis;
 using ScNet.SteadyState;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Rendering;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ScNet.Reconfiguration;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Rendering;
 

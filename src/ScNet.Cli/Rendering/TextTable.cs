@@ -1,4 +1,5 @@
 using Spectre.Console;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Rendering;
 

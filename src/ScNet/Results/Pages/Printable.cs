@@ -1,9 +1,9 @@
 using System.Globalization;
 using System.Text;
 
-namespace ScNet.Cli.Rendering;
+namespace ScNet.Results.Pages;
 
-/// <summary>Text for a terminal: a name may hold any character, but must not break a line or a table.</summary>
+/// <summary>Text on one line: a name may hold any character, but must not break a line or a table.</summary>
 internal static class Printable
 {
     /// <summary>The text with every control, format and line-breaking character written as \uXXXX.</summary>

@@ -1,0 +1,9 @@
+namespace ScNet.Results.Pages;
+
+/// <summary>One part of a <see cref="Page"/>: a heading, figures, a table or remarks.</summary>
+public abstract class PageBlock
+{
+    private protected PageBlock()
+    {
+    }
+}

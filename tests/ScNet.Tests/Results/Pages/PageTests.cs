@@ -1,0 +1,43 @@
+using System.Xml.Linq;
+using ScNet.Results.Pages;
+
+namespace ScNet.Tests.Results.Pages;
+
+public sealed class PageTests
+{
+    private static readonly Page s_page = new("Half <b>", [
+        new PageFigures([new("Ideal ratio", "1/2"), new("Fast limit", "4 Ω")]),
+        new PageHeading("Elements"),
+        new PageTable("per volt", [new("name", IsFigure: false), new("charge", IsFigure: true, Meaning: "per unit & period")], [["fly\n2", new PageCell("1/2", 0.5)], ["s", "-1"]]),
+        new PageRemarks(["mind <script>"], isCaution: true),
+    ]);
+
+    [Fact]
+    public void Text_is_aligned_and_has_no_blanks_at_the_ends_of_lines() => Assert.Equal(
+        """
+        Half <b>
+          Ideal ratio  1/2
+          Fast limit   4 Ω
+
+        Elements
+
+          per volt
+          name        charge
+          fly\u000A2     1/2
+          s               -1
+          mind <script>
+
+        """.ReplaceLineEndings("\n"),
+        s_page.ToText());
+
+    [Fact]
+    public void Html_keeps_names_as_text_and_can_be_read_as_xml()
+    {
+        XElement section = XElement.Parse(s_page.ToHtml());
+        Assert.Equal("Half <b>", section.Element("h2")!.Value);
+        Assert.Equal(["fly\\u000A2", "1/2", "s", "-1"], section.Descendants("td").Where(d => d.Ancestors("table").First().Attribute("class")!.Value == "rows").Select(d => d.Value));
+        Assert.Equal("0.5", section.Descendants("td").Single(d => d.Attribute("data-order") is not null).Attribute("data-order")!.Value);
+        Assert.Equal("per unit & period", section.Descendants("th").Single(h => h.Attribute("title") is not null).Attribute("title")!.Value);
+        Assert.Empty(section.Descendants("script"));
+    }
+}
