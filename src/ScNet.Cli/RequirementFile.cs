@@ -11,11 +11,16 @@ internal static class RequirementFile
     public static Requirement? Read(string path, TextWriter error)
     {
         RequirementReading reading = RequirementReader.ReadFile(path);
-        foreach (Diagnostic diagnostic in reading.Diagnostics)
+        Report(reading.Diagnostics, path, error);
+        return reading.Requirement;
+    }
+
+    /// <summary>Writes findings about a file, one line each, with their place in it where they have one.</summary>
+    public static void Report(IEnumerable<Diagnostic> diagnostics, string path, TextWriter error)
+    {
+        foreach (Diagnostic diagnostic in diagnostics)
         {
             error.WriteLine(Printable.Of(diagnostic.Position is null ? $"{path}: {diagnostic}" : diagnostic.ToString()));
         }
-
-        return reading.Requirement;
     }
 }

@@ -47,11 +47,7 @@ internal static class DesignCommand
 
             using Interruption interruption = new(cancellationToken);
             Candidates candidates = Candidates.Of(requirement, Path.GetDirectoryName(path) is { Length: > 0 } folder ? folder : ".");
-            foreach (Diagnostic diagnostic in candidates.Diagnostics)
-            {
-                error.WriteLine(Printable.Of(diagnostic.Position is null ? $"{path}: {diagnostic}" : diagnostic.ToString()));
-            }
-
+            RequirementFile.Report(candidates.Diagnostics, path, error);
             int most = parsed.GetValue(threads);
             RankedChoice choice = WithProgress(showsProgress, error, p => RankedChoice.Of(requirement, candidates.All, p, most, interruption.Token));
             ChoiceSensitivity? changes = parsed.GetValue(sensitivity)

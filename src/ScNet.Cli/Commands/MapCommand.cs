@@ -27,14 +27,14 @@ internal static class MapCommand
         {
             TextWriter output = parsed.InvocationConfiguration.Output, error = parsed.InvocationConfiguration.Error;
             string path = parsed.GetRequiredValue(file);
-            RequirementReading reading = RequirementReader.ReadFile(path);
-            Candidates? known = reading.Requirement is { } read ? Candidates.Of(read, Path.GetDirectoryName(path) is { Length: > 0 } folder ? folder : ".") : null;
-            foreach (Diagnostic diagnostic in reading.Diagnostics.Concat(known?.Diagnostics ?? []))
+            if (RequirementFile.Read(path, error) is not { } requirement)
             {
-                error.WriteLine(Printable.Of(diagnostic.Position is null ? $"{path}: {diagnostic}" : diagnostic.ToString()));
+                return Tool.Failure;
             }
 
-            if (reading.Requirement is not { } requirement || Chosen(requirement, known!, parsed.GetValue(candidate), error) is not { } chosen)
+            Candidates known = Candidates.Of(requirement, Path.GetDirectoryName(path) is { Length: > 0 } folder ? folder : ".");
+            RequirementFile.Report(known.Diagnostics, path, error);
+            if (Chosen(requirement, known, parsed.GetValue(candidate), error) is not { } chosen)
             {
                 return Tool.Failure;
             }

@@ -130,7 +130,7 @@ internal static class ChoiceText
 
         output.WriteLine();
         output.WriteLine(winner.RelativeGap is { } gap
-            ? string.Create(CultureInfo.InvariantCulture, $"  Sizes; no others of the same kinds lose less by more than {gap:G1} of the loss")
+            ? string.Create(CultureInfo.InvariantCulture, $"  Sizes; no sizes near by, of the same kinds, lose less by more than {gap:G1} of the loss")
             : "  Sizes");
         TextTable table = new TextTable("  ").Words("element").Words("made of").Figures("in series").Figures("value").Figures("each").Figures("area");
         for (int i = 0; i < sized.Capacitors.Count; i++)
@@ -204,9 +204,17 @@ internal static class ChoiceText
 
     private static string Percent(double fraction) => string.Create(CultureInfo.InvariantCulture, $"{100 * fraction:0.0#} %");
 
-    private static string Area(double squareMetres) => string.Create(CultureInfo.InvariantCulture, $"{squareMetres / SquareMillimetre:0.0000} mm²");
+    // four digits after the point would show nothing of a switch of some µm²; a linear regulator has no sizes
+    private static string Area(double squareMetres) => squareMetres switch
+    {
+        0 => "–",
+        < SquareMillimetre / 1000 => SquareMicrometres(squareMetres),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{squareMetres / SquareMillimetre:0.0000} mm²"),
+    };
 
-    private static string SquareMicrometres(double squareMetres) => string.Create(CultureInfo.InvariantCulture, $"{squareMetres * 1e12:F0} µm²");
+    private static string SquareMicrometres(double squareMetres) => squareMetres < 100e-12
+        ? string.Create(CultureInfo.InvariantCulture, $"{squareMetres * 1e12:G3} µm²")
+        : string.Create(CultureInfo.InvariantCulture, $"{squareMetres * 1e12:F0} µm²");
 
     private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 }

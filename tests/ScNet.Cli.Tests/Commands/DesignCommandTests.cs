@@ -61,6 +61,16 @@ public sealed class DesignCommandTests : IDisposable
     }
 
     [Fact]
+    public void Areas_of_some_square_micrometres_are_shown_in_these()
+    {
+        string[] lines = ToolRun.Of("design", OnlyOf("[[candidates]]\nfamily = \"dickson\"\nsizes = 3\n")).Output.Split('\n');
+        string[] sizes = [.. lines.Where(l => l.Contains("µm wide", StringComparison.Ordinal))];
+        Assert.NotEmpty(sizes);
+        Assert.All(sizes, l => Assert.Matches(@"  ([1-9]\d* µm²|0\.00[1-9]\d mm²|0\.0[1-9]\d\d mm²)$", l));
+        Assert.Contains(sizes, l => l.EndsWith(" µm²", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void What_was_not_worked_out_when_it_was_stopped_is_named()
     {
         using CancellationTokenSource stop = new();
