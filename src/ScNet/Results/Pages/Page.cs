@@ -27,7 +27,14 @@ public sealed class Page
     public string ToText() => PageText.Of(this);
 
     /// <summary>The page as a fragment of HTML 5, every name escaped; for a notebook or a report.</summary>
-    public string ToHtml() => PageHtml.Of(this);
+    /// <param name="headingLevel">The level of the title as a heading, 1 to 4; those within the page stand one and two below it.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The level is not within 1 to 4.</exception>
+    public string ToHtml(int headingLevel = 2)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(headingLevel, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(headingLevel, 4);
+        return PageHtml.Of(this, headingLevel);
+    }
 
     /// <summary>The plain text.</summary>
     public override string ToString() => ToText();

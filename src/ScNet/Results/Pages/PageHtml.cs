@@ -5,38 +5,42 @@ using System.Text;
 namespace ScNet.Results.Pages;
 
 /// <summary>Writes a page as a fragment of HTML: a section with headings, tables with captions, and lists of remarks.</summary>
+/// <remarks>A table stands in a box of its own, which the reader of a narrow page can move by pointer and keyboard.</remarks>
 internal static class PageHtml
 {
-    public static string Of(Page page)
+    // a table of so many rows fits on one page of paper and is not parted
+    private const int ShortRows = 12;
+
+    public static string Of(Page page, int level)
     {
         StringBuilder html = new();
-        html.Append(CultureInfo.InvariantCulture, $"<section class=\"scnet-page\">\n<h2>{Text(page.Title)}</h2>\n");
+        html.Append(CultureInfo.InvariantCulture, $"<section class=\"scnet-page\">\n<h{level}>{Text(page.Title)}</h{level}>\n");
         foreach (PageBlock block in page.Blocks)
         {
-            Append(html, block);
+            Append(html, block, level, page.Title);
         }
 
         return html.Append("</section>\n").ToString();
     }
 
-    private static void Append(StringBuilder html, PageBlock block)
+    private static void Append(StringBuilder html, PageBlock block, int level, string title)
     {
         switch (block)
         {
             case PageHeading heading:
-                html.Append(CultureInfo.InvariantCulture, $"<h{heading.Level + 2}>{Text(heading.Text)}</h{heading.Level + 2}>\n");
+                html.Append(CultureInfo.InvariantCulture, $"<h{level + heading.Level}>{Text(heading.Text)}</h{level + heading.Level}>\n");
                 break;
             case PageFigures figures:
-                html.Append("<table class=\"figures\"><tbody>\n");
+                html.Append("<div class=\"scnet-box short\"><table class=\"figures\"><tbody>\n");
                 foreach (PageFigure figure in figures.Figures)
                 {
                     html.Append(CultureInfo.InvariantCulture, $"<tr><th scope=\"row\">{Text(figure.Name)}</th><td>{Text(figure.Value)}</td></tr>\n");
                 }
 
-                html.Append("</tbody></table>\n");
+                html.Append("</tbody></table></div>\n");
                 break;
             case PageTable table:
-                AppendTable(html, table);
+                AppendTable(html, table, title);
                 break;
             case PageRemarks remarks:
                 html.Append(remarks.IsCaution ? "<ul class=\"caution\">\n" : "<ul class=\"remarks\">\n");
@@ -50,9 +54,12 @@ internal static class PageHtml
         }
     }
 
-    private static void AppendTable(StringBuilder html, PageTable table)
+    private static void AppendTable(StringBuilder html, PageTable table, string title)
     {
-        html.Append("<table class=\"rows\">");
+        string size = table.Rows.Count <= ShortRows ? " short" : string.Empty;
+        html.Append(
+            CultureInfo.InvariantCulture,
+            $"<div class=\"scnet-box{size}\" role=\"group\" tabindex=\"0\" aria-label=\"{Text(table.Caption.Length > 0 ? table.Caption : title)}\"><table class=\"rows\">");
         if (table.Caption.Length > 0)
         {
             html.Append(CultureInfo.InvariantCulture, $"<caption>{Text(table.Caption)}</caption>");
@@ -78,7 +85,7 @@ internal static class PageHtml
             html.Append("</tr>\n");
         }
 
-        html.Append("</tbody></table>\n");
+        html.Append("</tbody></table></div>\n");
     }
 
     private static string Text(string text) => WebUtility.HtmlEncode(Printable.Of(text));

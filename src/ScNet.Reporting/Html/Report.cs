@@ -1,0 +1,48 @@
+using ScNet.Analysis;
+
+namespace ScNet.Reporting.Html;
+
+/// <summary>
+/// A report in one file of HTML, to read, to send and to print: opens offline, pictures inside, tables that can be put in order,
+/// every assumption and caution stated, how each kind of figure came about. Immutable, the same to the byte for the same input.
+/// </summary>
+/// <remarks>
+/// The file loads nothing, and its Content-Security-Policy forbids everything but its own style and script. Names are escaped
+/// wherever they stand. It holds no date unless the caller gives one.
+/// </remarks>
+public sealed class Report
+{
+    private readonly string _html;
+
+    private Report(ReportContent content)
+    {
+        Title = content.Title;
+        _html = ReportHtml.Of(content);
+    }
+
+    /// <summary>What the report is about.</summary>
+    public string Title { get; }
+
+    /// <summary>A report of one converter: all its modes with drawings, limits, charges, impedance and stress.</summary>
+    /// <param name="analysis">The converter and what came of its modes.</param>
+    /// <param name="conditions">At what voltages, load and frequency, made of which devices; null for the converter alone.</param>
+    public static Report OfConverter(ConverterAnalysis analysis, ReportConditions? conditions = null)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        return new Report(ConverterReport.Of(analysis, conditions ?? new ReportConditions()));
+    }
+
+    /// <summary>The report as a document of HTML 5, "\n" line ends.</summary>
+    public string ToHtml() => _html;
+
+    /// <summary>Writes the report to a file.</summary>
+    /// <param name="path">The file; one that exists is written over.</param>
+    public void Save(string path)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        File.WriteAllText(path, _html);
+    }
+
+    /// <summary>The title.</summary>
+    public override string ToString() => Title;
+}
