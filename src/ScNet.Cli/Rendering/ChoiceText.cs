@@ -1,6 +1,7 @@
 using System.Globalization;
 using ScNet.Design.Choice;
 using ScNet.Design.Losses;
+using ScNet.Design.Maps;
 using ScNet.Design.Requirements;
 using ScNet.Results.Pages;
 

@@ -1,5 +1,6 @@
 using ScNet.Design.Choice;
 using ScNet.Design.Losses;
+using ScNet.Design.Maps;
 using ScNet.Design.Requirements;
 
 namespace ScNet.Results;

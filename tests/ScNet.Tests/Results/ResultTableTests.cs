@@ -1,11 +1,14 @@
 using System.Text.Json.Nodes;
 using ScNet.Analysis;
 using ScNet.Design;
+using ScNet.Design.Choice;
 using ScNet.Design.Losses;
+using ScNet.Design.Maps;
 using ScNet.Netlists;
 using ScNet.Reconfiguration;
 using ScNet.Results;
 using ScNet.SteadyState;
+using ScNet.Tests.Design.Choice;
 using ScNet.Tests.Design.Losses;
 using ScNet.Topologies;
 
@@ -13,7 +16,9 @@ namespace ScNet.Tests.Results;
 
 public sealed class ResultTableTests
 {
-    public static TheoryData<string> Tables => ["comparison", "silicon", "load", "sweep", "operation", "budget", "reach"];
+    private static readonly string[] s_tables = ["comparison", "silicon", "load", "sweep", "operation", "budget", "reach", "choice", "map"];
+
+    public static TheoryData<string> Tables => [.. s_tables];
 
     [Theory]
     [MemberData(nameof(Tables))]
@@ -46,10 +51,9 @@ public sealed class ResultTableTests
     [InlineData("ar-SA")]
     public void The_text_is_the_same_in_every_culture(string culture)
     {
-        string[] tables = ["comparison", "silicon", "load", "sweep", "operation", "budget", "reach"];
-        string[] expected = [.. tables.SelectMany(t => new[] { Make(t).ToJson(), Make(t).ToCsv() })];
+        string[] expected = [.. s_tables.SelectMany(t => new[] { Make(t).ToJson(), Make(t).ToCsv() })];
         using CultureScope scope = new(culture);
-        Assert.Equal(expected, tables.SelectMany(t => new[] { Make(t).ToJson(), Make(t).ToCsv() }));
+        Assert.Equal(expected, s_tables.SelectMany(t => new[] { Make(t).ToJson(), Make(t).ToCsv() }));
     }
 
     [Fact]
@@ -109,9 +113,15 @@ public sealed class ResultTableTests
                     PeriodicSteadyState.Of(analysis, new OperatingPoint(3, 0.01, 1e7)),
                     LossModel.Of(Sized.Of(converter), analysis).At(new OperatingPoint(3, 0.01, 1e7))))],
                 hasBudgets: true),
+            "choice" => ResultTable.OfChoice(Choice, ChoiceSensitivity.Of(RankedChoice.Of(CoreRequirement.Of(), [Candidate.Linear]))),
+            "map" => ResultTable.OfMap(OperatingMap.Of(Choice.Winner!.Modes, [2.8, 4.2], [0.5, 0.8], [1e-5, 1e-2])),
             _ => ReachTable.Of("a.toml", Half, ReachableRatios.Of(Half)),
         };
     }
+
+    // one ranked with sizes, one without, one rejected
+    private static RankedChoice Choice { get; } = RankedChoice.Of(
+        CoreRequirement.Of(), [Candidate.Linear, Candidate.Of(SeriesParallel.StepDown(3)), Candidate.Of(SeriesParallel.StepDown(4))]);
 
     private static Converter Half => SeriesParallel.StepDown(2);
 

@@ -1,4 +1,5 @@
 using ScNet.Design.Losses;
+using ScNet.Design.Maps;
 using ScNet.Design.Regulation;
 using ScNet.Design.Requirements;
 
@@ -7,11 +8,8 @@ namespace ScNet.Design.Choice;
 /// <summary>What came of sizing a candidate: what it makes of the energy, or why it cannot do what is required.</summary>
 internal sealed class CandidateDesign
 {
-    // slices of the discharge for which sizes are found, and those over which energy is added up
-    private const int SizingSlices = 5, EnergySlices = 20;
-
-    // what must be held at the ends of the input range counts next to nothing for the loss
-    private const double EndWeight = 1e-6;
+    // over which energy is added up
+    private const int LifeSlices = 20;
 
     private CandidateDesign(Candidate candidate)
     {
@@ -34,16 +32,13 @@ internal sealed class CandidateDesign
     public IReadOnlyList<RegulatedMode> Modes { get; private init; } = [];
 
     /// <summary>What it draws and loses; of no meaning where it is rejected.</summary>
-    public EnergyBudget Energy { get; private init; } = null!;
-
-    /// <summary>Hours that the cell lasts.</summary>
-    public double? LifeHours { get; private init; }
+    public LifeEstimate Life { get; private init; } = null!;
 
     /// <summary>By how much of itself the loss may be lowered at most.</summary>
     public double? RelativeGap { get; private init; }
 
     /// <summary>By what candidates are ranked, the largest first: hours of life, or less input power where no charge is told.</summary>
-    public double Merit => LifeHours ?? -Energy.InputWatts;
+    public double Merit => Life.Hours ?? -Life.InputWatts!.Value;
 
     /// <summary>Whether it does what is required.</summary>
     public bool IsAccepted => Rejections.Count == 0;
@@ -67,11 +62,7 @@ internal sealed class CandidateDesign
             return Rejected(candidate, fit.Rejections);
         }
 
-        (ProfilePoint Point, double Weight)[] points =
-        [
-            .. OperatingProfile.Of(requirement, SizingSlices).Select(p => (p, p.Weight)),
-            .. OperatingProfile.Ends(requirement).Select(p => (p, EndWeight)),
-        ];
+        ProfilePoint[] points = OperatingProfile.Of(requirement);
         string reason;
         if (candidate.Converter!.Inductors.Count == 0)
         {
@@ -93,18 +84,15 @@ internal sealed class CandidateDesign
     private static CandidateDesign Of(
         Candidate candidate, Requirement requirement, IReadOnlyList<RegulatedMode> modes, SizedConverter? sized, double? gap, IReadOnlyList<string> stacks)
     {
-        ProfilePoint[] points = [.. OperatingProfile.Ends(requirement), .. OperatingProfile.Of(requirement, EnergySlices)];
-        return EnergyBudget.Try(requirement, modes, points, out string reason) is not { } energy
-            ? Rejected(candidate, [reason])
-            : new CandidateDesign(candidate)
-            {
-                Stacks = stacks,
-                Sized = sized,
-                Modes = modes,
-                Energy = energy,
-                LifeHours = requirement.CellCoulombs is { } coulombs ? energy.Hours(coulombs) : null,
-                RelativeGap = gap,
-            };
+        if (OperatingProfile.ReasonOfLost(modes, OperatingProfile.Ends(requirement)) is { } lost)
+        {
+            return Rejected(candidate, [lost]);
+        }
+
+        LifeEstimate life = LifeEstimate.Of(modes, requirement, LifeSlices);
+        return life.End is { } end
+            ? Rejected(candidate, [$"{end}: {end.Reasons[modes.ToList().IndexOf(OperatingProfile.Nearest(modes))]}"])
+            : new CandidateDesign(candidate) { Stacks = stacks, Sized = sized, Modes = modes, Life = life, RelativeGap = gap };
     }
 
     private static CandidateDesign Rejected(Candidate candidate, IReadOnlyList<string> reasons) => new(candidate) { Rejections = reasons };

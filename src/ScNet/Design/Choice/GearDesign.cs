@@ -35,11 +35,11 @@ internal sealed class GearDesign
     private double InputWatts { get; }
 
     /// <summary>Finds gears and sizes; null where there are none, with the reason.</summary>
-    public static GearDesign? Try(Candidate candidate, Requirement requirement, IReadOnlyList<(ProfilePoint Point, double Weight)> points, out string reason, CancellationToken token)
+    public static GearDesign? Try(Candidate candidate, Requirement requirement, IReadOnlyList<ProfilePoint> points, out string reason, CancellationToken token)
     {
         (string Name, double Ratio)[] gears = [.. candidate.Analysis!.Results.Where(m => m.Ratio.IsDetermined && m.CarriesLoad)
             .Select(m => (m.Mode.Name, m.Ratio.ToDouble())).OrderBy(g => g.Item2)];
-        int[] gearOf = [.. points.Select(p => FirstGear(gears, p.Point))];
+        int[] gearOf = [.. points.Select(p => FirstGear(gears, p))];
         GearDesign? best = null;
         reason = string.Empty;
         for (int round = 0; round < MostRounds; round++)
@@ -57,14 +57,14 @@ internal sealed class GearDesign
             int[] better = [.. gearOf];
             for (int p = 0; p < points.Count; p++)
             {
-                if (EnergyBudget.BestAt(requirement, modes, points[p].Point) is ({ } mode, { } held, _))
+                if (BestMode.Of(modes, points[p].InputVolts, points[p].SourceOhms(requirement), points[p].OutputVolts, points[p].LoadAmperes) is ({ } mode, { } held, _))
                 {
                     better[p] = inUse[mode];
                     watts += points[p].Weight * held.InputWatts;
                 }
                 else
                 {
-                    reason = EnergyBudget.ReasonAt(modes, points[p].Point);
+                    reason = OperatingProfile.ReasonAt(modes, points[p]);
                     watts = double.PositiveInfinity;
                 }
             }
@@ -91,13 +91,13 @@ internal sealed class GearDesign
 
     // moves points up while sizes do not reach them
     private static SizedDesign? Sized(
-        ConverterAnalysis analysis, Requirement requirement, IReadOnlyList<(ProfilePoint Point, double Weight)> points, (string Name, double Ratio)[] gears, int[] gearOf, ref string reason)
+        ConverterAnalysis analysis, Requirement requirement, IReadOnlyList<ProfilePoint> points, (string Name, double Ratio)[] gears, int[] gearOf, ref string reason)
     {
         AreaBudget area = new(requirement.AreaSquareMetres, requirement.CapacitorAreaSquareMetres, requirement.SwitchAreaSquareMetres);
         while (true)
         {
             SizingPoint[] asked = [.. points.Select((p, i) => new SizingPoint(
-                gears[Math.Min(gearOf[i], gears.Length - 1)].Name, p.Point.InputVolts, p.Point.OutputVolts, p.Point.LoadAmperes * Reserve, p.Weight))];
+                gears[Math.Min(gearOf[i], gears.Length - 1)].Name, p.InputVolts, p.OutputVolts, p.LoadAmperes * Reserve, p.Weight))];
             SizingOutcome outcome = SizedDesign.Try(
                 analysis, requirement.Process, asked, area, requirement.FrequencyHz, new SizingOptions { InputVolts = requirement.InputVolts });
             if (outcome.Unreachable.Count == 0)
@@ -114,8 +114,7 @@ internal sealed class GearDesign
                 }
                 else
                 {
-                    ProfilePoint p = points[at].Point;
-                    reason = $"{EngineeringNumber.Of(p.OutputVolts, "V")} at {EngineeringNumber.Of(p.LoadAmperes, "A")} from {EngineeringNumber.Of(p.InputVolts, "V")} is not held{(gears.Length > 1 ? $" in {gears[^1].Name}" : string.Empty)}: {point.Reason}";
+                    reason = $"{OperatingProfile.NotHeld(points[at])}{(gears.Length > 1 ? $" in {gears[^1].Name}" : string.Empty)}: {point.Reason}";
                     return null;
                 }
             }

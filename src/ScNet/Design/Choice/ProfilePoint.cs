@@ -4,7 +4,10 @@ namespace ScNet.Design.Choice;
 /// <param name="InputVolts">The input voltage in volts, without the drop in the source.</param>
 /// <param name="OutputVolts">The output voltage in volts.</param>
 /// <param name="LoadAmperes">The load current in amperes.</param>
-/// <param name="Weight">The share of the charge and, within a slice, of the time; zero for what must be held only.</param>
-/// <param name="Load">The position of the state of the load.</param>
-/// <param name="Slice">The position of the part of the discharge; -1 for an end of the input range.</param>
-internal readonly record struct ProfilePoint(double InputVolts, double OutputVolts, double LoadAmperes, double Weight, int Load, int Slice);
+/// <param name="Weight">What its loss counts.</param>
+/// <param name="IsEnd">Whether it must be held at an end of the input range, which is a voltage at the converter itself.</param>
+internal readonly record struct ProfilePoint(double InputVolts, double OutputVolts, double LoadAmperes, double Weight, bool IsEnd)
+{
+    /// <summary>The resistance of the source in ohms that counts.</summary>
+    public double SourceOhms(Requirements.Requirement requirement) => IsEnd ? 0 : requirement.SourceOhms;
+}

@@ -1,4 +1,5 @@
 using ScNet.Design.Losses;
+using ScNet.Design.Maps;
 using ScNet.Design.Regulation;
 
 namespace ScNet.Design.Choice;
@@ -30,17 +31,20 @@ public sealed class RankedCandidate
     /// <summary>The modes that serve some point, each with what holds its output.</summary>
     public IReadOnlyList<RegulatedMode> Modes => _design.Modes;
 
+    /// <summary>What it makes of the energy over the discharge and the profile of the load.</summary>
+    public LifeEstimate Life => _design.Life;
+
     /// <summary>The share of the time in each of <see cref="Modes"/>.</summary>
-    public IReadOnlyList<double> SharesOfModes => _design.Energy.SharesOfModes;
+    public IReadOnlyList<double> SharesOfModes => Life.ModeShares;
 
     /// <summary>Hours that the cell lasts; null where the requirement names no charge.</summary>
-    public double? LifeHours => _design.LifeHours;
+    public double? LifeHours => Life.Hours;
 
     /// <summary>Average power in watts (W) into the load, over discharge and time.</summary>
-    public double OutputWatts => _design.Energy.OutputWatts;
+    public double OutputWatts => Life.OutputWatts!.Value;
 
     /// <summary>Average power in watts (W) into the converter, over discharge and time.</summary>
-    public double InputWatts => _design.Energy.InputWatts;
+    public double InputWatts => Life.InputWatts!.Value;
 
     /// <summary>Average loss in watts (W).</summary>
     public double LossWatts => InputWatts - OutputWatts;
@@ -49,7 +53,7 @@ public sealed class RankedCandidate
     public double Efficiency => OutputWatts / InputWatts;
 
     /// <summary>What it does in each state of the load, as in the requirement.</summary>
-    public IReadOnlyList<LoadBudget> Loads => _design.Energy.Loads;
+    public IReadOnlyList<LoadBudget> Loads => Life.Loads;
 
     /// <summary>The area that it takes on the chip in square metres (m²).</summary>
     public double AreaSquareMetres => Sized?.AreaSquareMetres ?? 0;

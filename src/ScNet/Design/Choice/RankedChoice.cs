@@ -27,8 +27,11 @@ public sealed class RankedChoice
     /// <summary>The candidates that do not, in the order asked for.</summary>
     public IReadOnlyList<RejectedCandidate> Rejected { get; }
 
-    /// <summary>The candidates that were not worked out, as the choice was stopped; empty else.</summary>
+    /// <summary>The candidates that were not worked out, as the choice was stopped or the requirement contradicts itself; empty else.</summary>
     public IReadOnlyList<Candidate> Left { get; }
+
+    /// <summary>What in the requirement does not agree with the rest, as errors: nothing is worked out then; empty else.</summary>
+    public IReadOnlyList<Diagnostic> Diagnostics => Requirement.Contradictions;
 
     /// <summary>Whether every candidate was worked out.</summary>
     public bool IsComplete => Left.Count == 0;
@@ -48,6 +51,11 @@ public sealed class RankedChoice
         ArgumentNullException.ThrowIfNull(requirement);
         ArgumentNullException.ThrowIfNull(candidates);
         ArgumentOutOfRangeException.ThrowIfNegative(threads);
+        if (requirement.Contradictions.Count > 0)
+        {
+            return new RankedChoice(requirement, [], [], candidates);
+        }
+
         var designs = new CandidateDesign?[candidates.Count];
         int done = 0;
         Parallel.For(0, designs.Length, new ParallelOptions { MaxDegreeOfParallelism = threads == 0 ? -1 : threads }, i =>
@@ -78,5 +86,6 @@ public sealed class RankedChoice
     }
 
     /// <summary>The order of the names.</summary>
-    public override string ToString() => Ranked.Count > 0 ? string.Join("; ", Ranked) : $"{Requirement}: no candidate does what is required";
+    public override string ToString() => Diagnostics.Count > 0 ? $"{Requirement}: {string.Join("; ", Diagnostics)}"
+        : Ranked.Count > 0 ? string.Join("; ", Ranked) : $"{Requirement}: no candidate does what is required";
 }

@@ -1,4 +1,5 @@
 using ScNet.Design.Losses;
+using ScNet.Design.Maps;
 
 namespace ScNet.Design.Choice;
 
@@ -28,12 +29,12 @@ internal static class RankingReasons
     {
         (double More, LossKind Kind, int Load)[] all =
         [
-            .. worse.Energy.Loads.SelectMany((load, i) => Enum.GetValues<LossKind>()
-                .Select(k => (load.Load.Share * (load.WattsOf(k) - better.Energy.Loads[i].WattsOf(k)), k, i))),
+            .. worse.Life.Loads.SelectMany((load, i) => Enum.GetValues<LossKind>()
+                .Select(k => (load.Load.Share * (load.WattsOf(k) - better.Life.Loads[i].WattsOf(k)), k, i))),
         ];
         (double more, LossKind kind, int state) = all.MaxBy(d => d.More);
-        LoadBudget own = worse.Energy.Loads[state], other = better.Energy.Loads[state];
-        double total = worse.Energy.InputWatts - better.Energy.InputWatts;
+        LoadBudget own = worse.Life.Loads[state], other = better.Life.Loads[state];
+        double total = worse.Life.InputWatts!.Value - better.Life.InputWatts!.Value;
         return $"{LossFormulas.NameOf(kind)} in {own.Load.Name}: {EngineeringNumber.Of(own.WattsOf(kind), "W")} against {EngineeringNumber.Of(other.WattsOf(kind), "W")}, "
             + $"{EngineeringNumber.Of(more, "W")} on average{(total > 0 ? $" of {EngineeringNumber.Of(total, "W")} more in all" : string.Empty)}";
     }

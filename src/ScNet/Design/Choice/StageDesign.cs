@@ -61,11 +61,11 @@ internal sealed class StageDesign
 
     /// <summary>Finds sizes; null where an inductor or a duty is missing, with the reason.</summary>
     public static StageDesign? Try(
-        Candidate candidate, Requirement requirement, DeviceFit fit, IReadOnlyList<(ProfilePoint Point, double Weight)> points, out string reason)
+        Candidate candidate, Requirement requirement, DeviceFit fit, IReadOnlyList<ProfilePoint> points, out string reason)
     {
         reason = string.Empty;
-        List<(ProfilePoint Point, double Weight, int Node)> served = [];
-        foreach ((ProfilePoint point, double weight) in points)
+        List<(ProfilePoint Point, int Node)> served = [];
+        foreach (ProfilePoint point in points)
         {
             if (candidate.Duties.Of(point.OutputVolts / point.InputVolts) is not ({ } node, { } share))
             {
@@ -73,7 +73,7 @@ internal sealed class StageDesign
                 return null;
             }
 
-            served.Add((point, weight, share > 0.5 ? node + 1 : node));
+            served.Add((point, share > 0.5 ? node + 1 : node));
         }
 
         if (requirement.Process.Inductors.Count == 0)
@@ -97,7 +97,7 @@ internal sealed class StageDesign
     }
 
     private static StageDesign? Try(
-        Candidate candidate, Requirement requirement, ElementOptions options, List<(ProfilePoint Point, double Weight, int Node)> served, InductorDevice inductor)
+        Candidate candidate, Requirement requirement, ElementOptions options, List<(ProfilePoint Point, int Node)> served, InductorDevice inductor)
     {
         AreaBudget area = new(requirement.AreaSquareMetres, requirement.CapacitorAreaSquareMetres, requirement.SwitchAreaSquareMetres);
         InductorDevice[] inductors = [.. candidate.Converter!.Inductors.Select(_ => inductor)];
@@ -108,7 +108,7 @@ internal sealed class StageDesign
 
         Dictionary<int, StageCosts> costs = served.Select(p => p.Node).Distinct().ToDictionary(
             n => n, n => StageCosts.Of(candidate.Duties.AnalysisAt(n), requirement.Process, options, inductors));
-        StagePoint[] points = [.. served.Select(p => new StagePoint(p.Point with { LoadAmperes = p.Point.LoadAmperes * GearDesign.Reserve }, p.Weight, p.Node, costs[p.Node]))];
+        StagePoint[] points = [.. served.Select(p => new StagePoint(p.Point with { LoadAmperes = p.Point.LoadAmperes * GearDesign.Reserve }, p.Point.Weight, p.Node, costs[p.Node]))];
         StageProgram program = new(points, options, inductors, area, requirement.FrequencyHz);
         int[] counts = [.. options.Capacitors.Select(o => o.Length), .. options.Switches.Select(o => o.Length)];
         int[] chosen = [.. counts.Select((n, e) => Enumerable.Range(0, n).MinBy(o => program.AreaPerValue(e, o)))];

@@ -1,3 +1,4 @@
+using MathNet.Numerics.Interpolation;
 using ScNet.Design.Requirements;
 
 namespace ScNet.Design.Maps;
@@ -11,6 +12,20 @@ internal readonly record struct DischargeSlice(double StateOfCharge, double Shar
 /// <summary>Cuts each straight line of a discharge curve into slices of equal charge.</summary>
 internal static class DischargeSlices
 {
+    /// <summary>The discharge curve of a requirement by falling state of charge: where it has none, every voltage of its range alike from the highest on.</summary>
+    public static IReadOnlyList<DischargePoint> CurveOf(Requirement requirement) => requirement.Discharge.Count > 0
+        ? requirement.Discharge
+        : [new(1, requirement.InputVolts.Maximum ?? 0), new(0, requirement.InputVolts.Minimum ?? 0)];
+
+    /// <summary>The open voltages in the middle of so many equal parts of the charge of a curve.</summary>
+    public static double[] Middles(IReadOnlyList<DischargePoint> curve, int count)
+    {
+        DischargePoint[] rising = [.. curve.OrderBy(p => p.StateOfCharge)];
+        LinearSpline line = LinearSpline.InterpolateSorted([.. rising.Select(p => p.StateOfCharge)], [.. rising.Select(p => p.Volts)]);
+        (double empty, double full) = (rising[0].StateOfCharge, rising[^1].StateOfCharge);
+        return [.. Enumerable.Range(0, count).Select(k => line.Interpolate(full - ((full - empty) * (k + 0.5) / count)))];
+    }
+
     /// <summary>The slices from full to empty.</summary>
     /// <param name="curve">The curve by falling state of charge.</param>
     /// <param name="count">How many from full to empty, about.</param>

@@ -30,7 +30,10 @@ public sealed class LifeEstimate
         WastedShare = 1 - sum.LosslessCoulombs;
         SkippingShare = sum.Seconds > 0 ? sum.SkippingSeconds / sum.Seconds : 0;
         ModeShares = [.. sum.ModeSeconds.Select(s => sum.Seconds > 0 ? s / sum.Seconds : 0)];
-        _lossJoules = [.. sum.LossJoules.Select(j => j * scale)];
+        _lossJoules = [.. Enumerable.Range(0, LossModel.KindCount).Select(kind => sum.Loads.Sum(l => l.LossJoules[kind]) * scale)];
+        Loads = [.. LoadSum.Budgets(sum.Loads)];
+        OutputWatts = sum.Seconds > 0 ? sum.OutputJoules / sum.Seconds : null;
+        InputWatts = sum.Seconds > 0 ? sum.InputJoules / sum.Seconds : null;
         End = sum.End;
     }
 
@@ -57,6 +60,15 @@ public sealed class LifeEstimate
 
     /// <summary>Energy in joules (J) that the converter takes in.</summary>
     public double InputJoules { get; }
+
+    /// <summary>Power into the load in watts (W), on average over the time; null where nothing is held.</summary>
+    public double? OutputWatts { get; }
+
+    /// <summary>Power into the converter in watts (W), on average over the time; null where nothing is held.</summary>
+    public double? InputWatts { get; }
+
+    /// <summary>Each state of the load, those of one name together; empty where nothing is held.</summary>
+    public IReadOnlyList<LoadBudget> Loads { get; }
 
     /// <summary>Energy in joules (J) that the resistance of the source takes.</summary>
     public double SourceJoules { get; }
@@ -91,11 +103,7 @@ public sealed class LifeEstimate
     public static LifeEstimate Of(IReadOnlyList<RegulatedMode> modes, Requirement requirement, int slices)
     {
         ArgumentNullException.ThrowIfNull(requirement);
-        IReadOnlyList<DischargePoint> curve = requirement.Discharge.Count > 0 ? requirement.Discharge
-            : [new(1, requirement.InputVolts.Maximum ?? 0), new(0, requirement.InputVolts.Minimum ?? 0)];
-        IReadOnlyList<LoadShare> loads = [.. requirement.Loads.SelectMany(l => l.OutputVolts is not null ? [l]
-            : requirement.OutputVolts.Select(v => l with { OutputVolts = v, Share = l.Share / requirement.OutputVolts.Count }))];
-        return Of(modes, curve, loads, requirement.SourceOhms, requirement.CellCoulombs, slices);
+        return Of(modes, DischargeSlices.CurveOf(requirement), AskedPoints.Loads(requirement), requirement.SourceOhms, requirement.CellCoulombs, slices);
     }
 
     /// <summary>Estimates it.</summary>

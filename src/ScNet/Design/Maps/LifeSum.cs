@@ -26,19 +26,20 @@ internal sealed class LifeSum(IReadOnlyList<RegulatedMode> modes, IReadOnlyList<
 
     public double[] ModeSeconds { get; } = new double[modes.Count];
 
-    public double[] LossJoules { get; } = new double[LossModel.KindCount];
+    /// <summary>What each load draws and loses, in their order.</summary>
+    public LoadSum[] Loads { get; } = [.. loads.Select(l => new LoadSum(l))];
 
     public LifeEnd? End { get; private set; }
 
     public void Discharge(IEnumerable<DischargeSlice> slices)
     {
-        var serving = new Served[loads.Count];
+        var serving = new BestMode[loads.Count];
         foreach (DischargeSlice slice in slices)
         {
             double amperes = 0;
             for (int l = 0; l < loads.Count; l++)
             {
-                if (Best(slice.OpenVolts, loads[l]) is not { } best)
+                if (BestMode.Of(modes, slice.OpenVolts, sourceOhms, loads[l].OutputVolts!.Value, loads[l].Amperes) is not { } best)
                 {
                     End = LifeEnd.Of(slice, loads[l], modes);
                     return;
@@ -52,41 +53,21 @@ internal sealed class LifeSum(IReadOnlyList<RegulatedMode> modes, IReadOnlyList<
         }
     }
 
-    private void Add(DischargeSlice slice, double seconds, ReadOnlySpan<Served> serving)
+    private void Add(DischargeSlice slice, double seconds, ReadOnlySpan<BestMode> serving)
     {
         Seconds += seconds;
         HeldShare += slice.Share;
         for (int l = 0; l < serving.Length; l++)
         {
             double own = seconds * loads[l].Share / _sharesSum;
-            ref readonly Served served = ref serving[l];
+            ref readonly BestMode served = ref serving[l];
             OutputJoules += own * served.Point.OutputWatts;
             InputJoules += own * served.Point.InputWatts;
             SourceJoules += own * sourceOhms * served.CellAmperes * served.CellAmperes;
             LosslessCoulombs += own * served.Point.OutputWatts / slice.OpenVolts;
             SkippingSeconds += served.Point.Outcome == RegulationOutcome.HeldBySkipping ? own : 0;
             ModeSeconds[served.Mode] += own;
-            for (int kind = 0; kind < LossJoules.Length; kind++)
-            {
-                LossJoules[kind] += own * served.Point.LossOf((LossKind)kind);
-            }
+            Loads[l].Add(own, served.Point);
         }
     }
-
-    private Served? Best(double openVolts, LoadShare load)
-    {
-        Served? best = null;
-        for (int m = 0; m < modes.Count; m++)
-        {
-            if (SourceLoad.Hold(modes[m], openVolts, sourceOhms, load.OutputVolts!.Value, load.Amperes) is { } point
-                && point.CellAmperes is var amperes && !(amperes >= best?.CellAmperes))
-            {
-                best = new(m, point.Point, amperes);
-            }
-        }
-
-        return best;
-    }
-
-    private readonly record struct Served(int Mode, RegulatedPoint Point, double CellAmperes);
 }

@@ -48,7 +48,7 @@ public sealed class ModeSchedule
 
         _ = Guard.InRange(sourceOhms, allowZero: true, nameof(sourceOhms));
         _ = Guard.InRange(marginVolts, allowZero: true, nameof(marginVolts));
-        List<(int Best, double From, double To)> stretches = Stretches(inputVolts, v => Best(modes, v, outputVolts, loadAmperes));
+        List<(int Best, double From, double To)> stretches = Stretches(inputVolts, v => BestMode.Of(modes, v, 0, outputVolts, loadAmperes)?.Mode ?? None);
         List<string> warnings = [];
         double[] lowest = [.. stretches.Select(s => s.From)], highest = [.. stretches.Select(s => s.To)];
         for (int k = 0; k + 1 < stretches.Count; k++)
@@ -116,21 +116,6 @@ public sealed class ModeSchedule
     /// <summary>The bands and the gaps.</summary>
     public override string ToString() =>
         $"{string.Join("; ", Bands)}{(Gaps.Count > 0 ? $"; no mode at {string.Join(", ", Gaps.Select(g => g.ToString("V")))}" : string.Empty)}";
-
-    private static int Best(IReadOnlyList<RegulatedMode> modes, double inputVolts, double outputVolts, double loadAmperes)
-    {
-        (int best, double efficiency) = (None, 0);
-        for (int m = 0; m < modes.Count; m++)
-        {
-            RegulatedPoint point = modes[m].Hold(inputVolts, outputVolts, loadAmperes);
-            if (point.IsHeld && point.Efficiency > efficiency)
-            {
-                (best, efficiency) = (m, point.Efficiency);
-            }
-        }
-
-        return best;
-    }
 
     private static List<(int Best, double From, double To)> Stretches(Interval<double> range, Func<double, int> best)
     {

@@ -29,6 +29,31 @@ public sealed record CandidateRequest
     /// <summary>The file or the families.</summary>
     public override string ToString() => File ?? $"{string.Join(" + ", Families)}{(Sizes.IsDetermined ? $" {Sizes}" : string.Empty)}{(Ratios.Count > 0 ? $" of {string.Join(", ", Ratios)}" : string.Empty)}";
 
+    /// <summary>Whether both ask for the same, wherever they stand.</summary>
+    /// <param name="other">Another request.</param>
+    public bool Equals(CandidateRequest? other) => other is not null && File == other.File && Sizes == other.Sizes && AreGears == other.AreGears
+        && Families.SequenceEqual(other.Families, StringComparer.Ordinal) && Ratios.SequenceEqual(other.Ratios);
+
+    /// <inheritdoc/>
+    public override int GetHashCode()
+    {
+        HashCode hash = default;
+        hash.Add(File, StringComparer.Ordinal);
+        hash.Add(Sizes);
+        hash.Add(AreGears);
+        foreach (string family in Families)
+        {
+            hash.Add(family, StringComparer.Ordinal);
+        }
+
+        foreach (Fraction ratio in Ratios)
+        {
+            hash.Add(ratio);
+        }
+
+        return hash.ToHashCode();
+    }
+
     // whichever of the two is set last checks
     private static T Alone<T>(T set, string? file, IReadOnlyList<string>? families) => file is null || families is null or { Count: 0 }
         ? set

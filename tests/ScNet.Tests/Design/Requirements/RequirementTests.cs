@@ -83,4 +83,18 @@ public sealed class RequirementTests
         Assert.Throws<ArgumentException>(() => new CandidateRequest { Families = [""] });
         Assert.Throws<ArgumentOutOfRangeException>(() => new CandidateRequest { Families = ["b"], Sizes = new(0, 2) });
     }
+
+    [Fact]
+    public void Requests_are_equal_by_what_they_ask_for_not_by_where_they_stand()
+    {
+        CandidateRequest request = new() { Families = ["ladder", "dickson"], Sizes = new(2, 4), Ratios = [new(1, 3)], AreGears = true };
+        CandidateRequest elsewhere = new() { Families = ["ladder", "dickson"], Sizes = new(2, 4), Ratios = [new(1, 3)], AreGears = true, Position = new SourcePosition("a.toml", 3, 1) };
+        Assert.Equal(request, elsewhere);
+        Assert.Equal(request.GetHashCode(), elsewhere.GetHashCode());
+        Assert.NotEqual(request, request with { Families = ["dickson", "ladder"] });
+        Assert.NotEqual(request, request with { Ratios = [] });
+        Assert.NotEqual(request, request with { Sizes = new(2, 3) });
+        Assert.NotEqual(request, request with { AreGears = false });
+        Assert.NotEqual(new CandidateRequest { File = "a.toml" }, new CandidateRequest { File = "b.toml" });
+    }
 }

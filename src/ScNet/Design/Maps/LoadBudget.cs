@@ -1,9 +1,9 @@
 using ScNet.Design.Losses;
 using ScNet.Design.Requirements;
 
-namespace ScNet.Design.Choice;
+namespace ScNet.Design.Maps;
 
-/// <summary>What a candidate does in one state of the load, on average over the discharge.</summary>
+/// <summary>What becomes of the energy in one state of the load, on average over the discharge.</summary>
 public sealed class LoadBudget
 {
     private readonly double[] _watts;
@@ -16,7 +16,7 @@ public sealed class LoadBudget
         LossWatts = watts.Sum();
     }
 
-    /// <summary>The state of the load.</summary>
+    /// <summary>The state of the load; where it is at several output voltages in turn, at the first of these for all of its time.</summary>
     public LoadShare Load { get; }
 
     /// <summary>Power into the load in watts (W), while it is in this state.</summary>
