@@ -16,15 +16,21 @@ internal sealed class NetlistFile
 
     public NetlistReading Reading { get; }
 
-    /// <summary>Reads a file; its errors go to <paramref name="error"/>, one line each.</summary>
-    public static NetlistFile Read(string path, TextWriter error)
+    /// <summary>Reads a file, or standard input; its errors go to standard error, one line each. Null where standard input was read before.</summary>
+    public static NetlistFile? Read(string path, ToolSession session)
     {
-        NetlistFile file = new(path, NetlistReader.ReadFile(path));
-        if (!file.Reading.HasResult)
+        NetlistReading? reading = session.Read(path, NetlistReader.Read, NetlistReader.ReadFile);
+        if (reading is null)
         {
-            foreach (Diagnostic diagnostic in file.Reading.Diagnostics)
+            return null;
+        }
+
+        NetlistFile file = new(path == ToolSession.InputName ? ToolSession.InputTitle : path, reading);
+        if (!reading.HasResult)
+        {
+            foreach (Diagnostic diagnostic in reading.Diagnostics)
             {
-                error.WriteLine(file.Describe(diagnostic));
+                session.Error.WriteLine(file.Describe(diagnostic));
             }
         }
 

@@ -4,6 +4,16 @@ using ScNet.Cli;
 
 // One language and one encoding, wherever the tool runs.
 CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
-using StreamWriter output = new(Console.OpenStandardOutput(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 1 << 16);
-using StreamWriter error = new(Console.OpenStandardError(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { AutoFlush = true };
-return Tool.Run(args, output, error, showsProgress: !Console.IsErrorRedirected);
+UTF8Encoding encoding = new(encoderShouldEmitUTF8Identifier: false);
+using StreamWriter output = new(Console.OpenStandardOutput(), encoding, bufferSize: 1 << 16);
+using StreamWriter error = new(Console.OpenStandardError(), encoding) { AutoFlush = true };
+using Stream input = Console.OpenStandardInput();
+return Tool.Run(args, new ToolSession
+{
+    Input = input,
+    Output = output,
+    Error = Terminal.HasColour(Console.IsErrorRedirected) ? new ColouredMessages(error) : error,
+    Width = Terminal.Width(),
+    HasColour = Terminal.HasColour(Console.IsOutputRedirected),
+    ShowsProgress = !Console.IsErrorRedirected,
+});

@@ -19,59 +19,55 @@ internal static class Tool
 
     /// <summary>Runs one command line.</summary>
     /// <param name="arguments">The arguments without the program's name.</param>
-    /// <param name="output">Standard output; flushed at the end.</param>
-    /// <param name="error">Standard error.</param>
-    /// <param name="showsProgress">Whether a long search writes how far it is on standard error: only where that is a terminal.</param>
-    /// <param name="cancellationToken">Stops long work; what is done until then is written.</param>
+    /// <param name="session">What is read from and written to; the output is flushed at the end.</param>
     /// <returns>The exit code.</returns>
-    public static int Run(
-        IReadOnlyList<string> arguments, TextWriter output, TextWriter error, bool showsProgress = false, CancellationToken cancellationToken = default)
+    public static int Run(IReadOnlyList<string> arguments, ToolSession session)
     {
-        output.NewLine = "\n";
-        error.NewLine = "\n";
+        session.Output.NewLine = "\n";
+        session.Error.NewLine = "\n";
         try
         {
-            int code = Invoke(CreateRoot(showsProgress, cancellationToken).Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null }), output, error);
-            output.Flush();
+            int code = Invoke(CreateRoot().Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null }), session);
+            session.Output.Flush();
             return code;
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
-            error.WriteLine($"scnet: the output cannot be written: {exception.Message}");
+            session.Error.WriteLine($"scnet: the output cannot be written: {exception.Message}");
             return Failure;
         }
     }
 
     // A RootCommand would take its name from the executable, which is not that of the installed tool.
-    private static Command CreateRoot(bool showsProgress, CancellationToken cancellationToken) => new("scnet", "Designs, analyses and compares switched-capacitor converters from netlist documents.")
+    private static Command CreateRoot() => new("scnet", "Designs, analyses and compares switched-capacitor converters from netlist documents.")
     {
         new HelpOption(),
         new VersionOption(),
-        DesignCommand.Create(showsProgress, cancellationToken),
+        DesignCommand.Create(),
         AnalyzeCommand.Create(),
         CompareCommand.Create(),
         SweepCommand.Create(),
         OperateCommand.Create(),
-        ReachCommand.Create(showsProgress),
+        ReachCommand.Create(),
         MapCommand.Create(),
         FamilyCommand.Create(),
         SchemaCommand.Create(),
     };
 
-    private static int Invoke(ParseResult parsed, TextWriter output, TextWriter error)
+    private static int Invoke(ParseResult parsed, ToolSession session)
     {
         if (parsed.Action is ParseErrorAction)
         {
             foreach (string message in parsed.Errors.Select(e => e.Message).Distinct())
             {
-                error.WriteLine($"scnet: {message}");
+                session.Error.WriteLine($"scnet: {message}");
             }
 
             string command = parsed.CommandResult.Parent is null ? string.Empty : parsed.CommandResult.Command.Name + " ";
-            error.WriteLine($"For the options, run: scnet {command}--help");
+            session.Error.WriteLine($"For the options, run: scnet {command}--help");
             return WrongUsage;
         }
 
-        return parsed.Invoke(new InvocationConfiguration { Output = output, Error = error, EnableDefaultExceptionHandler = false });
+        return parsed.Invoke(session);
     }
 }

@@ -14,7 +14,7 @@ public sealed class OutputTests : IDisposable
     {
         using StringWriter error = new();
         using FullWriter output = new();
-        int code = Tool.Run(["analyze", _folder.Write("half.toml", NetlistFolder.Half)], output, error);
+        int code = Tool.Run(["analyze", _folder.Write("half.toml", NetlistFolder.Half)], new ToolSession { Output = output, Error = error });
         Assert.Equal(1, code);
         Assert.Equal("scnet: the output cannot be written: The disk is full.\n", error.ToString());
     }

@@ -1,6 +1,6 @@
 using System.CommandLine;
-using ScNet.Cli.Rendering;
 using ScNet.Results;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Commands;
 
@@ -9,44 +9,39 @@ internal static class AnalyzeCommand
 {
     public static Command Create()
     {
-        Argument<string[]> files = SharedOptions.Files();
+        Command command = new("analyze", "Ratio, both limits of the output impedance, charges and voltages of every mode.");
+        NetlistSources netlists = NetlistSources.AddTo(command);
         Option<string> mode = SharedOptions.Mode();
         Option<double[]> frequencies = SharedOptions.Frequencies(": gives the exact output impedance at each", required: false);
         Option<string> format = SharedOptions.Format("text", "json");
-        Command command = new("analyze", "Ratio, both limits of the output impedance, charges and voltages of every mode.")
-        {
-            files, mode, frequencies, format,
-        };
+        command.Options.Add(mode);
+        command.Options.Add(frequencies);
+        command.Options.Add(format);
         command.SetAction(parsed =>
         {
-            TextWriter error = parsed.InvocationConfiguration.Error;
-            IEnumerable<FileAnalysis> analyses = parsed.GetRequiredValue(files)
-                .Select(path => FileAnalysis.Of(NetlistFile.Read(path, error), parsed.GetValue(mode), error));
+            ToolSession session = ToolSession.Of(parsed);
+            IEnumerable<FileAnalysis> analyses = netlists.Read(parsed).Select(file => FileAnalysis.Of(file, parsed.GetValue(mode), session.Error));
             return parsed.GetValue(format) == "json"
-                ? WriteJson([.. analyses], parsed.GetValue(frequencies), parsed.InvocationConfiguration.Output)
-                : WriteText(analyses, parsed.GetValue(frequencies) ?? [], parsed.InvocationConfiguration.Output);
+                ? WriteJson([.. analyses], parsed.GetValue(frequencies), session.Output)
+                : WriteText(analyses, parsed.GetValue(frequencies) ?? [], session);
         });
         return command;
     }
 
-    private static int WriteText(IEnumerable<FileAnalysis> analyses, double[] frequenciesHz, TextWriter output)
+    private static int WriteText(IEnumerable<FileAnalysis> analyses, double[] frequenciesHz, ToolSession session)
     {
         int code = Tool.Success;
-        bool first = true;
         foreach (FileAnalysis analysis in analyses)
         {
+            bool isComplete = analysis.IsComplete;
             if (analysis.Converter is { } converter && analysis.Modes.Count > 0)
             {
-                if (!first)
-                {
-                    output.WriteLine();
-                }
-
-                first = false;
-                code = AnalysisText.Write(output, analysis.File.Path, converter, analysis.Modes, frequenciesHz) ? code : Tool.Failure;
+                Page page = AnalysisPage.Of(converter, analysis.Modes, frequenciesHz, analysis.File.Path);
+                session.Write(page);
+                isComplete &= page.IsComplete;
             }
 
-            code = Math.Max(code, analysis.IsComplete ? Tool.Success : Tool.Failure);
+            code = Math.Max(code, isComplete ? Tool.Success : Tool.Failure);
         }
 
         return code;

@@ -11,8 +11,8 @@ internal static class CompareCommand
 {
     public static Command Create()
     {
-        Argument<string[]> files = SharedOptions.Files(mayBeNone: true);
-        Option<string[]> families = Families();
+        Command command = new("compare", "All modes of all files side by side, at equal totals and against a voltage rating.");
+        NetlistSources netlists = NetlistSources.AddTo(command);
         Option<double> input = SharedOptions.Number("--input-voltage", "V", "volts (V)", "Input voltage");
         Option<double> rating = SharedOptions.Number("--rating", "V", "volts (V)", "Voltage that each switch and capacitor withstands");
         Option<double> capacitance = SharedOptions.Number(
@@ -29,17 +29,13 @@ internal static class CompareCommand
             "--load-current", "A", "amperes (A)", "Adds output voltage and efficiency of every mode at this average current out of the output node");
         Option<string?> sort = Sort();
         Option<string> format = SharedOptions.Format("text", "json", "csv");
-        Command command = new("compare", "All modes of all files side by side, at equal totals and against a voltage rating.")
+        foreach (Option option in new Option[] { input, rating, capacitance, conductance, frequency, silicon, load, sort, format })
         {
-            files, families, input, rating, capacitance, conductance, frequency, silicon, load, sort, format,
-        };
+            command.Options.Add(option);
+        }
+
         command.Validators.Add(result =>
         {
-            if ((result.GetValue(files) ?? []).Length + (result.GetValue(families) ?? []).Length == 0)
-            {
-                result.AddError("Expected at least one FILE or --family.");
-            }
-
             if (result.GetValue(sort) is { } column && ResultTable.ComparisonColumns(hasSilicon: true, hasLoad: true).Contains(column))
             {
                 if (!ResultTable.ComparisonColumns(hasSilicon: true).Contains(column) && result.GetValue(load) is null)
@@ -64,8 +60,7 @@ internal static class CompareCommand
             TextWriter error = parsed.InvocationConfiguration.Error;
             bool isSilicon = parsed.GetValue(silicon);
             double? amperes = parsed.GetValue(load);
-            FileComparison[] comparisons = [.. (parsed.GetValue(files) ?? []).Select(path => NetlistFile.Read(path, error))
-                .Concat((parsed.GetValue(families) ?? []).Select(Family))
+            FileComparison[] comparisons = [.. netlists.Read(parsed)
                 .Select(file => FileComparison.Of(file, conditions, isSilicon, amperes, error))];
             IReadOnlyList<ResultRow<ComparedMode>> rows = [.. comparisons.SelectMany(c => c.Rows)];
             if (parsed.GetValue(sort) is { } column)
@@ -90,30 +85,6 @@ internal static class CompareCommand
             return comparisons.All(c => c.IsComplete) ? Tool.Success : Tool.Failure;
         });
         return command;
-    }
-
-    // the validator has seen that it can be read
-    private static NetlistFile Family(string text)
-    {
-        FamilyRequest.Read(text, out FamilyRequest? request);
-        return NetlistFile.Of(request!);
-    }
-
-    private static Option<string[]> Families()
-    {
-        Option<string[]> families = new("--family")
-        {
-            Description = "A standard family, in quotation marks, such as \"ladder 4\" or \"dickson 3 --step-up\"; may be given several times. The list: scnet family",
-            HelpName = "\"NAME SIZE\"",
-        };
-        families.Validators.Add(result =>
-        {
-            foreach (string message in result.Tokens.Select(t => FamilyRequest.Read(t.Value, out _)).OfType<string>())
-            {
-                result.AddError($"{message} Put quotation marks round name and sizes: --family \"ladder 4\".");
-            }
-        });
-        return families;
     }
 
     private static Option<string?> Sort()

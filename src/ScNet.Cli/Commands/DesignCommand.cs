@@ -10,13 +10,9 @@ namespace ScNet.Cli.Commands;
 /// <summary><c>scnet design</c>: from a requirement to the converter that wastes least, all candidates ranked with reasons.</summary>
 internal static class DesignCommand
 {
-    /// <param name="showsProgress">Whether the work writes how far it is on standard error.</param>
-    /// <param name="cancellationToken">Stops the work as a key of the terminal does.</param>
-    public static Command Create(bool showsProgress, CancellationToken cancellationToken)
+    public static Command Create()
     {
-        Argument<string> file = SharedOptions.File();
-        file.HelpName = "REQUIREMENT";
-        file.Description = "A requirement document (TOML).";
+        Argument<string> file = SharedOptions.Document("REQUIREMENT", "A requirement document");
         Option<bool> sensitivity = new("--sensitivity")
         {
             Description = "Adds which input assumption would change the winner, and from which factor on. Takes some ten times as long.",
@@ -38,20 +34,21 @@ internal static class DesignCommand
         });
         command.SetAction(parsed =>
         {
-            TextWriter output = parsed.InvocationConfiguration.Output, error = parsed.InvocationConfiguration.Error;
+            ToolSession session = ToolSession.Of(parsed);
+            TextWriter output = session.Output, error = session.Error;
             string path = parsed.GetRequiredValue(file);
-            if (RequirementFile.Read(path, error) is not { } requirement)
+            if (RequirementFile.Read(path, session) is not { } requirement)
             {
                 return Tool.Failure;
             }
 
-            using Interruption interruption = new(cancellationToken);
+            using Interruption interruption = new(session.CancellationToken);
             Candidates candidates = Candidates.Of(requirement, Path.GetDirectoryName(path) is { Length: > 0 } folder ? folder : ".");
             RequirementFile.Report(candidates.Diagnostics, path, error);
             int most = parsed.GetValue(threads);
-            RankedChoice choice = WithProgress(showsProgress, error, p => RankedChoice.Of(requirement, candidates.All, p, most, interruption.Token));
+            RankedChoice choice = WithProgress(session, p => RankedChoice.Of(requirement, candidates.All, p, most, interruption.Token));
             ChoiceSensitivity? changes = parsed.GetValue(sensitivity)
-                ? WithProgress(showsProgress, error, p => ChoiceSensitivity.Of(choice, p, most, interruption.Token))
+                ? WithProgress(session, p => ChoiceSensitivity.Of(choice, p, most, interruption.Token))
                 : null;
             switch (parsed.GetValue(format))
             {
@@ -87,14 +84,9 @@ internal static class DesignCommand
         return true;
     }
 
-    private static T WithProgress<T>(bool shows, TextWriter terminal, Func<IProgress<double>?, T> work)
+    private static T WithProgress<T>(ToolSession session, Func<IProgress<double>?, T> work)
     {
-        if (!shows)
-        {
-            return work(null);
-        }
-
-        using ProgressLine progress = new(terminal, "worked out", TimeProvider.System);
+        using ProgressLine? progress = session.Progress("worked out");
         return work(progress);
     }
 

@@ -16,18 +16,17 @@ internal static class MapCommand
 
     public static Command Create()
     {
-        Argument<string> file = SharedOptions.File();
-        file.HelpName = "REQUIREMENT";
-        file.Description = "A requirement document (TOML).";
+        Argument<string> file = SharedOptions.Document("REQUIREMENT", "A requirement document");
         Option<string?> candidate = new("--candidate") { Description = "The candidate; the winner where it is not given.", HelpName = "NAME" };
         Option<int> points = Points();
         Option<string> format = SharedOptions.Format("text", "json", "csv");
         Command command = new("map", "The best mode of a sized candidate over input, output and load, with its losses and what is missing.") { file, candidate, points, format };
         command.SetAction(parsed =>
         {
-            TextWriter output = parsed.InvocationConfiguration.Output, error = parsed.InvocationConfiguration.Error;
+            ToolSession session = ToolSession.Of(parsed);
+            TextWriter output = session.Output, error = session.Error;
             string path = parsed.GetRequiredValue(file);
-            if (RequirementFile.Read(path, error) is not { } requirement)
+            if (RequirementFile.Read(path, session) is not { } requirement)
             {
                 return Tool.Failure;
             }

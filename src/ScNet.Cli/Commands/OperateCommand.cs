@@ -11,7 +11,8 @@ internal static class OperateCommand
 {
     public static Command Create()
     {
-        Argument<string[]> files = SharedOptions.Files();
+        Command command = new("operate", "Voltages, currents, ripple and losses of every mode at an operating point.");
+        NetlistSources netlists = NetlistSources.AddTo(command);
         Option<double> input = SharedOptions.Number("--input-voltage", "V", "volts (V)", "Input voltage");
         Option<double> load = SharedOptions.SignedNumber("--load-current", "A", "amperes (A)", "Average current out of the output node into the load");
         Option<double> frequency = SharedOptions.Number("--frequency", "HZ", "hertz (Hz)", "Switching frequency");
@@ -20,22 +21,29 @@ internal static class OperateCommand
         Option<string?> requirement = SharedOptions.Requirement("Adds the losses with the devices of this requirement's process, by kind and element");
         Option<string> mode = SharedOptions.Mode();
         Option<string> format = SharedOptions.Format("text", "json", "csv");
-        Command command = new("operate", "Voltages, currents, ripple and losses of every mode at an operating point.")
+        foreach (Option option in new Option[] { input, load, frequency, deadTime, requirement, mode, format })
         {
-            files, input, load, frequency, deadTime, requirement, mode, format,
-        };
+            command.Options.Add(option);
+        }
+
         command.SetAction(parsed =>
         {
             OperatingConditions conditions = new(
                 new OperatingPoint(parsed.GetValue(input), parsed.GetValue(load), parsed.GetValue(frequency)), parsed.GetValue(deadTime));
-            TextWriter output = parsed.InvocationConfiguration.Output, error = parsed.InvocationConfiguration.Error;
-            if (!ProcessFile.TryRead(parsed.GetValue(requirement), error, out Process? process))
+            ToolSession session = ToolSession.Of(parsed);
+            TextWriter output = session.Output, error = session.Error;
+            Process? process = null;
+            if (parsed.GetValue(requirement) is { } path)
             {
-                return Tool.Failure;
+                process = RequirementFile.Read(path, session)?.Process;
+                if (process is null)
+                {
+                    return Tool.Failure;
+                }
             }
 
-            FileOperation[] operations = [.. parsed.GetRequiredValue(files)
-                .Select(path => FileOperation.Of(NetlistFile.Read(path, error), conditions, parsed.GetValue(mode), process, error))];
+            FileOperation[] operations = [.. netlists.Read(parsed)
+                .Select(file => FileOperation.Of(file, conditions, parsed.GetValue(mode), process, error))];
             IEnumerable<ResultRow<OperatedMode>> rows = operations.SelectMany(o => o.Rows);
             switch (parsed.GetValue(format))
             {

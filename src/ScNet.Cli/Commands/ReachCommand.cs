@@ -10,26 +10,24 @@ namespace ScNet.Cli.Commands;
 /// <summary><c>scnet reach</c>: the ratios that the switches of a netlist reach in two phases.</summary>
 internal static class ReachCommand
 {
-    /// <param name="showsProgress">Whether the search writes how far it is on standard error.</param>
-    public static Command Create(bool showsProgress)
+    public static Command Create()
     {
-        Argument<string> file = SharedOptions.File();
+        Command command = new("reach", "The ratios that the switches of a netlist reach in two phases, whatever its own modes are.");
+        NetlistSources netlists = NetlistSources.AddTo(command, isSingle: true);
         Option<bool> patterns = new("--patterns") { Description = "Adds the gate patterns: in which phases each switch is closed." };
         Option<string> format = SharedOptions.Format("text", "json", "csv");
-        Command command = new("reach", "The ratios that the switches of a netlist reach in two phases, whatever its own modes are.")
-        {
-            file, patterns, format,
-        };
+        command.Options.Add(patterns);
+        command.Options.Add(format);
         command.SetAction(parsed =>
         {
-            TextWriter output = parsed.InvocationConfiguration.Output, error = parsed.InvocationConfiguration.Error;
-            NetlistFile netlist = NetlistFile.Read(parsed.GetRequiredValue(file), error);
-            if (netlist.Reading.Converter is not { } converter || !IsSearchable(converter, netlist.Path, error))
+            ToolSession session = ToolSession.Of(parsed);
+            TextWriter output = session.Output, error = session.Error;
+            if (netlists.Read(parsed).SingleOrDefault() is not { } netlist || netlist.Reading.Converter is not { } converter || !IsSearchable(converter, netlist.Path, error))
             {
                 return Tool.Failure;
             }
 
-            ReachableRatios reachable = Search(converter, showsProgress ? error : null);
+            ReachableRatios reachable = Search(converter, session);
             switch (parsed.GetValue(format))
             {
                 case "json":
@@ -48,14 +46,9 @@ internal static class ReachCommand
         return command;
     }
 
-    private static ReachableRatios Search(Converter converter, TextWriter? terminal)
+    private static ReachableRatios Search(Converter converter, ToolSession session)
     {
-        if (terminal is null)
-        {
-            return ReachableRatios.Of(converter);
-        }
-
-        using ProgressLine progress = new(terminal);
+        using ProgressLine? progress = session.Progress("searched");
         return ReachableRatios.Of(converter, progress);
     }
 

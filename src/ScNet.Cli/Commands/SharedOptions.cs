@@ -11,22 +11,22 @@ internal static class SharedOptions
     private const double MinimumValue = 1e-60;
     private const double MaximumValue = 1e60;
 
-    /// <summary>The netlist documents to work on: one or more, or none where something else may be worked on.</summary>
-    public static Argument<string[]> Files(bool mayBeNone = false)
+    /// <summary>The netlist documents to work on; that there is one is for <see cref="NetlistSources"/> to see.</summary>
+    public static Argument<string[]> Files(bool isSingle)
     {
         Argument<string[]> files = new("FILE")
         {
-            Description = "Netlist documents (TOML), worked on in the order given.",
-            Arity = mayBeNone ? ArgumentArity.ZeroOrMore : ArgumentArity.OneOrMore,
+            Description = isSingle ? "A netlist document (TOML); - is standard input." : "Netlist documents (TOML), worked on in the order given; - is standard input.",
+            Arity = isSingle ? ArgumentArity.ZeroOrOne : ArgumentArity.ZeroOrMore,
         };
         files.Validators.Add(RefuseOptions);
         return files;
     }
 
-    /// <summary>The only netlist document to work on.</summary>
-    public static Argument<string> File()
+    /// <summary>The only document to work on where that is not a netlist.</summary>
+    public static Argument<string> Document(string name, string description)
     {
-        Argument<string> file = new("FILE") { Description = "A netlist document (TOML)." };
+        Argument<string> file = new(name) { Description = $"{description} (TOML); - is standard input." };
         file.Validators.Add(RefuseOptions);
         return file;
     }
@@ -94,7 +94,7 @@ internal static class SharedOptions
     public static Option<string> Mode() => new("--mode") { Description = "Only the mode of this name.", HelpName = "NAME" };
 
     /// <summary>A requirement document whose process tells what devices there are.</summary>
-    public static Option<string?> Requirement(string purpose) => new("--requirement") { Description = $"{purpose}.", HelpName = "FILE" };
+    public static Option<string?> Requirement(string purpose) => new("--requirement") { Description = $"{purpose}; - is standard input.", HelpName = "FILE" };
 
     /// <summary>Switching frequencies and ranges of them, separated by commas; null where the option is not given.</summary>
     public static Option<double[]> Frequencies(string purpose, bool required)
@@ -154,7 +154,7 @@ internal static class SharedOptions
             {
                 result.AddError("Expected the name of a file, but got an empty one.");
             }
-            else if (text.StartsWith('-'))
+            else if (text.StartsWith('-') && text != ToolSession.InputName)
             {
                 result.AddError($"There is no option '{text}' here. If it is a file, write ./{text}.");
             }

@@ -10,20 +10,20 @@ internal static class SweepCommand
 {
     public static Command Create()
     {
-        Argument<string[]> files = SharedOptions.Files();
+        Command command = new("sweep", "Exact output impedance over frequency beside both limits and the published estimates.");
+        NetlistSources netlists = NetlistSources.AddTo(command);
         Option<double[]> frequencies = SharedOptions.Frequencies(string.Empty, required: true);
         Option<string> mode = SharedOptions.Mode();
         Option<string> format = SharedOptions.Format("csv", "json");
-        Command command = new("sweep", "Exact output impedance over frequency beside both limits and the published estimates.")
-        {
-            files, frequencies, mode, format,
-        };
+        command.Options.Add(frequencies);
+        command.Options.Add(mode);
+        command.Options.Add(format);
         command.SetAction(parsed =>
         {
             TextWriter output = parsed.InvocationConfiguration.Output, error = parsed.InvocationConfiguration.Error;
             double[] frequenciesHz = parsed.GetRequiredValue(frequencies);
-            FileAnalysis[] analyses = [.. parsed.GetRequiredValue(files)
-                .Select(path => FileAnalysis.Of(NetlistFile.Read(path, error), parsed.GetValue(mode), error))];
+            FileAnalysis[] analyses = [.. netlists.Read(parsed)
+                .Select(file => FileAnalysis.Of(file, parsed.GetValue(mode), error))];
             foreach (FileAnalysis analysis in analyses)
             {
                 analysis.ReportFailures(error);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ScNet.Design;
 using ScNet.Results;
+using ScNet.Results.Pages;
 using ScNet.Stress;
 
 namespace ScNet.Cli.Rendering;

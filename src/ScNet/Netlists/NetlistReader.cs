@@ -43,6 +43,17 @@ public static class NetlistReader
         return TomlFile.Read(path, NetlistKeys.Format, findings) is { } text ? Read(text, path) : Reading(null, findings);
     }
 
+    /// <summary>Reads a stream in UTF-8 up to its end, such as standard input. What cannot be read gives one error, not an exception.</summary>
+    /// <param name="stream">The stream; it stays open.</param>
+    /// <param name="file">What the stream is called in the positions of diagnostics; null for none.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="stream"/> is null.</exception>
+    public static NetlistReading Read(Stream stream, string? file = null)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        DiagnosticList findings = new(file);
+        return TomlFile.Read(stream, NetlistKeys.Format, findings) is { } text ? Read(text, file) : Reading(null, findings);
+    }
+
     private static NetlistReading Reading(Converter? converter, DiagnosticList findings) =>
         new(converter, findings.Findings(), findings.File is { } file ? $"'{file}'" : "The netlist");
 }

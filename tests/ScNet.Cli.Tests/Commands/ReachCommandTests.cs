@@ -100,7 +100,7 @@ public sealed class ReachCommandTests : IDisposable
     public void Progress_goes_to_a_terminal_only_and_is_wiped()
     {
         using StringWriter output = new(), error = new();
-        Assert.Equal(0, Tool.Run(["reach", Bridge()], output, error, showsProgress: true));
+        Assert.Equal(0, Tool.Run(["reach", Bridge()], new ToolSession { Output = output, Error = error, ShowsProgress = true }));
         Assert.StartsWith("\r  8 % searched\r", error.ToString(), StringComparison.Ordinal);
         Assert.EndsWith("\r100 % searched\r              \r", error.ToString(), StringComparison.Ordinal);
     }

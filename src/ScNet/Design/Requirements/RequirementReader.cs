@@ -46,6 +46,17 @@ public static class RequirementReader
         return TomlFile.Read(path, RequirementKeys.Format, findings) is { } text ? Read(text, path) : Reading(null, findings);
     }
 
+    /// <summary>Reads a stream in UTF-8 up to its end, such as standard input. What cannot be read gives one error, not an exception.</summary>
+    /// <param name="stream">The stream; it stays open.</param>
+    /// <param name="file">What the stream is called in the positions of diagnostics; null for none.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="stream"/> is null.</exception>
+    public static RequirementReading Read(Stream stream, string? file = null)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        DiagnosticList findings = new(file ?? "requirement");
+        return TomlFile.Read(stream, RequirementKeys.Format, findings) is { } text ? Read(text, file) : Reading(null, findings);
+    }
+
     private static RequirementReading Reading(Requirement? requirement, DiagnosticList findings) =>
         new(requirement, findings.Findings(), $"'{findings.File}'");
 }

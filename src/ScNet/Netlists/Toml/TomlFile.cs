@@ -64,7 +64,7 @@ internal static class TomlFile
             }
 
             using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-            return ReadBytes(stream, format, findings) is { } bytes ? Decode(bytes, path, findings) : null;
+            return ReadText(stream, format, findings);
         }
         catch (Exception exception) when (exception is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -78,8 +78,25 @@ internal static class TomlFile
         return null;
     }
 
+    /// <summary>The text of a stream up to its end, or null where the findings say why there is none.</summary>
+    public static string? Read(Stream stream, TomlFormat format, DiagnosticList findings)
+    {
+        try
+        {
+            return ReadText(stream, format, findings);
+        }
+        catch (IOException exception)
+        {
+            findings.Error(DiagnosticCodes.FileUnreadable, $"{Quoted.Name(findings.File ?? "the stream")} cannot be read: {exception.Message}", new SourcePosition(findings.File, 0, 0));
+            return null;
+        }
+    }
+
+    private static string? ReadText(Stream stream, TomlFormat format, DiagnosticList findings) =>
+        ReadBytes(stream, format, findings) is { } bytes ? Decode(bytes, findings) : null;
+
     // the length of a pipe or device, which tells none, is only known by reading it
-    private static byte[]? ReadBytes(FileStream stream, TomlFormat format, DiagnosticList findings)
+    private static byte[]? ReadBytes(Stream stream, TomlFormat format, DiagnosticList findings)
     {
         long told = stream.CanSeek ? stream.Length : 0;
         if (told > MaximumLength)
@@ -99,7 +116,7 @@ internal static class TomlFile
         return bytes[..read];
     }
 
-    private static string? Decode(byte[] bytes, string path, DiagnosticList findings)
+    private static string? Decode(byte[] bytes, DiagnosticList findings)
     {
         var characters = new char[bytes.Length];
         OperationStatus status = Utf8.ToUtf16(bytes, characters, out int read, out int written, replaceInvalidSequences: false);
@@ -108,7 +125,7 @@ internal static class TomlFile
             return new string(characters, 0, written);
         }
 
-        findings.Error(DiagnosticCodes.FileUnreadable, $"The file is not UTF-8 text: the byte 0x{bytes[read]:X2} does not belong here. Save the file as UTF-8.", PositionAfter(characters.AsSpan(0, written), path));
+        findings.Error(DiagnosticCodes.FileUnreadable, $"The file is not UTF-8 text: the byte 0x{bytes[read]:X2} does not belong here. Save the file as UTF-8.", PositionAfter(characters.AsSpan(0, written), findings.File));
         return null;
     }
 

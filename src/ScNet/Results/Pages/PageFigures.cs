@@ -11,4 +11,5 @@ public sealed class PageFigures(IEnumerable<PageFigure> figures) : PageBlock
 /// <summary>A figure with its name.</summary>
 /// <param name="Name">What it is: "Ideal ratio".</param>
 /// <param name="Value">The value with its unit.</param>
-public sealed record PageFigure(string Name, string Value);
+/// <param name="Key">The path of the same figure in JSON and CSV; null where there is none.</param>
+public sealed record PageFigure(string Name, string Value, string? Key = null);

@@ -28,13 +28,14 @@ internal static class PageHtml
         switch (block)
         {
             case PageHeading heading:
-                html.Append(CultureInfo.InvariantCulture, $"<h{level + heading.Level}>{Text(heading.Text)}</h{level + heading.Level}>\n");
+                int below = Math.Min(level + heading.Level, 6);
+                html.Append(CultureInfo.InvariantCulture, $"<h{below}>{Text(heading.Text)}</h{below}>\n");
                 break;
             case PageFigures figures:
                 html.Append("<div class=\"scnet-box short\"><table class=\"figures\"><tbody>\n");
                 foreach (PageFigure figure in figures.Figures)
                 {
-                    html.Append(CultureInfo.InvariantCulture, $"<tr><th scope=\"row\">{Text(figure.Name)}</th><td>{Text(figure.Value)}</td></tr>\n");
+                    html.Append(CultureInfo.InvariantCulture, $"<tr><th scope=\"row\"{Attribute("data-key", figure.Key)}>{Text(figure.Name)}</th><td>{Text(figure.Value)}</td></tr>\n");
                 }
 
                 html.Append("</tbody></table></div>\n");
@@ -68,8 +69,7 @@ internal static class PageHtml
         html.Append("<thead>\n<tr>");
         foreach (PageColumn column in table.Columns)
         {
-            string meaning = column.Meaning is { } words ? $" title=\"{Text(words)}\"" : string.Empty;
-            html.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\"{(column.IsFigure ? " class=\"figure\"" : string.Empty)}{meaning}>{Text(column.Heading)}</th>");
+            html.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\"{Class(column)}{Attribute("data-key", column.Key)}{Attribute("title", column.Meaning)}>{Text(column.Heading)}</th>");
         }
 
         html.Append("</tr>\n</thead><tbody>\n");
@@ -78,15 +78,32 @@ internal static class PageHtml
             html.Append("<tr>");
             for (int c = 0; c < row.Count; c++)
             {
-                string order = row[c].SortValue is { } value ? $" data-order=\"{value.ToString("R", CultureInfo.InvariantCulture)}\"" : string.Empty;
-                html.Append(CultureInfo.InvariantCulture, $"<td{(table.Columns[c].IsFigure ? " class=\"figure\"" : string.Empty)}{order}>{Text(row[c].Text)}</td>");
+                // what names the row is its heading
+                string element = c < table.NameColumns ? "th" : "td";
+                html.Append(CultureInfo.InvariantCulture, $"<{element}{(c < table.NameColumns ? " scope=\"row\"" : string.Empty)}{Class(table.Columns[c])}{Attribute("data-order", Order(row[c]))}>{Text(row[c].Text)}</{element}>");
             }
 
             html.Append("</tr>\n");
         }
 
         html.Append("</tbody></table></div>\n");
+        if (table.Legend.Count > 0)
+        {
+            html.Append("<dl class=\"legend\">\n");
+            foreach (PageFigure entry in table.Legend)
+            {
+                html.Append(CultureInfo.InvariantCulture, $"<dt>{Text(entry.Name)}</dt><dd>{Text(entry.Value)}</dd>\n");
+            }
+
+            html.Append("</dl>\n");
+        }
     }
+
+    private static string Class(PageColumn column) => column.IsFigure ? " class=\"figure\"" : string.Empty;
+
+    private static string? Order(PageCell cell) => cell.SortValue is { } value && !double.IsNaN(value) ? value.ToString("R", CultureInfo.InvariantCulture) : null;
+
+    private static string Attribute(string name, string? value) => value is null ? string.Empty : $" {name}=\"{Text(value)}\"";
 
     private static string Text(string text) => WebUtility.HtmlEncode(Printable.Of(text));
 }

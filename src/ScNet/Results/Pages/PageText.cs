@@ -2,71 +2,146 @@ using System.Text;
 
 namespace ScNet.Results.Pages;
 
-/// <summary>Writes a page as plain text. A column is as wide as its longest cell; two blanks stand between columns.</summary>
-internal static class PageText
+/// <summary>Writes a page as plain text: what stands below a heading is indented, a blank line stands before headings, tables and what follows a table.</summary>
+internal sealed class PageText
 {
-    private const string Indent = "  ";
+    private const int IndentOfLevel = 2;
+    private const int Hanging = 4;
 
-    public static string Of(Page page)
+    // ECMA-48, select graphic rendition: bold, yellow, red, all off
+    private const string Bold = "\u001b[1m", Yellow = "\u001b[33m", Off = "\u001b[0m";
+
+    private readonly StringBuilder _text = new();
+    private readonly int _width;
+    private readonly bool _hasColour;
+    private int _indent;
+
+    private PageText(int width, bool hasColour)
     {
-        StringBuilder text = new();
-        text.Append(Printable.Of(page.Title)).Append('\n');
-        foreach (PageBlock block in page.Blocks)
-        {
-            Append(text, block);
-        }
-
-        return text.ToString();
+        _width = width;
+        _hasColour = hasColour;
     }
 
-    private static void Append(StringBuilder text, PageBlock block)
+    public static string Of(Page page, int width, bool hasColour)
+    {
+        PageText text = new(width, hasColour);
+        text.AppendLines(page.Title, Bold);
+        PageBlock? previous = null;
+        foreach (PageBlock block in page.Blocks)
+        {
+            if (block is PageHeading || previous is PageTable || (block is PageTable && previous is not PageHeading))
+            {
+                text._text.Append('\n');
+            }
+
+            text.Append(block);
+            previous = block;
+        }
+
+        return text._text.ToString();
+    }
+
+    private void Append(PageBlock block)
     {
         switch (block)
         {
             case PageHeading heading:
-                text.Append('\n').Append(heading.Level > 1 ? Indent : string.Empty).Append(Printable.Of(heading.Text)).Append('\n');
+                _indent = IndentOfLevel * (heading.Level - 1);
+                AppendLines(heading.Text, Bold);
+                _indent += IndentOfLevel;
                 break;
             case PageFigures figures:
-                AppendLines(text, [.. figures.Figures.Select(f => new[] { f.Name, f.Value })], [false, false]);
+                AppendFigures(figures.Figures);
                 break;
             case PageTable table:
-                if (table.Caption.Length > 0)
-                {
-                    text.Append('\n').Append(Indent).Append(Printable.Of(table.Caption)).Append('\n');
-                }
-
-                AppendLines(
-                    text,
-                    [[.. table.Columns.Select(c => c.Heading)], .. table.Rows.Select(r => r.Select(c => c.Text).ToArray())],
-                    [.. table.Columns.Select(c => c.IsFigure)]);
+                AppendTable(table);
                 break;
             case PageRemarks remarks:
                 foreach (string line in remarks.Lines)
                 {
-                    text.Append(Indent).Append(Printable.Of(line)).Append('\n');
+                    AppendLines(line, remarks.IsCaution ? Yellow : null);
                 }
 
                 break;
         }
     }
 
-    private static void AppendLines(StringBuilder text, string[][] lines, bool[] isFigure)
+    private void AppendTable(PageTable table)
     {
-        string[][] shown = [.. lines.Select(l => l.Select(Printable.Of).ToArray())];
-        int[] widths = [.. isFigure.Select((_, c) => shown.Max(l => Width(l[c])))];
-        foreach (string[] line in shown)
+        if (table.Caption.Length > 0)
         {
-            StringBuilder one = new(Indent);
-            for (int c = 0; c < line.Length; c++)
+            AppendLines(table.Caption);
+        }
+
+        bool isFirst = true;
+        foreach ((IReadOnlyList<string> heading, IReadOnlyList<string> rows) in TableText.Of(table.Columns, [.. table.Rows.Select(r => r.Select(c => c.Text).ToArray())], table.NameColumns, _width - _indent))
+        {
+            if (!isFirst)
             {
-                string blanks = new(' ', widths[c] - Width(line[c]));
-                one.Append(c > 0 ? Indent : string.Empty).Append(isFigure[c] ? blanks : string.Empty).Append(line[c]).Append(isFigure[c] ? string.Empty : blanks);
+                _text.Append('\n');
             }
 
-            text.Append(one.ToString().TrimEnd()).Append('\n');
+            isFirst = false;
+            foreach (string line in heading)
+            {
+                AppendLine(line, Bold);
+            }
+
+            foreach (string line in rows)
+            {
+                AppendLine(line);
+            }
+        }
+
+        if (table.Legend.Count > 0)
+        {
+            _text.Append('\n');
+            AppendFigures(table.Legend);
         }
     }
 
-    // what a reader counts as one character
-    private static int Width(string text) => new System.Globalization.StringInfo(text).LengthInTextElements;
+    // the names are one column of words, the values go on below themselves
+    private void AppendFigures(IReadOnlyList<PageFigure> figures)
+    {
+        int room = _width - _indent;
+        string[] names = [.. figures.Select(f => Printable.Of(f.Name))];
+        int widest = Math.Min(names.Select(TextWidth.Of).DefaultIfEmpty().Max(), room * 2 / 5);
+        for (int i = 0; i < names.Length; i++)
+        {
+            IReadOnlyList<string> name = TextLines.Of(names[i], widest), value = TextLines.Of(Printable.Of(figures[i].Value), room - widest - IndentOfLevel);
+            for (int k = 0; k < Math.Max(name.Count, value.Count); k++)
+            {
+                string left = k < name.Count ? name[k] : string.Empty;
+                AppendLine($"{left}{new string(' ', widest - TextWidth.Of(left) + IndentOfLevel)}{(k < value.Count ? value[k] : string.Empty)}".TrimEnd());
+            }
+        }
+    }
+
+    private void AppendLines(string text, string? colour = null)
+    {
+        string printable = Printable.Of(text);
+        int room = _width - _indent;
+        if (TextWidth.Of(printable) <= room)
+        {
+            AppendLine(printable, colour);
+            return;
+        }
+
+        // the lines after the first are set in, so that each text still begins where a reader looks for it
+        IReadOnlyList<string> lines = TextLines.Of(printable, room - Hanging);
+        for (int i = 0; i < lines.Count; i++)
+        {
+            AppendLine(i == 0 ? lines[i] : new string(' ', Hanging) + lines[i], colour);
+        }
+    }
+
+    private void AppendLine(string line, string? colour = null)
+    {
+        if (line.Length > 0)
+        {
+            _text.Append(' ', _indent).Append(_hasColour ? colour : null).Append(line).Append(_hasColour && colour is not null ? Off : null);
+        }
+
+        _text.Append('\n');
+    }
 }

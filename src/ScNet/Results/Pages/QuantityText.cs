@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace ScNet.Cli.Rendering;
+namespace ScNet.Results.Pages;
 
 /// <summary>Quantities for people.</summary>
 internal static class QuantityText
@@ -15,7 +15,7 @@ internal static class QuantityText
         return value.IsExact && text.Contains('/', StringComparison.Ordinal) ? $"{text} ({Decimal(value)})" : text;
     }
 
-    /// <summary>As <see cref="WithDecimal"/>, but but only the decimal where the fraction is long.</summary>
+    /// <summary>As <see cref="WithDecimal"/>, but only the decimal where the fraction is long.</summary>
     public static string Short(Quantity value) =>
         (value.IsDetermined && !value.IsExact) || value.ToString().Length > LongestFraction ? Decimal(value) : WithDecimal(value);
 

@@ -1,6 +1,6 @@
-using ScNet.Cli.Rendering;
+using ScNet.Results.Pages;
 
-namespace ScNet.Cli.Tests.Rendering;
+namespace ScNet.Tests.Results.Pages;
 
 public sealed class QuantityTextTests
 {

@@ -1,4 +1,4 @@
-namespace ScNet.Cli.Tests.Rendering;
+namespace ScNet.Tests;
 
 public sealed class EngineeringNumberTests
 {
