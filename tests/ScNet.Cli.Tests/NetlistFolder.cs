@@ -112,11 +112,11 @@ internal sealed partial class NetlistFolder : IDisposable
     /// <summary>The text with this folder written as "@", so that it is the same wherever the test runs.</summary>
     public string Relative(string text) => text.Replace(Folder + Path.DirectorySeparatorChar, "@/", StringComparison.Ordinal);
 
-    /// <summary>As <see cref="Relative"/>, with the wording of findings, which is not the tool's, left out.</summary>
+    /// <summary>As <see cref="Relative"/>, with the wording of findings, which is not the tool's, left out, also where it goes on below.</summary>
     public string Layout(string text) => Finding().Replace(Relative(text), "$1: …");
 
     public void Dispose() => Directory.Delete(Folder, recursive: true);
 
-    [GeneratedRegex("((?:warning|error) [a-z-]+): .*")]
+    [GeneratedRegex("((?:warning|error) [a-z-]+): .*(?:\n {4,}.*)*")]
     private static partial Regex Finding();
 }

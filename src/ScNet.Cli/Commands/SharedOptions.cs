@@ -17,7 +17,7 @@ internal static class SharedOptions
         Argument<string[]> files = new("FILE")
         {
             Description = isSingle ? "A netlist document (TOML); - is standard input." : "Netlist documents (TOML), worked on in the order given; - is standard input.",
-            Arity = isSingle ? ArgumentArity.ZeroOrOne : ArgumentArity.ZeroOrMore,
+            Arity = ArgumentArity.ZeroOrMore,
         };
         files.Validators.Add(RefuseOptions);
         return files;

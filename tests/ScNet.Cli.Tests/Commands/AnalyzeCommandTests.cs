@@ -3,6 +3,7 @@ using ScNet.Analysis;
 using ScNet.Design.Requirements;
 using ScNet.Netlists;
 using ScNet.Results;
+using ScNet.Topologies;
 
 namespace ScNet.Cli.Tests.Commands;
 
@@ -89,9 +90,50 @@ public sealed class AnalyzeCommandTests : IDisposable
             .Replace("s2 =", "\"two\\nlines\\u001B[31m\" =", StringComparison.Ordinal);
         ToolRun run = ToolRun.Of("analyze", _folder.Write("names.toml", text));
         Assert.Equal(0, run.Code);
-        Assert.Contains(run.Output.Split('\n'), line => line.StartsWith($"  {longName}  vin ", StringComparison.Ordinal));
+        Assert.Equal(longName.Length, run.Output.Split('\n').Where(line => line.StartsWith("  xx", StringComparison.Ordinal)).Take(longName.Length / 39 + 1).Sum(line => line.Count(c => c == 'x')));
+        Assert.All(run.Output.Split('\n'), line => Assert.InRange(line.Length, 0, 100));
         Assert.Contains("two\\u000Alines\\u001B[31m", run.Output, StringComparison.Ordinal);
         Assert.DoesNotContain('\u001b', run.Output);
+    }
+
+    public static TheoryData<string> Families => [.. FamilyCatalogue.All.SelectMany(f => f.Name switch
+    {
+        "fraction" => new[] { "fraction 3 5", "fraction 5 4" },
+        "inverter" => f.Usage.EndsWith('N') ? ["inverter 8"] : ["inverter 2 3"],
+        "binary" or "recursive" => f.Usage.EndsWith('K') ? [$"{f.Name} 8 85"] : [$"{f.Name} 3"],
+        "flying-capacitor" => ["flying-capacitor 8 3 5"],
+        _ when f.Usage.EndsWith("P Q") => [$"{f.Name} 2 7"],
+        _ => [$"{f.Name} 8", .. f.StepUpRatio is null ? Array.Empty<string>() : [$"{f.Name} 8 --step-up"]],
+    }).Distinct()];
+
+    [Theory]
+    [MemberData(nameof(Families))]
+    public void No_line_of_a_family_is_wider_than_100_columns(string family) => AssertNarrow(ToolRun.Of("analyze", "--family", family, "--frequency", "1e6"));
+
+    [Fact]
+    public void No_line_of_an_example_is_wider_than_100_columns()
+    {
+        string[] files = [.. Directory.GetFiles(Repository.Folder("docs/examples"), "*.toml").Where(f => !f.EndsWith("requirement.toml", StringComparison.Ordinal))];
+        Assert.NotEmpty(files);
+        AssertNarrow(ToolRun.Of(["analyze", .. files, "--frequency", "1e5..1e7:3"]));
+    }
+
+    private static void AssertNarrow(ToolRun run)
+    {
+        Assert.Equal((0, string.Empty), (run.Code, run.Error));
+        Assert.True(run.Output.Length > 500);
+        Assert.All(run.Output.Split('\n'), line => Assert.InRange(line.Length, 0, 100));
+    }
+
+    [Fact]
+    public void Standard_input_is_a_netlist_that_is_called_so()
+    {
+        ToolRun run = ToolRun.WithInput(NetlistFolder.Half, "analyze", "-");
+        Assert.Equal((0, string.Empty), (run.Code, run.Error));
+        Assert.StartsWith("Half (standard input)\n", run.Output, StringComparison.Ordinal);
+        ToolRun wrong = ToolRun.WithInput("name = 3", "analyze", "-");
+        Assert.Equal((1, string.Empty), (wrong.Code, wrong.Output));
+        Assert.All(wrong.ErrorLines, line => Assert.StartsWith("standard input(", line, StringComparison.Ordinal));
     }
 
     [Fact]

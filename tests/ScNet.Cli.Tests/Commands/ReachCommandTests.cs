@@ -101,8 +101,8 @@ public sealed class ReachCommandTests : IDisposable
     {
         using StringWriter output = new(), error = new();
         Assert.Equal(0, Tool.Run(["reach", Bridge()], new ToolSession { Output = output, Error = error, ShowsProgress = true }));
-        Assert.StartsWith("\r  8 % searched\r", error.ToString(), StringComparison.Ordinal);
-        Assert.EndsWith("\r100 % searched\r              \r", error.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("\r  8 % searched", error.ToString(), StringComparison.Ordinal);
+        Assert.Matches("\r100 % searched *\r *\r$", error.ToString());
     }
 
     [Fact]

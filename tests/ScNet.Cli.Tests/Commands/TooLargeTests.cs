@@ -61,7 +61,7 @@ public sealed class TooLargeTests : IDisposable
     {
         ToolRun run = ToolRun.Of("analyze", _large, _half, "--frequency", "1e6");
         Assert.Equal(Tool.Failure, run.Code);
-        Assert.Contains("Output impedance      no result", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Output impedance  no result", run.Output, StringComparison.Ordinal);
         Assert.Contains(Code, run.Output, StringComparison.Ordinal);
         Assert.Contains("1/1200", run.Output, StringComparison.Ordinal);
         Assert.Contains("250 Ω", run.Output, StringComparison.Ordinal);

@@ -6,7 +6,8 @@ public sealed class UsageTests
     {
         { [], "scnet: Required command was not provided." },
         { ["invent"], "scnet: Unrecognized command or argument 'invent'." },
-        { ["analyze"], "scnet: Required argument 'FILE' missing for command: 'analyze'." },
+        { ["analyze"], "scnet: Expected at least one FILE or --family." },
+        { ["analyze", "-", "-"], "scnet: Standard input can be read once only: give - in one place." },
         { ["analyze", ""], "scnet: Expected the name of a file, but got an empty one." },
         { ["analyze", "a.toml", "--fromat", "json"], "scnet: There is no option '--fromat' here. If it is a file, write ./--fromat." },
         { ["analyze", "a.toml", "--format", "xml"], "scnet: Expected text or json after --format, but got 'xml'." },
@@ -21,7 +22,7 @@ public sealed class UsageTests
             "scnet: Expected the ranges after --frequency to rise, such as 1e5..1e8, but got '1e8..1e6'."
         },
         { ["sweep", "a.toml"], "scnet: Option '--frequency' is required." },
-        { ["sweep", "--frequency", "1e6"], "scnet: Required argument 'FILE' missing for command: 'sweep'." },
+        { ["sweep", "--frequency", "1e6"], "scnet: Expected at least one FILE or --family." },
         { ["operate", "a.toml", "--load-current", "1", "--frequency", "1"], "scnet: Option '--input-voltage' is required." },
         { ["operate", "a.toml", "--input-voltage", "1", "--frequency", "1"], "scnet: Option '--load-current' is required." },
         { ["operate", "a.toml", "--input-voltage", "1", "--load-current", "1"], "scnet: Option '--frequency' is required." },
@@ -37,8 +38,9 @@ public sealed class UsageTests
             "scnet: Expected 'ladder N' with whole numbers N from 2 to 1000, but got 'ladder'. Put quotation marks round name and sizes: --family \"ladder 4\"."
         },
         { ["compare", "a.toml", "--input-voltage", "1", "--rating", "1", "--sort", "equalSilicon.maximumStackCount"], "scnet: The column equalSilicon.maximumStackCount is there with --silicon only." },
-        { ["reach"], "scnet: Required argument 'FILE' missing for command: 'reach'." },
-        { ["reach", "a.toml", "b.toml"], "scnet: Unrecognized command or argument 'b.toml'." },
+        { ["reach"], "scnet: Expected one FILE or --family." },
+        { ["reach", "a.toml", "--family", "ladder 4"], "scnet: Expected one FILE or --family." },
+        { ["reach", "a.toml", "b.toml"], "scnet: Expected one FILE or --family." },
         { ["reach", "--pattern"], "scnet: There is no option '--pattern' here. If it is a file, write ./--pattern." },
         { ["reach", "a.toml", "--format", "xml"], "scnet: Expected text or json or csv after --format, but got 'xml'." },
         { ["schema", "a.toml"], "scnet: Expected netlist or requirement, but got 'a.toml'." },

@@ -31,7 +31,7 @@ public sealed class GuideTests : IDisposable
     public void The_impedance_of_the_command_line_page_is_what_the_tool_prints()
     {
         ToolRun run = ToolRun.Of("analyze", _folder.Write("half.toml", NetlistFolder.Half), "--frequency", "1e7..1e9:3");
-        string table = run.Output[run.Output.IndexOf("  Output impedance", StringComparison.Ordinal)..];
+        string table = run.Output[run.Output.IndexOf("  Output impedance:", StringComparison.Ordinal)..];
         Assert.Contains($"```\n{table}```\n", Page("command-line.md"), StringComparison.Ordinal);
     }
 
@@ -87,7 +87,7 @@ public sealed class GuideTests : IDisposable
     [InlineData("--sort=ratio")]
     public void The_comparison_of_all_examples_is_no_wider_than_150_columns(string option)
     {
-        string[] files = [.. Directory.GetFiles(Path.Combine(Documentation(), "examples"), "*.toml").Where(f => !f.EndsWith("requirement.toml", StringComparison.Ordinal))];
+        string[] files = [.. Directory.GetFiles(Repository.Folder("docs/examples"), "*.toml").Where(f => !f.EndsWith("requirement.toml", StringComparison.Ordinal))];
         Assert.NotEmpty(files);
         ToolRun run = ToolRun.Of(["compare", .. files, "--input-voltage", "4.2", "--rating", "1.8", option]);
         Assert.Equal((0, string.Empty), (run.Code, run.Error));
@@ -122,16 +122,5 @@ public sealed class GuideTests : IDisposable
         Assert.Equal(documents[0].ToJsonString(), documents[1].ToJsonString());
     }
 
-    private static string Page(string name) => File.ReadAllText(Path.Combine(Documentation(), "guide", name)).ReplaceLineEndings("\n");
-
-    private static string Documentation()
-    {
-        string? directory = AppContext.BaseDirectory;
-        while (directory is not null && !File.Exists(Path.Combine(directory, "ScNet.sln")))
-        {
-            directory = Path.GetDirectoryName(directory);
-        }
-
-        return Path.Combine(directory!, "docs");
-    }
+    private static string Page(string name) => File.ReadAllText(Path.Combine(Repository.Folder("docs/guide"), name)).ReplaceLineEndings("\n");
 }
