@@ -40,7 +40,7 @@ window.measure = (() => {
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     while (walker.nextNode()) {
       const text = walker.currentNode, element = text.parentElement;
-      if (text.data.trim() === '' || element.closest('script, style, title, desc, .aside, .skip:not(:focus)')) continue;
+      if (text.data.trim() === '' || element.closest('script, style, title, desc, .aside, .skip:not(:focus), details:not([open]) > :not(summary)')) continue;
       const range = document.createRange();
       range.selectNodeContents(text);
       range.getBoundingClientRect().width > 0 && element.scrollIntoView({ block: 'center', inline: 'center' });
@@ -79,9 +79,7 @@ window.measure = (() => {
       head: t.tHead ? text(t.tHead) : '',
       rows: [...t.tBodies].flatMap(b => [...b.rows]).filter(seen).map(text),
     })),
-    captions: [...document.querySelectorAll('main figcaption')].map(text),
     figures: [...document.querySelectorAll('main figure')].map(f => ({
-      caption: text(f.querySelector('figcaption')),
       texts: [...f.querySelectorAll('svg text')].filter(seen).map(text).filter(t => t !== ''),
     })),
     headings: [...document.querySelectorAll('h1, main :is(h2, h3, h4, h5, h6)')].filter(seen).map(text),

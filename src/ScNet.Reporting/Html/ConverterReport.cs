@@ -1,24 +1,50 @@
 using System.Globalization;
 using ScNet.Analysis;
+using ScNet.Results.Pages;
 
 namespace ScNet.Reporting.Html;
 
 /// <summary>What a report of one converter says.</summary>
 internal static class ConverterReport
 {
+    private const double LowestHertz = 1e-6, HighestHertz = 1e12;
+
     public static ReportContent Of(ConverterAnalysis analysis, ReportConditions conditions)
     {
         Converter converter = analysis.Converter;
         return new ReportContent(
             "Report of a converter",
             converter.Name,
-            string.Join("; ", new[] { conditions.Origin, Parts(converter), conditions.Point?.ToString(), conditions.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) }.OfType<string>()),
+            string.Join("; ", new[] { conditions.Origin, Parts(converter), conditions.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) }.OfType<string>()),
             Glance(analysis),
             [
-                new ReportSection("Before use", [new ProsePart(Cautions.Dangers, IsCaution: true)]),
+                Closing.Dangers(),
+                new ReportSection("The converter", [
+                    .. Introduction(analysis),
+                ]),
+                .. analysis.Modes.Select(OfMode),
                 Closing.Assumptions([.. Cautions.OfModel, .. Cautions.OfStress]),
-                Closing.Origins([.. Origins.OfTopology(converter.Inductors.Count > 0), .. Origins.OfImpedance(), .. Origins.OfStress()]),
+                Closing.Origins([.. Origins.OfTopology(converter.Inductors.Count > 0), .. Origins.OfImpedance()]),
             ]);
+    }
+
+    /// <summary>What is said of a mode: its figures, also over the frequency.</summary>
+    private static ReportSection OfMode(ModeOutcome outcome)
+    {
+        Page page = AnalysisPage.Of(outcome.Converter, [outcome], outcome.Analysis is { CarriesLoad: true } loaded ? Decades(loaded) : []);
+        return new ReportSection($"Mode {outcome.Mode.Name}", [new PagePart(new Page("Figures", page.Blocks.SkipWhile(b => b is not PageHeading).Skip(1)))]);
+    }
+
+    // what stands before the first mode: counts, nodes, phases and warnings
+    private static IEnumerable<ReportPart> Introduction(ConverterAnalysis analysis) =>
+        [new PagePart(new Page("Nodes and phases", AnalysisPage.Of(analysis.Converter, [], []).Blocks))];
+
+    // four decades round the corner, or where there is none round 1 MHz
+    private static double[] Decades(ModeAnalysis analysis)
+    {
+        double corner = analysis.FastSwitchingLimit.Ohms > 0 ? (analysis.ChargeSharing?.OhmsAtOneHertz ?? analysis.SlowSwitchingLimit.OhmsAtOneHertz) / analysis.FastSwitchingLimit.Ohms : 0;
+        int middle = (int)Math.Round(Math.Log10(corner is >= LowestHertz and <= HighestHertz ? corner : 1e6));
+        return [.. Enumerable.Range(middle - 2, 5).Select(e => Math.Pow(10, e))];
     }
 
     private static string Parts(Converter converter) => string.Join(", ", new[]

@@ -11,7 +11,7 @@ namespace ScNet.Reporting.Html;
 /// </summary>
 /// <remarks>
 /// The picture on light and on dark ground differ in colours alone, so one of them stands in the page and its colours are
-/// chosen there. Where they differ otherwise both stand there, and one is shown.
+/// chosen there. Its description is the paragraph of the identifier that ends in "-words". Where they differ otherwise both stand there, and one is shown.
 /// </remarks>
 internal static partial class InlineSvg
 {
@@ -27,19 +27,19 @@ internal static partial class InlineSvg
     /// <param name="colours">Collects the colours of both grounds.</param>
     public static string Of(Picture light, Picture dark, string id, ColourPairs colours)
     {
-        XElement first = Read(light, id), second = Read(dark, id);
+        XElement first = Read(light, id, id + "-words"), second = Read(dark, id, id + "-words");
         if (TryMerge(first, second, colours))
         {
             return Text(first);
         }
 
-        (first, second) = (Read(light, id), Read(dark, id + "d"));
+        (first, second) = (Read(light, id, id + "-words"), Read(dark, id + "d", id + "-words"));
         first.SetAttributeValue("class", "light");
         second.SetAttributeValue("class", "dark");
         return Text(first) + Text(second);
     }
 
-    private static XElement Read(Picture picture, string id)
+    private static XElement Read(Picture picture, string id, string words)
     {
         XmlReaderSettings settings = new() { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null };
         using XmlReader reader = XmlReader.Create(new StringReader(picture.ToSvg()), settings);
@@ -59,12 +59,12 @@ internal static partial class InlineSvg
             }
         }
 
-        // the name and the words of a picture, as a reader of the screen finds them
+        // the name of a picture, and where its words stand, as a reader of the screen finds them
         root.Elements(s_svg + "title").Concat(root.Elements(s_svg + "desc")).ToList().ForEach(e => e.Remove());
-        root.AddFirst(new XElement(s_svg + "title", new XAttribute("id", id + "-title"), picture.Title), new XElement(s_svg + "desc", new XAttribute("id", id + "-desc"), picture.Description));
+        root.AddFirst(new XElement(s_svg + "title", new XAttribute("id", id + "-title"), picture.Title));
         root.SetAttributeValue("role", "img");
         root.SetAttributeValue("aria-labelledby", id + "-title");
-        root.SetAttributeValue("aria-describedby", id + "-desc");
+        root.SetAttributeValue("aria-describedby", words);
         root.SetAttributeValue("width", Number(picture.WidthPixels));
         root.SetAttributeValue("height", Number(picture.HeightPixels));
         if (root.Attribute("viewBox") is null)

@@ -7,8 +7,8 @@ namespace ScNet.Reporting.Html;
 /// <param name="Title">Its title.</param>
 /// <param name="Lead">What it is about, in a line.</param>
 /// <param name="Glance">The figures that are read first.</param>
-/// <param name="Sections">Its sections.</param>
-internal sealed record ReportContent(string Kind, string Title, string Lead, IReadOnlyList<GlanceFigure> Glance, IReadOnlyList<ReportSection> Sections);
+/// <param name="Sections">Its sections: each has a heading, a page that of its title.</param>
+internal sealed record ReportContent(string Kind, string Title, string Lead, IReadOnlyList<GlanceFigure> Glance, IReadOnlyList<ReportPart> Sections);
 
 /// <summary>A figure that is read first.</summary>
 /// <param name="Name">What it is.</param>

@@ -20,7 +20,7 @@ internal sealed class ReportHtml
     private string Write(ReportContent content)
     {
         StringBuilder body = new();
-        foreach ((ReportSection section, int number) in content.Sections.Select((s, i) => (s, i + 1)))
+        foreach ((ReportPart section, int number) in content.Sections.Select((s, i) => (s, i + 1)))
         {
             Append(body, section, Name(number), level: 2);
         }
@@ -117,8 +117,10 @@ internal sealed class ReportHtml
         _pictures++;
         string kind = pair.Light.WidthPixels > WidePixels ? "picture wide" : "picture";
         string move = pair.Light.WidthPixels > WidePixels ? $" role=\"group\" tabindex=\"0\" aria-label=\"{Text(pair.Light.Title)}\"" : string.Empty;
-        string svg = InlineSvg.Of(pair.Light, pair.Dark, string.Create(CultureInfo.InvariantCulture, $"v{_pictures}"), _colours);
-        html.Append(CultureInfo.InvariantCulture, $"<figure><div class=\"{kind}\"{move}>{svg}</div><figcaption><strong>{Text(pair.Light.Title)}.</strong> {Text(pair.Light.Description)}</figcaption></figure>\n");
+        string id = string.Create(CultureInfo.InvariantCulture, $"v{_pictures}"), svg = InlineSvg.Of(pair.Light, pair.Dark, id, _colours);
+        html.Append(
+            CultureInfo.InvariantCulture,
+            $"<figure><div class=\"{kind}\"{move}>{svg}</div><figcaption><details><summary>In words<span class=\"aside\">: {Text(pair.Light.Title)}</span></summary><p id=\"{id}-words\">{Text(pair.Light.Description)}</p></details></figcaption></figure>\n");
     }
 
     private static void Append(StringBuilder html, IReadOnlyList<Origin> origins)
@@ -139,15 +141,17 @@ internal sealed class ReportHtml
         : "<dl class=\"glance\">\n" + string.Concat(figures.Select(f =>
             $"<div><dt>{Text(f.Name)}</dt><dd>{Text(f.Value)}{(f.Note.Length > 0 ? $"<small>{Text(f.Note)}</small>" : string.Empty)}</dd></div>\n")) + "</dl>\n";
 
-    private static string Contents(IReadOnlyList<ReportSection> sections) =>
-        "<ol>\n" + string.Concat(sections.Select((s, i) => $"<li><a href=\"#{Name(i + 1)}\">{Text(s.Title)}</a>{Below(s, Name(i + 1))}</li>\n")) + "</ol>\n";
+    private static string Contents(IReadOnlyList<ReportPart> sections) =>
+        "<ol>\n" + string.Concat(sections.Select((s, i) => $"<li><a href=\"#{Name(i + 1)}\">{Text(TitleOf(s))}</a>{Below(s, Name(i + 1))}</li>\n")) + "</ol>\n";
 
-    private static string Below(ReportSection section, string id)
+    private static string Below(ReportPart part, string id)
     {
-        ReportPart[] parts = [.. section.Parts.Where(HasHeading)];
+        ReportPart[] parts = [.. part is ReportSection section ? section.Parts.Where(HasHeading) : []];
         return parts.Length == 0 ? string.Empty : "<ol>" + string.Concat(parts.Select((p, i) => string.Create(
-            CultureInfo.InvariantCulture, $"<li><a href=\"#{id}-{i + 1}\">{Text(p is PagePart page ? page.Page.Title : ((ReportSection)p).Title)}</a></li>"))) + "</ol>";
+            CultureInfo.InvariantCulture, $"<li><a href=\"#{id}-{i + 1}\">{Text(TitleOf(p))}</a></li>"))) + "</ol>";
     }
+
+    private static string TitleOf(ReportPart part) => part is PagePart page ? page.Page.Title : ((ReportSection)part).Title;
 
     private static bool HasHeading(ReportPart part) => part is PagePart or ReportSection;
 

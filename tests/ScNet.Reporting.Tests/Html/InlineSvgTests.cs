@@ -49,7 +49,7 @@ public sealed class InlineSvgTests
     public void Title_and_description_are_named_and_escaped()
     {
         string svg = Twice(string.Empty);
-        Assert.Contains("role=\"img\" aria-labelledby=\"v7-title\" aria-describedby=\"v7-desc\"", svg, StringComparison.Ordinal);
+        Assert.Contains("role=\"img\" aria-labelledby=\"v7-title\" aria-describedby=\"v7-words\"", svg, StringComparison.Ordinal);
         Assert.Contains("<title id=\"v7-title\">A &lt;title&gt;</title>", svg, StringComparison.Ordinal);
     }
 

@@ -51,6 +51,7 @@
     marks = [];
     at = -1;
     all('main [hidden]').forEach(e => { e.hidden = false; });
+    all('main details').forEach(d => { d.open = false; });
   };
   const mark = (element, wanted) => {
     const walker = document.createTreeWalker(element, NodeFilter.SHOW_TEXT);
@@ -103,6 +104,8 @@
     }
     sections.filter(s => !s.hidden).forEach(s => s.querySelectorAll(':scope > :is(h2, h3, h4, h5, h6)').forEach(h => mark(h, wanted)));
     units.filter(u => !u.hidden && !u.parentElement.closest('main li, main tr')).forEach(u => mark(u, wanted));
+    // what is found in the words of a picture is shown
+    all('main details').forEach(d => { d.open = d.querySelector('mark') !== null; });
     count.textContent = found === 0 && marks.length === 0 ? 'Nothing found' : `${found} ${found === 1 ? 'place' : 'places'}; Enter goes from one to the next`;
   };
   const next = step => {
