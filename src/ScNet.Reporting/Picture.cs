@@ -1,3 +1,6 @@
+using System.Net;
+using System.Text;
+
 namespace ScNet.Reporting;
 
 /// <summary>A picture as scalable vector graphics, and as pixels on demand. Immutable, the same to the byte for the same input.</summary>
@@ -32,6 +35,10 @@ public sealed class Picture
 
     /// <summary>The picture as a document of SVG 1.1, with title and description, "\n" line ends.</summary>
     public string ToSvg() => _svg;
+
+    /// <summary>The picture as an element of HTML 5 that holds it whole, with <see cref="Description"/> for those who cannot see it.</summary>
+    public string ToHtml() =>
+        $"<img alt=\"{WebUtility.HtmlEncode(Description)}\" style=\"max-width: 100%\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(Encoding.UTF8.GetBytes(_svg))}\">\n";
 
     /// <summary>The picture as a PNG file.</summary>
     /// <param name="scale">Pixels of the file per pixel of <see cref="WidthPixels"/>.</param>

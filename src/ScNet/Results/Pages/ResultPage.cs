@@ -1,0 +1,61 @@
+using System.Collections;
+using System.Diagnostics.CodeAnalysis;
+using System.Net;
+using System.Reflection;
+
+namespace ScNet.Results.Pages;
+
+/// <summary>How any result of the library shows: as its <see cref="Page"/> where it has one, a list as a table, all else as its text.</summary>
+/// <remarks>
+/// Notebooks show by this: the package carries a script that asks it for every type of the library, so that the library itself depends
+/// on no notebook.
+/// </remarks>
+public static class ResultPage
+{
+    // Each type with the page that shows it.
+    private static readonly Dictionary<Type, Func<object, Page>> s_pages = new();
+
+    /// <summary>The types that have a page.</summary>
+    internal static IReadOnlyCollection<Type> TypesWithPage => s_pages.Keys;
+
+    /// <summary>The page of a result.</summary>
+    /// <param name="result">Any result of the library.</param>
+    /// <returns>Its page; null where a line of text says all there is.</returns>
+    public static Page? Of(object result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        return result is Page page ? page
+            : s_pages.TryGetValue(result.GetType(), out Func<object, Page>? factory) ? factory(result)
+            : result is IEnumerable items and not string ? OfList(items)
+            : null;
+    }
+
+    /// <summary>A result as a fragment of HTML 5 with a style of its own, every name escaped.</summary>
+    /// <param name="result">Any object: what has no page shows as its text.</param>
+    public static string ToHtml(object result) => $"<style>{PageStyle.Css}</style>\n{Of(result)?.ToHtml(headingLevel: 3) ?? Text($"{result}")}";
+
+    private static string Text(string text)
+    {
+        IEnumerable<string> lines = text.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n').Select(l => WebUtility.HtmlEncode(Printable.Of(l)));
+        return $"<section class=\"scnet-page\"><pre>{string.Join('\n', lines)}</pre></section>\n";
+    }
+
+    /// <summary>The types whose values show by <see cref="ToHtml"/>: those of a library of which there are values, and lists of them.</summary>
+    /// <param name="library">ScNet or a library built on it.</param>
+    [RequiresUnreferencedCode("Asks a library for all its types.")]
+    [RequiresDynamicCode("Makes lists of every type.")]
+    public static IEnumerable<Type> TypesOf(Assembly library)
+    {
+        ArgumentNullException.ThrowIfNull(library);
+        Type[] types = [.. library.GetExportedTypes().Where(t => !(t is { IsAbstract: true, IsSealed: true } || t.IsByRefLike))];
+        return types.Concat(types.Where(t => !t.IsGenericTypeDefinition).Select(t => typeof(IEnumerable<>).MakeGenericType(t)));
+    }
+
+    private static Page OfList(IEnumerable items)
+    {
+        object?[] all = [.. items.Cast<object?>()];
+        return new Page(
+            all.Length == 1 ? "1 entry" : $"{all.Length} entries",
+            [new PageTable(string.Empty, [new PageColumn("Position", IsFigure: true), new PageColumn("Entry", IsFigure: false)], all.Select((item, i) => new PageCell[] { $"{i}", $"{item}" }))]);
+    }
+}
