@@ -8,6 +8,7 @@ try_packages() {
     local user=$temporary/user
     pack src/ScNet
     pack src/ScNet.Derivations
+    pack src/ScNet.Reporting
     pack src/ScNet.Cli
     mkdir "$user"
     cp -r .ci/consumer/* "$user"
@@ -51,7 +52,7 @@ remove_packed() {
     rm -rf .artifacts/pack .packages/*."$packed_version".nupkg .packages/*."$packed_version".snupkg
     cache=$(dotnet nuget locals global-packages --list 2>/dev/null | sed -n 's/^global-packages: //p')
     if [ -n "$cache" ]; then
-        rm -rf "${cache%/}/scnet/$packed_version" "${cache%/}/scnet.derivations/$packed_version" "${cache%/}/scnet.cli/$packed_version"
-        rmdir "${cache%/}/scnet" "${cache%/}/scnet.derivations" "${cache%/}/scnet.cli" 2>/dev/null
+        rm -rf "${cache%/}/"scnet{,.derivations,.reporting,.cli}"/$packed_version"
+        rmdir "${cache%/}/"scnet{,.derivations,.reporting,.cli} 2>/dev/null
     fi
 }

@@ -170,8 +170,9 @@ public sealed class Derivation : IEquatable<Derivation>
     /// <exception cref="ArgumentException">A symbol is none of the converter's components, f, V_in or I_out.</exception>
     public Derivation OutputVoltage(string expression) => OutputVoltage(Expression.Parse(expression));
 
-    /// <inheritdoc cref="OutputVoltage(string)"/>
+    /// <summary>States the output voltage without load as a closed form.</summary>
     /// <param name="expression">The expression.</param>
+    /// <exception cref="ArgumentException">A symbol is none of the converter's components, f, V_in or I_out.</exception>
     public Derivation OutputVoltage(Expression expression) => Add(FormKind.OutputVoltage, expression);
 
     /// <summary>States the slow-switching limit of the output impedance as a closed form.</summary>
@@ -180,8 +181,9 @@ public sealed class Derivation : IEquatable<Derivation>
     /// <exception cref="ArgumentException">A symbol is none of the converter's components, f, V_in or I_out.</exception>
     public Derivation SlowSwitchingLimit(string expression) => SlowSwitchingLimit(Expression.Parse(expression));
 
-    /// <inheritdoc cref="SlowSwitchingLimit(string)"/>
+    /// <summary>States the slow-switching limit of the output impedance as a closed form.</summary>
     /// <param name="expression">The expression.</param>
+    /// <exception cref="ArgumentException">A symbol is none of the converter's components, f, V_in or I_out.</exception>
     public Derivation SlowSwitchingLimit(Expression expression) => Add(FormKind.SlowSwitchingLimit, expression);
 
     /// <summary>States the fast-switching limit of the output impedance as a closed form.</summary>
@@ -190,8 +192,9 @@ public sealed class Derivation : IEquatable<Derivation>
     /// <exception cref="ArgumentException">A symbol is none of the converter's components, f, V_in or I_out.</exception>
     public Derivation FastSwitchingLimit(string expression) => FastSwitchingLimit(Expression.Parse(expression));
 
-    /// <inheritdoc cref="FastSwitchingLimit(string)"/>
+    /// <summary>States the fast-switching limit of the output impedance as a closed form.</summary>
     /// <param name="expression">The expression.</param>
+    /// <exception cref="ArgumentException">A symbol is none of the converter's components, f, V_in or I_out.</exception>
     public Derivation FastSwitchingLimit(Expression expression) => Add(FormKind.FastSwitchingLimit, expression);
 
     /// <summary>States the power lost in the slow-switching limit as a closed form.</summary>
@@ -200,8 +203,9 @@ public sealed class Derivation : IEquatable<Derivation>
     /// <exception cref="ArgumentException">A symbol is none of the converter's components, f, V_in or I_out.</exception>
     public Derivation SlowSwitchingLoss(string expression) => SlowSwitchingLoss(Expression.Parse(expression));
 
-    /// <inheritdoc cref="SlowSwitchingLoss(string)"/>
+    /// <summary>States the power lost in the slow-switching limit as a closed form.</summary>
     /// <param name="expression">The expression.</param>
+    /// <exception cref="ArgumentException">A symbol is none of the converter's components, f, V_in or I_out.</exception>
     public Derivation SlowSwitchingLoss(Expression expression) => Add(FormKind.SlowSwitchingLoss, expression);
 
     /// <summary>States the power lost in the fast-switching limit as a closed form.</summary>
@@ -210,8 +214,9 @@ public sealed class Derivation : IEquatable<Derivation>
     /// <exception cref="ArgumentException">A symbol is none of the converter's components, f, V_in or I_out.</exception>
     public Derivation FastSwitchingLoss(string expression) => FastSwitchingLoss(Expression.Parse(expression));
 
-    /// <inheritdoc cref="FastSwitchingLoss(string)"/>
+    /// <summary>States the power lost in the fast-switching limit as a closed form.</summary>
     /// <param name="expression">The expression.</param>
+    /// <exception cref="ArgumentException">A symbol is none of the converter's components, f, V_in or I_out.</exception>
     public Derivation FastSwitchingLoss(Expression expression) => Add(FormKind.FastSwitchingLoss, expression);
 
     /// <summary>
