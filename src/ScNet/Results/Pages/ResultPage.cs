@@ -1,5 +1,6 @@
 using System.Collections;
 using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
 using System.Net;
 using System.Reflection;
 
@@ -20,19 +21,25 @@ public static class ResultPage
 
     /// <summary>The page of a result.</summary>
     /// <param name="result">Any result of the library.</param>
-    /// <returns>Its page; null where a line of text says all there is.</returns>
+    /// <returns>Its page; null where its text says all there is.</returns>
+    [RequiresUnreferencedCode("Reads the properties of records.")]
     public static Page? Of(object result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        return result is Page page ? page
-            : s_pages.TryGetValue(result.GetType(), out Func<object, Page>? factory) ? factory(result)
-            : result is IEnumerable items and not string ? OfList(items)
-            : null;
+        return result switch
+        {
+            Page page => page,
+            _ when s_pages.TryGetValue(result.GetType(), out Func<object, Page>? factory) => factory(result),
+            IEnumerable items and not string => OfList([.. items.Cast<object?>()]),
+            _ when RecordPage.Shows(result.GetType()) => RecordPage.Of(result),
+            _ => null,
+        };
     }
 
     /// <summary>A result as a fragment of HTML 5 with a style of its own, every name escaped.</summary>
     /// <param name="result">Any object: what has no page shows as its text.</param>
-    public static string ToHtml(object result) => $"<style>{PageStyle.Css}</style>\n{Of(result)?.ToHtml(headingLevel: 3) ?? Text($"{result}")}";
+    [RequiresUnreferencedCode("Reads the properties of records.")]
+    public static string ToHtml(object result) => $"<style>{PageStyle.Css}</style>\n{Of(result)?.ToHtml(headingLevel: 3) ?? Text(string.Create(CultureInfo.InvariantCulture, $"{result}"))}";
 
     private static string Text(string text)
     {
@@ -51,11 +58,16 @@ public static class ResultPage
         return types.Concat(types.Where(t => !t.IsGenericTypeDefinition).Select(t => typeof(IEnumerable<>).MakeGenericType(t)));
     }
 
-    private static Page OfList(IEnumerable items)
+    [RequiresUnreferencedCode("Reads the properties of records.")]
+    private static Page OfList(object?[] items)
     {
-        object?[] all = [.. items.Cast<object?>()];
-        return new Page(
-            all.Length == 1 ? "1 entry" : $"{all.Length} entries",
-            [new PageTable(string.Empty, [new PageColumn("Position", IsFigure: true), new PageColumn("Entry", IsFigure: false)], all.Select((item, i) => new PageCell[] { $"{i}", $"{item}" }))]);
+        string title = items.Length switch { 0 => "No entries", 1 => "1 entry", int count => $"{count} entries" };
+        Type? type = items.FirstOrDefault()?.GetType();
+        return new Page(title, items.Length == 0 ? [] : [type is not null && RecordPage.Shows(type) && items.All(i => i?.GetType() == type) ? RecordPage.TableOf(type, items) : Entries(items)]);
     }
+
+    private static PageTable Entries(object?[] items) => new(
+        string.Empty,
+        [new PageColumn("Position", IsFigure: true), new PageColumn("Entry", IsFigure: false)],
+        items.Select((item, i) => new PageCell[] { new(i.ToString(CultureInfo.InvariantCulture), i), string.Create(CultureInfo.InvariantCulture, $"{item}") }));
 }

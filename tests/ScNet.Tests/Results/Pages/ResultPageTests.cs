@@ -1,5 +1,7 @@
 using System.Reflection;
+using System.Runtime.CompilerServices;
 using ScNet.Analysis;
+using ScNet.Design.Requirements;
 using ScNet.Results.Pages;
 using ScNet.Topologies;
 
@@ -17,6 +19,25 @@ public sealed class ResultPageTests
         Assert.Contains("2 entries", text, StringComparison.Ordinal);
         Assert.Contains("fly1", text, StringComparison.Ordinal);
         Assert.Contains("fly2", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_record_without_words_of_its_own_shows_value_by_value_with_units()
+    {
+        LoadShare sleep = new("sleep", 2e-5, 0.96, 0.5);
+        Assert.Equal("Load share\n  Name       sleep\n  Amperes    20 µA\n  Share       0.96\n  Output    500 mV\n".Replace(" ", string.Empty, StringComparison.Ordinal), ResultPage.Of(sleep)!.ToText().Replace(" ", string.Empty, StringComparison.Ordinal));
+        string table = ResultPage.Of(new[] { sleep, sleep with { Name = "active" } })!.ToText();
+        Assert.Contains("active", table, StringComparison.Ordinal);
+        Assert.DoesNotContain("LoadShare {", table, StringComparison.Ordinal);
+    }
+
+    /// <summary>What a type has no words for is told in a table, never in braces.</summary>
+    [Fact]
+    public void No_type_of_the_library_shows_as_a_row_of_its_properties()
+    {
+        Type[] silent = [.. ResultPage.TypesOf(typeof(Converter).Assembly).Where(t => !t.ContainsGenericParameters && RecordPage.Shows(t))];
+        Assert.NotEmpty(silent);
+        Assert.All(silent, t => Assert.DoesNotContain(" { ", ResultPage.Of(RuntimeHelpers.GetUninitializedObject(t))!.ToText(), StringComparison.Ordinal));
     }
 
     [Fact]
@@ -59,7 +80,7 @@ public sealed class ResultPageTests
             where type is { Namespace: "ScNet.Results.Pages", IsAbstract: true, IsSealed: true } && type != typeof(ResultPage)
             from method in type.GetMethods(BindingFlags.Public | BindingFlags.Static)
             let parameters = method.GetParameters()
-            where method.Name == "Of" && method.ReturnType == typeof(Page) && parameters.Length > 0 && parameters.Skip(1).All(p => p.IsOptional)
+            where method.Name == "Of" && method.ReturnType == typeof(Page) && parameters.Length > 0 && parameters.Skip(1).All(p => p.IsOptional || p.IsDefined(typeof(ParamCollectionAttribute)) || p.IsDefined(typeof(ParamArrayAttribute)))
             select parameters[0].ParameterType;
         Assert.Empty(withPage.Except(ResultPage.TypesWithPage));
     }
