@@ -6,4 +6,7 @@ public abstract class PageBlock
     private protected PageBlock()
     {
     }
+
+    /// <summary>The plain text of this part.</summary>
+    public sealed override string ToString() => new Page(string.Empty, [this]).ToText().Trim('\n');
 }

@@ -3,6 +3,7 @@ using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Net;
 using System.Reflection;
+using ScNet.Analysis;
 
 namespace ScNet.Results.Pages;
 
@@ -14,7 +15,11 @@ namespace ScNet.Results.Pages;
 public static class ResultPage
 {
     // Each type with the page that shows it.
-    private static readonly Dictionary<Type, Func<object, Page>> s_pages = new();
+    private static readonly Dictionary<Type, Func<object, Page>> s_pages = new()
+    {
+        [typeof(ConverterAnalysis)] = r => AnalysisPage.Of((ConverterAnalysis)r),
+        [typeof(ModeAnalysis)] = r => AnalysisPage.Of((ModeAnalysis)r),
+    };
 
     /// <summary>The types that have a page.</summary>
     internal static IReadOnlyCollection<Type> TypesWithPage => s_pages.Keys;
