@@ -55,12 +55,12 @@ run_notebook() {
 # The script of one file, by a reference to the project and by one to the package.
 check_script() {
     local script=docs/examples/efficiency-of-gears.cs
-    dotnet run "$script" | tee "$temporary/script.txt"
+    dotnet run -c Release "$script" | tee "$temporary/script.txt"
     diff "${script%.cs}.txt" "$temporary/script.txt"
     mkdir "$temporary/script"
     sed "s|value=\".packages\"|value=\"$PWD/.packages\"|" nuget.config >"$temporary/script/nuget.config"
     sed "s|^#:project .*|#:package ScNet@$packed_version|" "$script" >"$temporary/script/script.cs"
     cp docs/examples/core-gears.toml "$temporary/script"
-    (cd "$temporary/script" && dotnet run script.cs) | diff "${script%.cs}.txt" -
+    (cd "$temporary/script" && dotnet run -c Release script.cs) | diff "${script%.cs}.txt" -
     echo 'By the package too.'
 }
