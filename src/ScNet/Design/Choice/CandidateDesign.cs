@@ -11,6 +11,10 @@ internal sealed class CandidateDesign
     // over which energy is added up
     private const int LifeSlices = 20;
 
+    // sizes for ever larger loads at the ends of the input range, until every corner holds what is required there
+    private const int MostRounds = 5;
+    private const double MoreThanLack = 1.001;
+
     private CandidateDesign(Candidate candidate)
     {
         Candidate = candidate;
@@ -22,8 +26,11 @@ internal sealed class CandidateDesign
     /// <summary>Why it is rejected; empty where it is not.</summary>
     public IReadOnlyList<string> Rejections { get; private init; } = [];
 
-    /// <summary>Which elements take stacks.</summary>
-    public IReadOnlyList<string> Stacks { get; private init; } = [];
+    /// <summary>Whether another area, load or process might admit it where it is rejected: ratings, ratios and phases do not change with them.</summary>
+    public bool IsOpen { get; private init; }
+
+    /// <summary>What is worth knowing of its sizes: which elements take stacks, and which corner decided.</summary>
+    public IReadOnlyList<string> Notes { get; private init; } = [];
 
     /// <summary>The converter with its devices; null for a linear regulator, or where it is rejected.</summary>
     public SizedConverter? Sized { get; private init; }
@@ -48,7 +55,10 @@ internal sealed class CandidateDesign
     {
         if (candidate.Analysis is not { } analysis)
         {
-            return Of(candidate, requirement, [RegulatedModes.Linear(requirement.Process.Control)], null, null, []);
+            RegulatedMode[] linear = [RegulatedModes.Linear(requirement.Process.Control)];
+            return OperatingProfile.ReasonOfLost(linear, OperatingProfile.Ends(requirement)) is { } low
+                ? Rejected(candidate, [low])
+                : Of(candidate, requirement, linear, null, null, []);
         }
 
         if (!analysis.Results.Any())
@@ -64,36 +74,61 @@ internal sealed class CandidateDesign
 
         ProfilePoint[] points = OperatingProfile.Of(requirement);
         string reason;
-        if (candidate.Converter!.Inductors.Count == 0)
-        {
-            return GearDesign.Try(candidate, requirement, points, out reason, token) is { } gears
-                ? Of(candidate, requirement, gears.Modes, gears.Sizes.Converter, gears.Sizes.Certificate?.RelativeGap, fit.Stacks)
-                : Rejected(candidate, [reason]);
-        }
-
-        if (!candidate.HasDuty)
+        bool isStage = candidate.Converter!.Inductors.Count > 0;
+        if (isStage && !candidate.HasDuty)
         {
             return Rejected(candidate, ["no duty regulates it: it has an odd number of phases"]);
         }
 
-        return StageDesign.Try(candidate, requirement, fit, points, out reason) is { } stage
-            ? Of(candidate, requirement, [new StageMode(candidate, stage, requirement.FrequencyHz)], stage.Typical, stage.RelativeGap, fit.Stacks)
-            : Rejected(candidate, [reason]);
+        CornerCheck? first = null, failed = null;
+        double margin = 1;
+        for (int round = 0; round < MostRounds; round++)
+        {
+            token.ThrowIfCancellationRequested();
+            SizedModes? made = isStage
+                ? StageDesign.Try(candidate, requirement, fit, points, margin, out reason)?.Sized(requirement.FrequencyHz)
+                : GearDesign.Try(candidate, requirement, points, margin, out reason, token)?.Sized(requirement.FrequencyHz);
+            if (made is null)
+            {
+                return Rejected(candidate, [failed is null ? reason : $"{failed}; no sizes in the area do better"], isOpen: Reaches(candidate, points));
+            }
+
+            if (OperatingProfile.ReasonOfLost(made.Modes, OperatingProfile.Ends(requirement)) is { } lost)
+            {
+                return Rejected(candidate, [lost], isOpen: true);
+            }
+
+            if (CornerCheck.Of(requirement, made.At) is not { } found)
+            {
+                return Of(candidate, requirement, made.Modes, made.Converter, made.RelativeGap, first is null ? fit.Stacks : [.. fit.Stacks, first.Note]);
+            }
+
+            failed = found;
+            first ??= found;
+            if (double.IsInfinity(found.Lack))
+            {
+                break;
+            }
+
+            margin *= found.Lack * MoreThanLack;
+        }
+
+        return Rejected(candidate, [$"{failed}"], isOpen: true);
     }
 
     private static CandidateDesign Of(
-        Candidate candidate, Requirement requirement, IReadOnlyList<RegulatedMode> modes, SizedConverter? sized, double? gap, IReadOnlyList<string> stacks)
+        Candidate candidate, Requirement requirement, IReadOnlyList<RegulatedMode> modes, SizedConverter? sized, double? gap, IReadOnlyList<string> notes)
     {
-        if (OperatingProfile.ReasonOfLost(modes, OperatingProfile.Ends(requirement)) is { } lost)
-        {
-            return Rejected(candidate, [lost]);
-        }
-
         LifeEstimate life = LifeEstimate.Of(modes, requirement, LifeSlices);
         return life.End is { } end
-            ? Rejected(candidate, [$"{end}: {end.Reasons[modes.ToList().IndexOf(OperatingProfile.Nearest(modes))]}"])
-            : new CandidateDesign(candidate) { Stacks = stacks, Sized = sized, Modes = modes, Life = life, RelativeGap = gap };
+            ? Rejected(candidate, [$"{end}: {end.Reasons[modes.ToList().IndexOf(OperatingProfile.Nearest(modes))]}"], isOpen: true)
+            : new CandidateDesign(candidate) { Notes = notes, Sized = sized, Modes = modes, Life = life, RelativeGap = gap };
     }
 
-    private static CandidateDesign Rejected(Candidate candidate, IReadOnlyList<string> reasons) => new(candidate) { Rejections = reasons };
+    private static CandidateDesign Rejected(Candidate candidate, IReadOnlyList<string> reasons, bool isOpen = false) => new(candidate) { Rejections = reasons, IsOpen = isOpen };
+
+    // whether ideal ratios reach every point, so that it is only impedances that do not
+    private static bool Reaches(Candidate candidate, ProfilePoint[] points) => points.All(p => candidate.HasDuty
+        ? candidate.Duties.Of(p.OutputVolts / p.InputVolts) is not null
+        : candidate.Analysis!.Results.Any(m => m.Ratio.IsDetermined && Math.Abs(m.Ratio.ToDouble()) * p.InputVolts > p.OutputVolts));
 }

@@ -5,7 +5,8 @@ namespace ScNet.Design.Choice;
 /// <summary>Which input assumption would change the winner of a choice, and from which factor on.</summary>
 /// <remarks>
 /// Every assumption is varied by itself, down and up to a quarter and four times, and all contenders are sized anew: the first three of the
-/// ranking and the first of every other class. Where the winner is another one the factor is found by halving its logarithm. Cost: some
+/// ranking, the first of every other class, and of those rejected all whose ratios reach the outputs and whose devices withstand their voltages, so that a
+/// larger area, a smaller load or a better process might admit them. Where the winner is another one the factor is found by halving its logarithm. Cost: some
 /// ten choices of the contenders per assumption.
 /// </remarks>
 public sealed class ChoiceSensitivity
@@ -45,7 +46,11 @@ public sealed class ChoiceSensitivity
             return new ChoiceSensitivity(choice, [], isComplete: true);
         }
 
-        Candidate[] contenders = [.. choice.Ranked.Where((r, i) => i < Contenders || choice.Ranked.First(o => o.Candidate.Kind == r.Candidate.Kind) == r).Select(r => r.Candidate)];
+        Candidate[] contenders =
+        [
+            .. choice.Ranked.Where((r, i) => i < Contenders || choice.Ranked.First(o => o.Candidate.Kind == r.Candidate.Kind) == r).Select(r => r.Candidate),
+            .. choice.Rejected.Where(r => r.IsOpen).Select(r => r.Candidate),
+        ];
         (Assumption Assumption, int Sign)[] sides = [.. Assumptions.Of(choice.Requirement).SelectMany(a => new[] { (a, -1), (a, 1) })];
         var found = new (bool IsDone, ChangedAssumption? Change)[sides.Length];
         int done = 0;

@@ -34,8 +34,22 @@ internal sealed class GearDesign
 
     private double InputWatts { get; }
 
+    /// <summary>The modes, and the same at a corner.</summary>
+    /// <param name="frequencyHz">Floor and ceiling of the frequency.</param>
+    public SizedModes Sized(Interval<double> frequencyHz) => new(Sizes.Converter, Modes, Sizes.Certificate?.RelativeGap, corner =>
+    {
+        SizedConverter own = CornerSizes.Of(Sizes.Converter, corner);
+        return [.. Modes.Reverse().Select(m => new Lazy<RegulatedMode>(() => RegulatedModes.OfFrequency(LossModel.Of(own, m.Model!.Analysis), frequencyHz)))];
+    });
+
     /// <summary>Finds gears and sizes; null where there are none, with the reason.</summary>
-    public static GearDesign? Try(Candidate candidate, Requirement requirement, IReadOnlyList<ProfilePoint> points, out string reason, CancellationToken token)
+    /// <param name="candidate">The candidate.</param>
+    /// <param name="requirement">What is required.</param>
+    /// <param name="points">The points that count.</param>
+    /// <param name="margin">The factor on load currents at the ends of the input range for which there must be room.</param>
+    /// <param name="reason">Why there are none.</param>
+    /// <param name="token">Stops the work.</param>
+    public static GearDesign? Try(Candidate candidate, Requirement requirement, IReadOnlyList<ProfilePoint> points, double margin, out string reason, CancellationToken token)
     {
         (string Name, double Ratio)[] gears = [.. candidate.Analysis!.Results.Where(m => m.Ratio.IsDetermined && m.CarriesLoad)
             .Select(m => (m.Mode.Name, m.Ratio.ToDouble())).OrderBy(g => g.Item2)];
@@ -45,7 +59,7 @@ internal sealed class GearDesign
         for (int round = 0; round < MostRounds; round++)
         {
             token.ThrowIfCancellationRequested();
-            if (Sized(candidate.Analysis!, requirement, points, gears, gearOf, ref reason) is not { } sizes)
+            if (Sized(candidate.Analysis!, requirement, points, margin, gears, gearOf, ref reason) is not { } sizes)
             {
                 break;
             }
@@ -91,13 +105,13 @@ internal sealed class GearDesign
 
     // moves points up while sizes do not reach them
     private static SizedDesign? Sized(
-        ConverterAnalysis analysis, Requirement requirement, IReadOnlyList<ProfilePoint> points, (string Name, double Ratio)[] gears, int[] gearOf, ref string reason)
+        ConverterAnalysis analysis, Requirement requirement, IReadOnlyList<ProfilePoint> points, double margin, (string Name, double Ratio)[] gears, int[] gearOf, ref string reason)
     {
         AreaBudget area = new(requirement.AreaSquareMetres, requirement.CapacitorAreaSquareMetres, requirement.SwitchAreaSquareMetres);
         while (true)
         {
             SizingPoint[] asked = [.. points.Select((p, i) => new SizingPoint(
-                gears[Math.Min(gearOf[i], gears.Length - 1)].Name, p.InputVolts, p.OutputVolts, p.LoadAmperes * Reserve, p.Weight))];
+                gears[Math.Min(gearOf[i], gears.Length - 1)].Name, p.InputVolts, p.OutputVolts, p.LoadAmperes * Reserve * (p.IsEnd ? margin : 1), p.Weight))];
             SizingOutcome outcome = SizedDesign.Try(
                 analysis, requirement.Process, asked, area, requirement.FrequencyHz, new SizingOptions { InputVolts = requirement.InputVolts });
             if (outcome.Unreachable.Count == 0)

@@ -81,7 +81,7 @@ public sealed class RankedChoice
         return new RankedChoice(
             requirement,
             [.. order.Select((d, i) => new RankedCandidate(i + 1, d, RankingReasons.Of(order, i)))],
-            [.. known.Where(d => !d.IsAccepted).Select(d => new RejectedCandidate(d.Candidate, d.Rejections))],
+            [.. known.Where(d => !d.IsAccepted).Select(d => new RejectedCandidate(d))],
             [.. candidates.Where((_, i) => designs[i] is null)]);
     }
 

@@ -15,7 +15,7 @@ internal static class RankingReasons
             .. place == 0 && order.Count > 1 ? [Against("wins over", 1, order[1], own)] : Array.Empty<string>(),
             .. place > 0 ? [Against("loses to", place - 1, own, order[place - 1])] : Array.Empty<string>(),
             .. place > 1 ? [Against("loses to", 0, own, order[0])] : Array.Empty<string>(),
-            .. own.Stacks,
+            .. own.Notes,
         ];
     }
 

@@ -3,17 +3,22 @@ namespace ScNet.Design.Choice;
 /// <summary>A candidate that cannot do what is required.</summary>
 public sealed class RejectedCandidate
 {
-    internal RejectedCandidate(Candidate candidate, IReadOnlyList<string> reasons)
+    private readonly CandidateDesign _design;
+
+    internal RejectedCandidate(CandidateDesign design)
     {
-        Candidate = candidate;
-        Reasons = [.. reasons];
+        _design = design;
+        Reasons = [.. design.Rejections];
     }
 
     /// <summary>The candidate.</summary>
-    public Candidate Candidate { get; }
+    public Candidate Candidate => _design.Candidate;
 
     /// <summary>Why, in words with figures; at least one reason.</summary>
     public IReadOnlyList<string> Reasons { get; }
+
+    /// <summary>Whether another area, load or process might admit it.</summary>
+    internal bool IsOpen => _design.IsOpen;
 
     /// <summary>The name and the reasons.</summary>
     public override string ToString() => $"{Candidate}: {string.Join("; ", Reasons)}";

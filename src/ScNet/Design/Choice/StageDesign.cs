@@ -1,4 +1,5 @@
 using ScNet.Design.Losses;
+using ScNet.Design.Regulation;
 using ScNet.Design.Requirements;
 using ScNet.Design.Sizing;
 using ScNet.Devices;
@@ -59,9 +60,15 @@ internal sealed class StageDesign
             Inductors);
     }
 
+    /// <summary>The stage as a mode, and the same at a corner.</summary>
+    /// <param name="frequencyHz">Floor and ceiling of the frequency.</param>
+    public SizedModes Sized(Interval<double> frequencyHz) => new(
+        Typical, [new StageMode(_candidate, At, frequencyHz)], RelativeGap,
+        corner => [new Lazy<RegulatedMode>(() => new StageMode(_candidate, node => CornerSizes.Of(At(node), corner), frequencyHz))]);
+
     /// <summary>Finds sizes; null where an inductor or a duty is missing, with the reason.</summary>
     public static StageDesign? Try(
-        Candidate candidate, Requirement requirement, DeviceFit fit, IReadOnlyList<ProfilePoint> points, out string reason)
+        Candidate candidate, Requirement requirement, DeviceFit fit, IReadOnlyList<ProfilePoint> points, double margin, out string reason)
     {
         reason = string.Empty;
         List<(ProfilePoint Point, int Node)> served = [];
@@ -82,11 +89,11 @@ internal sealed class StageDesign
             return null;
         }
 
-        ElementOptions options = ElementOptions.Of(fit.Stress, requirement.Process);
+        ElementOptions options = ElementOptions.Of(fit.Stress, requirement.Process, HeldVolts(candidate, served));
         StageDesign? best = null;
         foreach (InductorDevice inductor in requirement.Process.Inductors)
         {
-            if (Try(candidate, requirement, options, served, inductor) is { } design && (best is null || design.Watts < best.Watts))
+            if (Try(candidate, requirement, options, served, margin, inductor) is { } design && (best is null || design.Watts < best.Watts))
             {
                 best = design;
             }
@@ -97,7 +104,7 @@ internal sealed class StageDesign
     }
 
     private static StageDesign? Try(
-        Candidate candidate, Requirement requirement, ElementOptions options, List<(ProfilePoint Point, int Node)> served, InductorDevice inductor)
+        Candidate candidate, Requirement requirement, ElementOptions options, List<(ProfilePoint Point, int Node)> served, double margin, InductorDevice inductor)
     {
         AreaBudget area = new(requirement.AreaSquareMetres, requirement.CapacitorAreaSquareMetres, requirement.SwitchAreaSquareMetres);
         InductorDevice[] inductors = [.. candidate.Converter!.Inductors.Select(_ => inductor)];
@@ -108,7 +115,7 @@ internal sealed class StageDesign
 
         Dictionary<int, StageCosts> costs = served.Select(p => p.Node).Distinct().ToDictionary(
             n => n, n => StageCosts.Of(candidate.Duties.AnalysisAt(n), requirement.Process, options, inductors));
-        StagePoint[] points = [.. served.Select(p => new StagePoint(p.Point with { LoadAmperes = p.Point.LoadAmperes * GearDesign.Reserve }, p.Point.Weight, p.Node, costs[p.Node]))];
+        StagePoint[] points = [.. served.Select(p => new StagePoint(p.Point with { LoadAmperes = p.Point.LoadAmperes * GearDesign.Reserve * (p.Point.IsEnd ? margin : 1) }, p.Point.Weight, p.Node, costs[p.Node]))];
         StageProgram program = new(points, options, inductors, area, requirement.FrequencyHz);
         int[] counts = [.. options.Capacitors.Select(o => o.Length), .. options.Switches.Select(o => o.Length)];
         int[] chosen = [.. counts.Select((n, e) => Enumerable.Range(0, n).MinBy(o => program.AreaPerValue(e, o)))];
@@ -132,6 +139,14 @@ internal sealed class StageDesign
 
         return best is { } found ? new StageDesign(candidate, requirement.Process, options, inductors, points, program, found.Chosen, found.Optimum) : null;
     }
+
+    // the voltages of each capacitor, for kinds whose density depends on them
+    private static double[][] HeldVolts(Candidate candidate, List<(ProfilePoint Point, int Node)> served) =>
+    [
+        .. candidate.Converter!.Capacitors.Select((_, c) => served
+            .Select(p => (Held: candidate.Duties.AnalysisAt(p.Node).IdealPoint.CapacitorVoltages[c], p.Point.InputVolts))
+            .Where(v => v.Held.IsDetermined).Select(v => v.Held.ToDouble() * v.InputVolts).Distinct().ToArray()),
+    ];
 
     private const int MostRounds = 6;
 

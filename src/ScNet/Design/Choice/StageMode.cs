@@ -15,14 +15,18 @@ internal sealed class StageMode : RegulatedMode
     private const int DutyTurns = 2;
 
     private readonly Candidate _candidate;
-    private readonly StageDesign _design;
+    private readonly Func<int, SizedConverter> _sizedAt;
     private readonly Interval<double> _frequencyHz;
     private readonly ConcurrentDictionary<int, Lazy<StageCycle>> _cycles = new();
 
-    public StageMode(Candidate candidate, StageDesign design, Interval<double> frequencyHz)
+    /// <summary>Prepares it.</summary>
+    /// <param name="candidate">The stage.</param>
+    /// <param name="sizedAt">It with its sizes at each of its duties.</param>
+    /// <param name="frequencyHz">Floor and ceiling of the frequency.</param>
+    public StageMode(Candidate candidate, Func<int, SizedConverter> sizedAt, Interval<double> frequencyHz)
         : base(candidate.Name)
     {
-        (_candidate, _design, _frequencyHz) = (candidate, design, frequencyHz);
+        (_candidate, _sizedAt, _frequencyHz) = (candidate, sizedAt, frequencyHz);
     }
 
     /// <inheritdoc/>
@@ -68,8 +72,18 @@ internal sealed class StageMode : RegulatedMode
         _ => string.Empty,
     };
 
+    /// <inheritdoc/>
+    internal override double LackAt(double inputVolts, double outputVolts, double loadAmperes)
+    {
+        RegulatedPoint point = Hold(inputVolts, outputVolts, loadAmperes);
+        return point.IsHeld ? 1
+            : point.Outcome == RegulationOutcome.ImpedanceTooHigh && _candidate.Duties.Of(outputVolts / inputVolts) is ({ } node, _)
+                ? CycleAt(node).LeastHertz(inputVolts, loadAmperes) / _frequencyHz.Maximum!.Value
+                : double.PositiveInfinity;
+    }
+
     private StageCycle CycleAt(int node) => _cycles.GetOrAdd(
-        node, n => new Lazy<StageCycle>(() => new StageCycle(_design.At(n), _candidate.Duties.AnalysisAt(n)))).Value;
+        node, n => new Lazy<StageCycle>(() => new StageCycle(_sizedAt(n), _candidate.Duties.AnalysisAt(n)))).Value;
 
     // the loss per charge of a cycle is convex in the logarithms of its current and frequency
     private (double Hertz, double Amperes)? Best(StageCycle cycle, double volts, double loadAmperes)

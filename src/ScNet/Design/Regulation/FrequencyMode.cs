@@ -66,6 +66,10 @@ internal sealed class FrequencyMode : RegulatedMode
     internal override RegulationOutcome OutcomeAt(double inputVolts, double outputVolts, double loadAmperes) => OutcomeOf(Needed(inputVolts, outputVolts, loadAmperes));
 
     /// <inheritdoc/>
+    internal override double LackAt(double inputVolts, double outputVolts, double loadAmperes) =>
+        Needed(inputVolts, outputVolts, loadAmperes) is > 0 and var ohms ? _frequency.LeastOhms / ohms : double.PositiveInfinity;
+
+    /// <inheritdoc/>
     internal override double LeastInputWatts(double inputVolts, double outputVolts, double loadAmperes) => _ratio * inputVolts * loadAmperes;
 
     private RegulationOutcome OutcomeOf(double ohms) =>

@@ -34,6 +34,10 @@ public abstract class RegulatedMode
     /// <summary>The outcome alone, for less where it can be had for less.</summary>
     internal virtual RegulationOutcome OutcomeAt(double inputVolts, double outputVolts, double loadAmperes) => Hold(inputVolts, outputVolts, loadAmperes).Outcome;
 
+    /// <summary>The factor, about, by which the load is too large there: at most 1 where it is held, infinite where no load is small enough.</summary>
+    internal virtual double LackAt(double inputVolts, double outputVolts, double loadAmperes) =>
+        Hold(inputVolts, outputVolts, loadAmperes).IsHeld ? 1 : double.PositiveInfinity;
+
     /// <summary>An input power in watts (W) that it cannot do with less of.</summary>
     internal virtual double LeastInputWatts(double inputVolts, double outputVolts, double loadAmperes) => outputVolts * loadAmperes;
 

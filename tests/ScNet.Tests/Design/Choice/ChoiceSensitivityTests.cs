@@ -5,6 +5,8 @@ namespace ScNet.Tests.Design.Choice;
 
 public sealed class ChoiceSensitivityTests
 {
+    private const double SmallArea = 4e-7;
+
     // a halving converter from 3 V to 1 V against a linear regulator: with plates of half of the capacitance it wins by so little that
     // more of them change the winner, and at the factor that is told, but not well below it, the other one wins
     [Fact]
@@ -41,6 +43,23 @@ public sealed class ChoiceSensitivityTests
         {
             Process = requirement.Process with { Capacitors = [.. requirement.Process.Capacitors.Select(c => c with { BottomPlateFraction = c.BottomPlateFraction * factor })] },
         }, both).Winner!.Candidate;
+    }
+
+    // too small an area for the third: what is rejected is tried again, and with more area it wins
+    [Fact]
+    public void What_is_rejected_may_be_admitted_by_another_assumption()
+    {
+        Requirement requirement = CoreRequirement.Of(candidates: [new() { Families = ["linear"] }, new() { Families = ["series-parallel"], Sizes = new(3, 4) }]) with { AreaSquareMetres = SmallArea };
+        Candidate[] all = [.. Candidates.Of(requirement).All];
+        RankedChoice choice = RankedChoice.Of(requirement, all);
+        Assert.Equal(["Series-parallel 3:1", "Series-parallel 4:1"], choice.Rejected.Select(r => r.Candidate.Name));
+        ChangedAssumption area = Assert.Single(ChoiceSensitivity.Of(choice).Changes, c => c.Assumption == "area" && c.Factor is not null);
+        Assert.Equal("Series-parallel 3:1", area.Winner!.Name);
+        Assert.True(area.Factor > 1);
+        Assert.Equal(area.Winner, At(area.Factor!.Value));
+        Assert.Equal(Candidate.Linear, At(Math.Pow(area.Factor.Value, 0.8)));
+
+        Candidate At(double factor) => RankedChoice.Of(requirement with { AreaSquareMetres = SmallArea * factor }, all).Winner!.Candidate;
     }
 
     [Fact]

@@ -144,6 +144,18 @@ public sealed class RankedChoiceTests
         Assert.Empty(ChoiceSensitivity.Of(none).Changes);
     }
 
+    // a MOS capacitor that holds little at the voltage of the flying capacitor takes the area that it needs there, as in converters without inductors
+    [Fact]
+    public void Capacitors_of_stages_with_inductors_have_the_density_at_their_voltage()
+    {
+        ScNet.Devices.CapacitorDevice plain = CoreRequirement.Process.Capacitors[^1];
+        Requirement biased = CoreRequirement.Of(CoreRequirement.Process with { Capacitors = [plain with { DensityAgainstBias = [new(0, plain.FaradsPerSquareMetre), new(4.2, plain.FaradsPerSquareMetre / 4)] }] });
+        RankedCandidate stage = Assert.Single(RankedChoice.Of(biased, [s_candidates.All.Single(c => c.Name == "Flying-capacitor stage, 3 levels")]).Ranked);
+        ScNet.Devices.StackedCapacitor fly = Assert.Single(stage.Sized!.Capacitors);
+        Assert.Equal(2.1, Math.Abs(fly.HeldVolts!.Value), 1e-9);
+        Assert.Equal(fly.CapacitanceOfEachFarads / plain.FaradsPerSquareMetre / 0.625, fly.AreaOfEachSquareMetres, 1e-6 * fly.AreaOfEachSquareMetres);
+    }
+
     private sealed class StopAfter(int count, CancellationTokenSource stop) : IProgress<double>
     {
         private int _reports;
