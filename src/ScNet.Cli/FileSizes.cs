@@ -30,9 +30,15 @@ internal static class FileSizes
         }
 
         ConverterAnalysis whole = ConverterAnalysis.Of(analysis.Modes[0].Converter);
+        return Of(path, ConverterStress.Of(whole, new Interval<double>(inputVolts, inputVolts)), process, error);
+    }
+
+    /// <summary>The netlist's values as devices, or null where no kinds serve; the reason goes to <paramref name="error"/>.</summary>
+    public static SizedConverter? Of(string path, ConverterStress stress, Process process, TextWriter error)
+    {
         try
         {
-            return NetlistSizes.Of(ConverterStress.Of(whole, new Interval<double>(inputVolts, inputVolts)), process);
+            return NetlistSizes.Of(stress, process);
         }
         catch (ScNetException refusal)
         {

@@ -39,7 +39,14 @@ internal static class Tool
     }
 
     // A RootCommand would take its name from the executable, which is not that of the installed tool.
-    private static Command CreateRoot() => new("scnet", "Designs, analyses and compares switched-capacitor converters from netlist documents.")
+    private static Command CreateRoot()
+    {
+        Command root = Commands();
+        root.Subcommands.Add(CompleteCommand.Create(root));
+        return root;
+    }
+
+    private static Command Commands() => new("scnet", "Designs, analyses and compares switched-capacitor converters from netlist documents.")
     {
         new HelpOption(),
         new VersionOption(),
@@ -48,10 +55,19 @@ internal static class Tool
         CompareCommand.Create(),
         SweepCommand.Create(),
         OperateCommand.Create(),
+        StressCommand.Create(),
+        GatesCommand.Create(),
+        TolerancesCommand.Create(),
         ReachCommand.Create(),
+        OverlayCommand.Create(),
+        FormulasCommand.Create(),
+        WorkingCommand.Create(),
+        CheckCommand.Create(),
+        DifferenceCommand.Create(),
         MapCommand.Create(),
         FamilyCommand.Create(),
         SchemaCommand.Create(),
+        CompletionCommand.Create(),
     };
 
     private static int Invoke(ParseResult parsed, ToolSession session)

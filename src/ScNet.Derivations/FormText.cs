@@ -38,7 +38,8 @@ internal static class FormText
         }
     }
 
-    private static string Short(Expression expression) => expression.Terms.Length <= MaximumTerms
+    /// <summary>The first terms of an expression, and how many more there are.</summary>
+    public static string Short(Expression expression) => expression.Terms.Length <= MaximumTerms
         ? expression.ToString()
         : $"{ExpressionText.Write([.. expression.Terms.Take(MaximumTerms)])} and {expression.Terms.Length - MaximumTerms} more terms";
 }

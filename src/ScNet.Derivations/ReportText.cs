@@ -28,7 +28,7 @@ internal static class ReportText
             string derived = finding.Verdict == Verdict.Undetermined ? "not determined by the circuit"
                 : finding.Derived.IsDetermined ? $"derived {finding.Derived}" : "derived ? (nothing fixes it)";
             lines.Add($"  {statement.Description.PadRight(width)}  stated {statement.Value.ToString().PadRight(valueWidth)}  {derived}");
-            lines.AddRange(Reasons(finding).Select(r => $"    {r}"));
+            lines.AddRange(Reasons(finding).Select(r => $"    {r.Word,-9} {r.Text}"));
         }
 
         AddMore(lines, all.Length, MaximumFindings, "statement");
@@ -36,7 +36,8 @@ internal static class ReportText
         return string.Join('\n', lines);
     }
 
-    private static string Headline(DerivationReport report)
+    /// <summary>"right, 2 statements."</summary>
+    public static string Headline(DerivationReport report)
     {
         int all = report.Findings.Count + report.Forms.Count;
         int wrong = report.Wrong.Count() + report.Forms.Count(f => f.Verdict == Verdict.Wrong);
@@ -50,11 +51,12 @@ internal static class ReportText
             : $"wrong, {wrong} of {all} {statements}; {open} not determined.";
     }
 
-    private static IEnumerable<string> Reasons(Finding finding)
+    /// <summary>Why a statement is not right, a word and a text each.</summary>
+    public static IEnumerable<(string Word, string Text)> Reasons(Finding finding)
     {
         if (finding.BrokenEquation is { } equation)
         {
-            yield return $"breaks    {equation}";
+            yield return ("breaks", equation);
         }
 
         // a statement that contradicts the circuit by itself is told by the equation
@@ -62,21 +64,21 @@ internal static class ReportText
         {
             Statement[] others = [.. conflict.Statements.Where(s => s != finding.Statement)];
             string more = others.Length > MaximumStatements ? $"; and {others.Length - MaximumStatements} more" : string.Empty;
-            yield return others.Length == 0
-                ? $"conflicts with the circuit: {string.Join("; ", conflict.Equations)}"
-                : $"conflicts with {string.Join("; ", others.Take(MaximumStatements))}{more}";
+            yield return ("conflicts", others.Length == 0
+                ? $"with the circuit: {string.Join("; ", conflict.Equations)}"
+                : $"with {string.Join("; ", others.Take(MaximumStatements))}{more}");
         }
 
         if (finding.IfOthersAreRight is { IsDetermined: true } implied && implied != finding.Derived)
         {
             yield return implied == finding.Statement.Value.Value
-                ? "agrees    with the other statements"
-                : $"would be  {implied} if the others are right";
+                ? ("agrees", "with the other statements")
+                : ("would be", $"{implied} if the others are right");
         }
 
         if (finding.Slips is [{ Explains.Count: 1 }, ..] slips)
         {
-            yield return $"slip      {string.Join(", or ", slips.Select(s => s.Description))}";
+            yield return ("slip", string.Join(", or ", slips.Select(s => s.Description)));
         }
     }
 

@@ -1,16 +1,20 @@
 using System.Text.RegularExpressions;
+using ScNet.Derivations.Documents;
 using ScNet.Design.Requirements;
 using ScNet.Netlists;
 
 namespace ScNet.Tests;
 
 /// <summary>
-/// Every TOML block of the guide reads as the guide says: as a netlist, or as a requirement where it is marked so; without
+/// Every TOML block of the guide reads as the guide says: as a netlist, or as a requirement or derivation where it is marked so; without
 /// errors, or with some where it is marked "bad". A block marked as a part goes on from the requirement before it.
 /// </summary>
 public sealed partial class GuideTests
 {
-    private const string Bad = "bad", Requirement = "requirement", Part = "requirement part";
+    private const string Bad = "bad", Requirement = "requirement", Part = "requirement part", Derivation = "derivation";
+
+    // what derivations of the guide are about
+    private static readonly Converter s_third = NetlistReader.ReadFile(RepositoryFiles.PathOf("docs", "examples", "series-parallel-3.toml")).GetConverter();
 
     public static TheoryData<string, int, string, string> Blocks
     {
@@ -36,9 +40,14 @@ public sealed partial class GuideTests
     [MemberData(nameof(Blocks))]
     public void A_block_of_the_guide_reads_as_it_says(string file, int number, string mark, string text)
     {
-        Assert.Contains(mark, new[] { string.Empty, Bad, Requirement, Part });
+        Assert.Contains(mark, new[] { string.Empty, Bad, Requirement, Part, Derivation });
         string name = $"{file}#{number}";
-        IReadOnlyList<Diagnostic> diagnostics = mark is Requirement or Part ? RequirementReader.Read(text, name).Diagnostics : NetlistReader.Read(text, name).Diagnostics;
+        IReadOnlyList<Diagnostic> diagnostics = mark switch
+        {
+            Requirement or Part => RequirementReader.Read(text, name).Diagnostics,
+            Derivation => DerivationReader.Read(text, s_third, name).Diagnostics,
+            _ => NetlistReader.Read(text, name).Diagnostics,
+        };
 
         Assert.True(diagnostics.Any(d => d.Severity == DiagnosticSeverity.Error) == (mark == Bad), string.Join('\n', diagnostics));
     }

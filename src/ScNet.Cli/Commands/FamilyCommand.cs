@@ -16,6 +16,7 @@ internal static class FamilyCommand
             HelpName = "NAME SIZE",
             Arity = ArgumentArity.ZeroOrMore,
         };
+        words.CompletionSources.Add([.. FamilyCatalogue.All.Select(f => f.Name).Distinct()]);
         Option<bool> stepUp = new(FamilyRequest.StepUp) { Description = "The same network run the other way: the reciprocal ratio." };
         Option<double> farads = SharedOptions.Number("--farads", "F", "farads (F)", "Capacitance of every capacitor", 1);
         Option<double> ohms = SharedOptions.Number("--ohms", "OHMS", "ohms (Ω)", "On-resistance of every switch", 1);

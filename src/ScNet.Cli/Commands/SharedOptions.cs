@@ -23,6 +23,14 @@ internal static class SharedOptions
         return files;
     }
 
+    /// <summary>Documents to work on that are no netlists, at least one.</summary>
+    public static Argument<string[]> Documents(string name, string description)
+    {
+        Argument<string[]> files = new(name) { Description = $"{description}; - is standard input.", Arity = ArgumentArity.OneOrMore };
+        files.Validators.Add(RefuseOptions);
+        return files;
+    }
+
     /// <summary>The only document to work on where that is not a netlist.</summary>
     public static Argument<string> Document(string name, string description)
     {
@@ -40,6 +48,7 @@ internal static class SharedOptions
             HelpName = string.Join('|', formats),
             DefaultValueFactory = _ => formats[0],
         };
+        format.CompletionSources.Add(formats);
         format.Validators.Add(result =>
         {
             foreach (Token token in result.Tokens.Where(t => !formats.Contains(t.Value)))

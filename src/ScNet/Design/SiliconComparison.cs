@@ -149,27 +149,8 @@ public sealed class SiliconComparison
     {
         ArgumentNullException.ThrowIfNull(analysis);
         ArgumentNullException.ThrowIfNull(conditions);
-        double volts = conditions.DeviceRatingVolts;
-        RatingLimits limits = new()
-        {
-            Switch = new SwitchDevice
-            {
-                Name = "switch",
-                Source = "normalised",
-                RatedVolts = volts,
-                GateDriveVolts = volts,
-                GateRatedVolts = volts,
-                OnResistanceOhmMicrometres = 1,
-                GateChargeCoulombsPerMicrometre = 1,
-                JunctionChargeCoulombsPerMicrometre = 1,
-                AreaSquareMetresPerMicrometre = 1,
-            },
-            Capacitor = new CapacitorDevice { Name = "capacitor", Source = "normalised", RatedVolts = volts, FaradsPerSquareMetre = 1 },
-            MaximumSwitchesInSeries = int.MaxValue,
-            MaximumCapacitorsInSeries = int.MaxValue,
-        };
         Interval<double> input = new(conditions.InputVoltageVolts, conditions.InputVoltageVolts);
-        return ConverterRatings.Of(ConverterStress.Of(analysis, input), limits);
+        return ConverterRatings.Of(ConverterStress.Of(analysis, input), RatingLimits.OfRating(conditions.DeviceRatingVolts));
     }
 
     /// <summary>The mode, its ratio and both limits on the areas.</summary>

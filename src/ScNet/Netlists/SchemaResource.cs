@@ -1,3 +1,5 @@
+using System.Reflection;
+
 namespace ScNet.Netlists;
 
 /// <summary>A schema that the assembly carries.</summary>
@@ -5,9 +7,10 @@ internal static class SchemaResource
 {
     /// <summary>The text of a schema.</summary>
     /// <param name="name">The name of the resource, such as "ScNet.Netlists.netlist.schema.json".</param>
-    public static string Load(string name)
+    /// <param name="assembly">The assembly that carries it; this one where left out.</param>
+    public static string Load(string name, Assembly? assembly = null)
     {
-        using Stream stream = typeof(SchemaResource).Assembly.GetManifestResourceStream(name)
+        using Stream stream = (assembly ?? typeof(SchemaResource).Assembly).GetManifestResourceStream(name)
             ?? throw new InvalidOperationException($"The assembly lacks its resource {name}.");
         using StreamReader reader = new(stream);
         return reader.ReadToEnd();

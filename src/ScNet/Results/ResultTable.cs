@@ -64,6 +64,29 @@ public sealed class ResultTable
         return MapTable.Of(map);
     }
 
+    /// <summary>What elements must withstand: a row per element over all modes, at all changes and in each mode, and one per change of mode.</summary>
+    /// <param name="inputVolts">The input voltages in volts (V) of all rows.</param>
+    /// <param name="results">The converters.</param>
+    /// <param name="hasRatings">Whether the rows are compared with devices.</param>
+    public static ResultTable OfStress(Interval<double> inputVolts, IEnumerable<RatedStress> results, bool hasRatings = false) =>
+        StressTable.Of(inputVolts, results, hasRatings);
+
+    /// <summary>What gates need: a row per phase in which a switch is closed.</summary>
+    /// <param name="inputVolts">The input voltages in volts (V) of all rows.</param>
+    /// <param name="results">The converters.</param>
+    public static ResultTable OfGates(Interval<double> inputVolts, IEnumerable<GateNeeds> results) => GateTable.Of(inputVolts, results);
+
+    /// <summary>One set of switches for several ratios: a row per network with the phases in which each switch is closed.</summary>
+    /// <param name="overlay">The networks laid over one another.</param>
+    public static ResultTable OfOverlay(Overlay overlay) => OverlayTable.Of(overlay);
+
+    /// <summary>How tolerances spread the output impedance: a row per mode and frequency.</summary>
+    /// <param name="tolerances">The tolerances of all rows.</param>
+    /// <param name="seed">What the samples were drawn from.</param>
+    /// <param name="rows">The rows, in their order.</param>
+    public static ResultTable OfTolerances(ComponentTolerances tolerances, int seed, IEnumerable<ResultRow<ToleratedMode>> rows) =>
+        ToleranceTable.Of(tolerances, seed, rows);
+
     /// <summary>Modes of converters side by side.</summary>
     /// <param name="conditions">The conditions of all rows.</param>
     /// <param name="rows">The rows, in their order.</param>

@@ -43,7 +43,7 @@ public sealed class UsageTests
         { ["reach", "a.toml", "b.toml"], "scnet: Expected one FILE or --family." },
         { ["reach", "--pattern"], "scnet: There is no option '--pattern' here. If it is a file, write ./--pattern." },
         { ["reach", "a.toml", "--format", "xml"], "scnet: Expected text or json or csv after --format, but got 'xml'." },
-        { ["schema", "a.toml"], "scnet: Expected netlist or requirement, but got 'a.toml'." },
+        { ["schema", "a.toml"], "scnet: Expected netlist, requirement or derivation, but got 'a.toml'." },
         { ["schema", "netlist", "b"], "scnet: Unrecognized command or argument 'b'." },
     };
 

@@ -22,6 +22,8 @@ public sealed partial class RoomTests
         ["Checking"] = ["Expressions", Nouns],
         ["Working"] = ["Expressions"],
         [Doors] = ["Expressions", Nouns, "Snapshots", "Checking", "Working"],
+        ["Documents"] = ["Expressions", Nouns, Doors],
+        ["Pages"] = ["Expressions", Nouns, Doors],
     };
 
     private static readonly string[] s_doors = ["AnalysisDifference", "AnalysisSnapshot", "Derivation", "SnapshotChange"];
