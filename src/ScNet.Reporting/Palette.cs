@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace ScNet.Reporting;
 
 /// <summary>The colours of pictures and reports, as "#rrggbb", in one place.</summary>
@@ -48,6 +50,17 @@ internal sealed class Palette
     /// <summary>The colours of series, in the order in which they are given out.</summary>
     public IReadOnlyList<string> Series { get; }
 
+    /// <summary>Fills of ten kinds, in the order in which they lie beside one another: neighbours differ most in lightness, no two are equal in grey.</summary>
+    public static IReadOnlyList<string> Kinds { get; } =
+        ["#0569b4", "#f59432", "#702b6a", "#dcade7", "#028946", "#f2e56d", "#a52329", "#02a9b8", "#8bdaff", "#da5c92"];
+
+    /// <summary>Fills of what grows, from little (light) to much (dark): in grey, too, each is darker than the one before.</summary>
+    public static IReadOnlyList<string> Ramp { get; } =
+        ["#f2ef9b", "#bbe287", "#7ad483", "#04c48d", "#07ab9a", "#069398", "#057c90", "#066685", "#01517a", "#003c73"];
+
+    /// <summary>Text on a fill: black or white, whichever has the higher contrast, at least 4.5.</summary>
+    public static string TextOn(string fill) => Luminance(fill) > s_middle ? "#000000" : "#ffffff";
+
     public static Palette Of(Appearance appearance) => appearance == Appearance.Dark ? s_dark : s_light;
 
     private static readonly Palette s_light = new(
@@ -67,4 +80,19 @@ internal sealed class Palette
         Warn = "#31231b",
         Found = "#665200",
     };
+
+    // where black and white have the same contrast: (L + 0.05)² = 1.05 · 0.05
+    private static readonly double s_middle = Math.Sqrt(1.05 * 0.05) - 0.05;
+
+    // relative luminance: W3C, Web Content Accessibility Guidelines 2.2 (from memory)
+    private static double Luminance(string colour)
+    {
+        double Linear(int at)
+        {
+            double share = int.Parse(colour.AsSpan(at, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture) / 255.0;
+            return share <= 0.04045 ? share / 12.92 : Math.Pow((share + 0.055) / 1.055, 2.4);
+        }
+
+        return (0.2126 * Linear(1)) + (0.7152 * Linear(3)) + (0.0722 * Linear(5));
+    }
 }

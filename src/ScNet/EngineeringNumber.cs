@@ -47,4 +47,12 @@ internal static class EngineeringNumber
 
         return $"{mantissa.ToString("0.###", CultureInfo.InvariantCulture)} {s_prefixes[index]}{unit}";
     }
+
+    /// <summary>What a value of this magnitude is counted in, for several values that are to have the same prefix.</summary>
+    public static (double Factor, string Prefix) PrefixOf(double magnitude)
+    {
+        int thousands = magnitude > 0 && double.IsFinite(magnitude) ? (int)Math.Floor((Math.Log10(magnitude) / 3) + 1e-9) : 0;
+        int index = Math.Clamp(thousands - (LowestExponent / 3), 0, s_prefixes.Length - 1);
+        return (Math.Pow(10, LowestExponent + (3 * index)), s_prefixes[index]);
+    }
 }
