@@ -1,0 +1,36 @@
+using ScNet.Analysis;
+using ScNet.Reporting.Drawings;
+
+namespace ScNet.Reporting.Tests.Drawings;
+
+/// <summary>Every drawing of a converter as geometry.</summary>
+internal static class DrawnNetworks
+{
+    // of a converter with more modes than this the test draws every few
+    private const int ManyModes = 32;
+
+    /// <summary>The whole converter, then every phase of its modes, with the timing of each mode beside the converter where they are few.</summary>
+    public static IEnumerable<(string Name, Sheet Sheet)> Of(Converter converter)
+    {
+        bool isMany = converter.Modes.Count > ManyModes;
+        foreach (Mode mode in converter.Modes.Where(m => m.Index % (1 + (converter.Modes.Count / ManyModes)) == 0))
+        {
+            if (!isMany || mode.Index == 0)
+            {
+                yield return ($"{converter.Name}, mode {mode}", NetworkDrawing.SheetOf(converter, mode, ConverterCircuit.Of(converter, mode)));
+            }
+
+            if (ModeAnalysis.Try(converter, mode).Analysis is { } analysis)
+            {
+                foreach (Phase phase in converter.Phases)
+                {
+                    PhaseGraph graph = PhaseGraph.Of(analysis, phase.Number);
+                    yield return ($"{converter.Name}, mode {mode}, phase {phase}", NetworkDrawing.OfPhase(analysis, graph, PhaseCircuit.Of(analysis, graph)));
+                }
+            }
+        }
+    }
+
+    /// <summary>The faults of every drawing of a converter, by its name.</summary>
+    public static IReadOnlyList<string> Faults(Converter converter) => [.. Of(converter).SelectMany(d => SheetFaults.Of(d.Sheet).Select(f => $"{d.Name}: {f}"))];
+}
