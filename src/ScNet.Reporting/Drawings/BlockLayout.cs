@@ -190,20 +190,43 @@ internal sealed class BlockLayout
         IReadOnlyList<SheetLabel> texts = _netLabels[net];
         int width = texts.Max(t => t.Box.Width);
         int top = _rowY[_plan.LineRow[line]] - (texts.Count * TextSize.Line) - 3;
-        SheetBox box = new(6, top, 6 + width, top + (texts.Count * TextSize.Line));
+        SheetBox box = new(0, top, width, top + (texts.Count * TextSize.Line));
         (int minimum, int maximum) = _reach[line];
         int Wish(int column) => (column == maximum && minimum < maximum ? 12 : 0) + (net == _circuit.OutputNet ? maximum - column : column - minimum);
-        int chosen = Enumerable.Range(minimum, maximum - minimum + 1)
-            .Where(c => !_plan.Parts.Where((_, p) => _column[p] == c && _plan.IsLevel(p)).Any())
-            .Select(c => (Column: c, Push: _spacing.Push(c, box) + Wish(c)))
-            .OrderBy(c => c.Push)
-            .Select(c => c.Column).DefaultIfEmpty(minimum).First();
+        (int column, int left, _) = Enumerable.Range(minimum, maximum - minimum + 1)
+            .Where(c => c < maximum || minimum == maximum || !IsLevelAt(c))
+            .Select(c => (Column: c, Left: LabelLeft(line, c, box)))
+            .Select(c => (c.Column, c.Left, Push: _spacing.Push(c.Column, box.Moved(c.Left, 0)) + Wish(c.Column)))
+            .MinBy(c => c.Push);
         for (int i = 0; i < texts.Count; i++)
         {
-            _labels.Add((chosen, texts[i] with { Box = texts[i].Box.Moved(6, top + (i * TextSize.Line)) }));
+            _labels.Add((column, texts[i] with { Box = texts[i].Box.Moved(left, top + (i * TextSize.Line)) }));
         }
 
-        _spacing.Add(chosen, box);
+        _spacing.Add(column, box.Moved(left, 0));
+    }
+
+    private bool IsLevelAt(int column) => _plan.Parts.Where((_, p) => _column[p] == column && _plan.IsLevel(p)).Any();
+
+    // right of the column's wire; in the column of a part along the row beside that part, on the side where the line is
+    private int LabelLeft(int line, int column, SheetBox box)
+    {
+        const int Space = 6;
+        if (!IsLevelAt(column))
+        {
+            return Space;
+        }
+
+        (int left, int right) = _spacing.Covered(column, box.Top, box.Bottom);
+        int part = Enumerable.Range(0, _plan.Parts.Length).Single(p => _column[p] == column && _plan.IsLevel(p));
+        bool isLeftEnd = line == (IsFirstLeft(part) ? _plan.Parts[part].First : _plan.Parts[part].Second);
+        return isLeftEnd ? left - Space - box.Width : right + Space;
+    }
+
+    private bool IsFirstLeft(int part)
+    {
+        ((int minimum, int maximum), (int other, _)) = (_reach[_plan.Parts[part].First], _reach[_plan.Parts[part].Second]);
+        return minimum < other || (minimum == other && maximum == _column[part]);
     }
 
     private void PutPart(int p, int[] x)
@@ -216,8 +239,7 @@ internal sealed class BlockLayout
             int y = _rowY[top];
             SheetPoint left = new(at - (Cell / 2) + _arrow, y);
             SheetPoint right = new(left.X + SymbolSize.Body, y);
-            bool isFirstLeft = _reach[planned.First].Minimum < _reach[planned.Second].Minimum
-                || (_reach[planned.First].Minimum == _reach[planned.Second].Minimum && _reach[planned.First].Maximum == _column[p]);
+            bool isFirstLeft = IsFirstLeft(p);
             PutWire(new SheetWire(_plan.LineNet[isFirstLeft ? planned.First : planned.Second], new(at - (Cell / 2), y), left));
             _sheet.Symbols.Add(new SheetSymbol(planned.Part, new SheetBox(left.X, y - 8, right.X, y + 6), isFirstLeft ? left : right, isFirstLeft ? right : left));
             PutArrow(planned.Part, new SheetBox(left.X - 13, y - SymbolSize.ArrowHalf, left.X - 13 + SymbolSize.ArrowLength, y + SymbolSize.ArrowHalf), isFirstLeft ? ArrowWay.Right : ArrowWay.Left);

@@ -74,6 +74,13 @@ internal sealed class ColumnSpacing(int columnCount)
         return push;
     }
 
+    /// <summary>How far a column reaches to the left and to the right within some height.</summary>
+    public (int Left, int Right) Covered(int column, int top, int bottom)
+    {
+        IEnumerable<SheetBox> boxes = _boxes[column].Where(b => b.Top < bottom && top < b.Bottom);
+        return (boxes.Select(b => b.Left).DefaultIfEmpty(0).Min(), boxes.Select(b => b.Right).DefaultIfEmpty(0).Max());
+    }
+
     /// <summary>The width of all columns at their places.</summary>
     public int Width(int[] positions) => _boxes.Select((b, c) => positions[c] + b.Select(box => box.Right).DefaultIfEmpty(0).Max()).Max();
 }
