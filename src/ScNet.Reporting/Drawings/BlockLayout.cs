@@ -6,7 +6,8 @@ internal sealed class BlockLayout
     private const int Below = 12;
     private const int Above = 8;
     private const int LeastGap = 28;
-    private const int LabelWidth = 132;
+    private const int LabelWidth = 120;
+    private const int LabelWidthPerColumn = 40;
 
     private readonly Circuit _circuit;
     private readonly RowPlan _plan;
@@ -30,7 +31,7 @@ internal sealed class BlockLayout
         _spacing = new ColumnSpacing(column.Max() + 1);
         foreach (int net in plan.LineNet.Distinct())
         {
-            _netLabels[net] = NetLabel.Lines(circuit.Nets[net], LabelWidth);
+            _netLabels[net] = NetLabel.Lines(circuit.Nets[net], LabelWidth + (LabelWidthPerColumn * (_reach[PrimaryLine(net)].Maximum - _reach[PrimaryLine(net)].Minimum)));
         }
 
         _gapOf = SymbolGaps.Of(plan);

@@ -51,6 +51,9 @@ internal sealed class ColumnCost
     /// <summary>Whether two parts may stand in one column, one above the other.</summary>
     public bool MayShareColumn(int part, int other) => _mayShare[part, other];
 
+    /// <summary>Whether two parts of one kind meet, one above the other.</summary>
+    public bool IsChain(int part, int other) => _isChain[part, other];
+
     /// <summary>The cost of columns, the smaller the better.</summary>
     /// <param name="column">The column of each part, from 0.</param>
     /// <param name="columnCount">The number of columns.</param>

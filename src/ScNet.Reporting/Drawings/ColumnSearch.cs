@@ -1,7 +1,8 @@
 namespace ScNet.Reporting.Drawings;
 
 /// <summary>
-/// Finds a good column for every part of a <see cref="RowPlan"/>: parts are moved one by one, columns as a whole, rows of equal
+/// Finds a good column for every part of a <see cref="RowPlan"/>: from every part in a column of its own, and from chains in
+/// columns, parts are moved one by one, columns as a whole, rows of equal
 /// level against each other, as long as <see cref="ColumnCost"/> falls; then some parts are thrown elsewhere and the descent
 /// begins anew. The best of all is kept. The same on every run: the throws come from a fixed sequence.
 /// </summary>
@@ -26,22 +27,17 @@ internal sealed class ColumnSearch
     private int _left = Evaluations;
     private uint _throws = 2463534242;
 
-    private ColumnSearch(RowPlan plan, int[] order)
+    private ColumnSearch(RowPlan plan, int[] order, bool isChained)
     {
         Plan = plan;
         // the load and outputs are drawn to the right
         _pull = [.. plan.Parts.Select(p => p.Part.Kind switch { PartKind.Load => 400, PartKind.CurrentLoad => 150, _ => 0 })];
         _cost = new ColumnCost(plan, _pull);
-        _column = new int[order.Length];
-        for (int i = 0; i < order.Length; i++)
-        {
-            _column[order[i]] = i;
-        }
-
+        _column = isChained ? Chained(order) : Spread(order);
         _trial = new int[order.Length];
         _source = Array.FindIndex(plan.Parts, p => p.Part.Kind == PartKind.Source);
         _first = _source >= 0 ? 1 : -1;
-        _columnCount = order.Length;
+        _columnCount = _column.Max() + 1;
         _value = _cost.Of(_column, _columnCount);
     }
 
@@ -53,14 +49,55 @@ internal sealed class ColumnSearch
     /// <returns>The rows, the column of each part, and whether the result is free of conflicts.</returns>
     public static (RowPlan Plan, int[] Column, bool IsSound) Find(RowPlan plan, int[] order)
     {
-        ColumnSearch search = new(plan, order);
-        search.Run();
+        ColumnSearch spread = new(plan, order, isChained: false);
+        ColumnSearch chained = new(plan, order, isChained: true);
+        spread.Descend();
+        chained.Descend();
+        ColumnSearch search = chained._value <= spread._value ? chained : spread;
+        search.Perturb();
         return (search.Plan, search._column, search._value < ColumnCost.Conflict);
     }
 
-    private void Run()
+    // every part in a column of its own
+    private static int[] Spread(int[] order)
     {
-        Descend();
+        int[] column = new int[order.Length];
+        for (int i = 0; i < order.Length; i++)
+        {
+            column[order[i]] = i;
+        }
+
+        return column;
+    }
+
+    // parts of one kind that meet, one above the other, in one column
+    private int[] Chained(int[] order)
+    {
+        List<List<int>> columns = [];
+        foreach (int part in order)
+        {
+            List<int>? chain = columns.FirstOrDefault(c => c.TrueForAll(p => _cost.MayShareColumn(p, part)) && c.Exists(p => _cost.IsChain(p, part)));
+            if (chain is null)
+            {
+                columns.Add([part]);
+            }
+            else
+            {
+                chain.Add(part);
+            }
+        }
+
+        int[] column = new int[order.Length];
+        for (int c = 0; c < columns.Count; c++)
+        {
+            columns[c].ForEach(p => column[p] = c);
+        }
+
+        return column;
+    }
+
+    private void Perturb()
+    {
         for (int idle = 0; idle < IdleRounds && _left > 0; idle++)
         {
             (RowPlan plan, ColumnCost cost, int[] column, int count, int value) = (Plan, _cost, (int[])_column.Clone(), _columnCount, _value);

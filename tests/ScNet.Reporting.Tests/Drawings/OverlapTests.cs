@@ -1,5 +1,4 @@
 using ScNet.Netlists;
-using ScNet.Testing;
 using ScNet.Topologies;
 
 namespace ScNet.Reporting.Tests.Drawings;

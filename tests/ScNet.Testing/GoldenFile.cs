@@ -1,5 +1,5 @@
 
-namespace ScNet.Derivations.Tests.Working;
+namespace ScNet.Testing;
 
 /// <summary>Texts that are kept in the repository and must come out the same to the byte.</summary>
 internal static class GoldenFile
