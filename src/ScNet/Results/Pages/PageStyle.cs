@@ -18,6 +18,6 @@ internal static class PageStyle
         .scnet-page table.figures th { font-weight: normal; opacity: .8; }
         .scnet-page .figure { text-align: right !important; font-variant-numeric: tabular-nums; }
         .scnet-page ul.caution { border-left: 4px solid #c60; padding-left: 1.6em; }
-        .scnet-page pre { margin: .2em 0; color: inherit; background: none; white-space: pre; }
+        .scnet-page pre { margin: .2em 0; color: inherit; background: none; white-space: pre-wrap; }
         """;
 }
