@@ -1,9 +1,10 @@
 using System.Collections;
+using System.Collections.Concurrent;
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Net;
 using System.Reflection;
-using ScNet.Analysis;
+using System.Runtime.CompilerServices;
 
 namespace ScNet.Results.Pages;
 
@@ -14,27 +15,20 @@ namespace ScNet.Results.Pages;
 /// </remarks>
 public static class ResultPage
 {
-    // Each type with the page that shows it.
-    private static readonly Dictionary<Type, Func<object, Page>> s_pages = new()
-    {
-        [typeof(ConverterAnalysis)] = r => AnalysisPage.Of((ConverterAnalysis)r),
-        [typeof(ModeAnalysis)] = r => AnalysisPage.Of((ModeAnalysis)r),
-    };
-
-    /// <summary>The types that have a page.</summary>
-    internal static IReadOnlyCollection<Type> TypesWithPage => s_pages.Keys;
+    // asked once per library
+    private static readonly ConcurrentDictionary<Assembly, IReadOnlyDictionary<Type, MethodInfo>> s_factories = new();
 
     /// <summary>The page of a result.</summary>
     /// <param name="result">Any result of the library.</param>
     /// <returns>Its page; null where its text says all there is.</returns>
-    [RequiresUnreferencedCode("Reads the properties of records.")]
+    [RequiresUnreferencedCode("Asks for pages and reads the properties of records.")]
     public static Page? Of(object result)
     {
         ArgumentNullException.ThrowIfNull(result);
         return result switch
         {
             Page page => page,
-            _ when s_pages.TryGetValue(result.GetType(), out Func<object, Page>? factory) => factory(result),
+            _ when FactoriesOf(result.GetType().Assembly).TryGetValue(result.GetType(), out MethodInfo? factory) => Made(factory, result),
             IEnumerable items and not string => OfList([.. items.Cast<object?>()]),
             _ when RecordPage.Shows(result.GetType()) => RecordPage.Of(result),
             _ => null,
@@ -43,7 +37,7 @@ public static class ResultPage
 
     /// <summary>A result as a fragment of HTML 5 with a style of its own, every name escaped.</summary>
     /// <param name="result">Any object: what has no page shows as its text.</param>
-    [RequiresUnreferencedCode("Reads the properties of records.")]
+    [RequiresUnreferencedCode("Asks for pages and reads the properties of records.")]
     public static string ToHtml(object result) => $"<style>{PageStyle.Css}</style>\n{Of(result)?.ToHtml(headingLevel: 3) ?? Text(string.Create(CultureInfo.InvariantCulture, $"{result}"))}";
 
     private static string Text(string text)
@@ -63,7 +57,33 @@ public static class ResultPage
         return types.Concat(types.Where(t => !t.IsGenericTypeDefinition).Select(t => typeof(IEnumerable<>).MakeGenericType(t)));
     }
 
-    [RequiresUnreferencedCode("Reads the properties of records.")]
+    /// <summary>What makes a page of a result and needs nothing else, by the type of the result: the methods "Of" of static classes of the library.</summary>
+    [RequiresUnreferencedCode("Asks a library for its pages.")]
+    internal static IReadOnlyDictionary<Type, MethodInfo> FactoriesOf(Assembly library) => s_factories.GetOrAdd(library, static l =>
+    {
+        Dictionary<Type, MethodInfo> factories = [];
+        foreach (MethodInfo method in l.GetExportedTypes()
+            .Where(t => t is { IsAbstract: true, IsSealed: true } && t != typeof(ResultPage))
+            .SelectMany(t => t.GetMethods(BindingFlags.Public | BindingFlags.Static))
+            .Where(m => m.Name == nameof(Of) && m.ReturnType == typeof(Page)))
+        {
+            ParameterInfo[] parameters = method.GetParameters();
+            if (parameters.Length > 0 && parameters[0].ParameterType.Assembly == l && parameters.Skip(1).All(IsOptional))
+            {
+                factories.Add(parameters[0].ParameterType, method);
+            }
+        }
+
+        return factories;
+    });
+
+    private static Page Made(MethodInfo factory, object result) => (Page)factory.Invoke(
+        null, BindingFlags.DoNotWrapExceptions, null, [result, .. factory.GetParameters().Skip(1).Select(p => p.IsOptional ? p.DefaultValue : Array.Empty<double>())], CultureInfo.InvariantCulture)!;
+
+    // with a default, or any number of further figures
+    private static bool IsOptional(ParameterInfo parameter) => parameter.IsOptional || (parameter.IsDefined(typeof(ParamCollectionAttribute)) && parameter.ParameterType == typeof(IReadOnlyList<double>));
+
+    [RequiresUnreferencedCode("Asks for pages and reads the properties of records.")]
     private static Page OfList(object?[] items)
     {
         string title = items.Length switch { 0 => "No entries", 1 => "1 entry", int count => $"{count} entries" };
