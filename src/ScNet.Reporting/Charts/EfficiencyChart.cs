@@ -12,7 +12,7 @@ public static class EfficiencyChart
 {
     private const int Points = 401;
 
-    private const double HeightPixels = 240, StripPixels = 18, GearNamePixels = 90;
+    private const double HeightPixels = 240, StripPixels = 18, GearNamePixels = 110;
 
     /// <summary>Draws the efficiency of modes that hold one output at one load.</summary>
     /// <param name="modes">The modes, as for an <see cref="OperatingMap"/>.</param>
@@ -35,7 +35,7 @@ public static class EfficiencyChart
         double[] volts = [.. Enumerable.Range(0, Points).Select(i => from + ((to - from) * i / (Points - 1)))];
         OperatingMap map = OperatingMap.Of(modes, volts, [outputVolts], [loadAmperes]);
         MapPoint[] points = [.. Enumerable.Range(0, Points).Select(i => map.At(i, 0))];
-        IReadOnlyList<string> names = ChartNames.Short([.. modes.Select(m => m.Name)]);
+        IReadOnlyList<string> names = ChartNames.Of(modes);
 
         Figure figure = new(
             "Efficiency over the input voltage",

@@ -58,7 +58,7 @@ public static class MapChart
         Panel panel = stack.Panels[0];
         AddCells(panel, points, x, y, p => p.Efficiency is { } e ? bands.InkOf(e) : none);
         AddBorders(panel, points, x, y, new Ink("gear-border", figure.Palette.Ink) { WidthPixels = 2 }, new Ink("gear-halo", figure.Palette.Ground) { WidthPixels = 4 });
-        IReadOnlyList<string> names = ChartNames.Short([.. map.Modes.Select(m => m.Name)]);
+        IReadOnlyList<string> names = ChartNames.Of(map.Modes);
         RegionNames.Add(figure, panel, points, x, y, p => p.BestModeIndex is { } mode ? names[mode] : "not held");
         return figure.ToPicture(Description(map, points, note, names), stack.Bottom);
     }

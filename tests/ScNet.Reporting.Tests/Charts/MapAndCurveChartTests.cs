@@ -29,6 +29,14 @@ public sealed class MapAndCurveChartTests
     }
 
     [Fact]
+    public void Gears_are_named_alone_beside_a_linear_regulator()
+    {
+        DrawnChart chart = new(ChartSamples.Picture("efficiency-with-linear", Appearance.Light));
+        Assert.Equal(["2/3", "1/2"], chart.TextsOf("gear"));
+        Assert.Contains("linear regulator", chart.TextsOf("line-name"));
+    }
+
+    [Fact]
     public void Cells_of_a_map_have_the_fill_of_their_efficiency()
     {
         OperatingMap map = ChartSamples.Map;

@@ -1,3 +1,5 @@
+using ScNet.Design.Regulation;
+
 namespace ScNet.Reporting.Charts.Plotting;
 
 /// <summary>Names as charts show them.</summary>
@@ -6,21 +8,11 @@ internal static class ChartNames
     /// <summary>A converter, and its mode where it has several.</summary>
     public static string Of(Converter converter, Mode mode) => converter.Modes.Count > 1 ? $"{converter.Name}, mode {mode}" : converter.Name;
 
-    /// <summary>Names without what all of them begin with, up to the last ", " or space: "1/3" and "1/2" of "Gears, 1/3" and "Gears, 1/2".</summary>
-    public static IReadOnlyList<string> Short(IReadOnlyList<string> names)
+    /// <summary>Regulated modes; those of one converter without its name.</summary>
+    public static IReadOnlyList<string> Of(IReadOnlyList<RegulatedMode> modes)
     {
-        if (names.Count < 2)
-        {
-            return names;
-        }
-
-        int length = 0;
-        while (names.All(n => n.Length > length && n[length] == names[0][length]))
-        {
-            length++;
-        }
-
-        int end = length == 0 ? -1 : names[0].LastIndexOf(' ', length - 1);
-        return [.. names.Select(n => n[(end + 1)..])];
+        string[] converters = [.. modes.Select(m => m.Model?.Analysis.Converter.Name).OfType<string>().Distinct()];
+        string common = converters.Length == 1 ? converters[0] + ", " : string.Empty;
+        return [.. modes.Select(m => m.Model is not null && m.Name.StartsWith(common, StringComparison.Ordinal) ? m.Name[common.Length..] : m.Name)];
     }
 }

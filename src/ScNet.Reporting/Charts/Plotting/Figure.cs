@@ -105,6 +105,7 @@ internal sealed class Figure
             new XAttribute("height", height),
             new XAttribute("viewBox", $"0 0 {width} {height}"),
             new XAttribute("role", "img"),
+            new XAttribute("aria-label", XmlText.Of(_title)),
             new XElement(Namespace + "title", XmlText.Of(_title)),
             new XElement(Namespace + "desc", XmlText.Of(description)),
             new Ink("ground", Palette.Ground).Fill(new XElement(Namespace + "rect", new XAttribute("width", width), new XAttribute("height", height))));
