@@ -15,6 +15,9 @@ public static class StressChart
     // of more modes the largest voltage has one bar: there would be no telling them apart
     private const int MostModes = 8;
 
+    // of stacks with more devices no mark is drawn
+    private const int MostMarks = 10;
+
     private const double BarPixels = 10, LeastRowPixels = 22;
 
     /// <summary>Draws the ratings of a converter.</summary>
@@ -50,7 +53,7 @@ public static class StressChart
 
         int rows = modes.Length + (hasChanges ? 1 : 0);
         double row = Math.Max(LeastRowPixels, (rows + Gap) * BarPixels);
-        double most = elements.Max(e => Math.Max(e.Overall.Volts ?? 0, e.Overall.RatedVolts * Math.Min(e.Overall.StackCount, 10)));
+        double most = elements.Max(e => Math.Max(e.Overall.Volts ?? 0, e.Overall.RatedVolts * Math.Min(e.Overall.StackCount, MostMarks)));
         ChartAxis volts = ChartAxis.Linear("Magnitude of the voltage", 0, most, "V");
 
         // elements from the top downwards, one unit each
@@ -70,7 +73,7 @@ public static class StressChart
 
             Bar(atChanges, element.AtChanges?.Volts, top - (element.Modes.Count * height));
             double bottom = top - (rows * height);
-            for (int n = 1; n <= element.Overall.StackCount && n * element.Overall.RatedVolts <= volts.Maximum; n++)
+            for (int n = 1; n <= Math.Min(element.Overall.StackCount, MostMarks) && n * element.Overall.RatedVolts <= volts.Maximum; n++)
             {
                 panel.Line(n == 1 ? rating : stack, [n * element.Overall.RatedVolts, n * element.Overall.RatedVolts], [bottom, top]);
             }

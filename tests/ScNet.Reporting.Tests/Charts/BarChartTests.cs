@@ -44,6 +44,16 @@ public sealed class BarChartTests
     }
 
     [Fact]
+    public void A_rating_far_too_low_has_few_marks()
+    {
+        SwitchDevice weak = DemoDevices.NType1V8 with { Name = "weak", RatedVolts = 1e-3 };
+        ConverterRatings ratings = ConverterRatings.Of(ChartSamples.Ratings.Stress, new RatingLimits { Switch = weak, Capacitor = DemoDevices.Plate3V6 });
+        DrawnPanel panel = new DrawnChart(StressChart.Of(ratings)).Panels[0];
+        Assert.Equal(ratings.Switches.Count * 9, panel.Lines("stack-rating").Count);
+        Assert.Equal(4.2, panel.XScale.ValueAt(panel.Bars("at-changes").Max(b => b.Right)), 0.02);
+    }
+
+    [Fact]
     public void Losses_are_stacked_from_zero_and_add_up()
     {
         IReadOnlyList<(string Name, LossBudget Budget)> budgets = ChartSamples.Budgets;
