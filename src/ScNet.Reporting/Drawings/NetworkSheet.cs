@@ -51,7 +51,7 @@ internal static class NetworkSheet
             (plan, column, _) = Search(circuit, nets, liesLevel: false);
         }
 
-        return BlockLayout.Place(circuit, plan, column, hasCharges);
+        return BlockDrawing.Of(circuit, plan, column, hasCharges);
     }
 
     private static (RowPlan Plan, int[] Column, bool IsSound) Search(Circuit circuit, int[] nets, bool liesLevel)

@@ -24,7 +24,7 @@ internal static class SnippetRunner
 
     private static readonly ScriptOptions _options = ScriptOptions.Default
         .AddReferences(_libraries)
-        .AddReferences(typeof(Fraction).Assembly, typeof(Assert).Assembly, typeof(FactAttribute).Assembly)
+        .AddReferences(typeof(Reporting.Picture).Assembly, typeof(Fraction).Assembly, typeof(Assert).Assembly, typeof(FactAttribute).Assembly)
         .AddImports(["System", "System.Collections.Generic", "System.IO", "System.Linq", .. NamespacesOfTheLibrary()]);
 
     /// <summary>Runs the snippets of one page in their order.</summary>
