@@ -7,7 +7,7 @@ namespace ScNet.Reporting.Tests.Drawings;
 internal static class DrawnNetworks
 {
     // of a converter with more modes than this the test draws every few
-    private const int ManyModes = 32;
+    private const int ManyModes = 16;
 
     /// <summary>The whole converter, then every phase of its modes, with the timing of each mode beside the converter where they are few.</summary>
     public static IEnumerable<(string Name, Sheet Sheet)> Of(Converter converter)
