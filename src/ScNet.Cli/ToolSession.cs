@@ -1,5 +1,4 @@
 using System.CommandLine;
-using ScNet.Cli.Rendering;
 using ScNet.Results.Pages;
 
 namespace ScNet.Cli;

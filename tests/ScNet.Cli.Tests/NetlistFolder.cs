@@ -109,13 +109,20 @@ internal sealed partial class NetlistFolder : IDisposable
 
     public string PathOf(string name) => Path.Combine(Folder, name);
 
-    /// <summary>The text with this folder written as "@", so that it is the same wherever the test runs.</summary>
-    public string Relative(string text) => text.Replace(Folder + Path.DirectorySeparatorChar, "@/", StringComparison.Ordinal);
+    /// <summary>The text with this folder written as "@", so that it is the same wherever the test runs; where a line that begins with it breaks depends on its length.</summary>
+    public string Relative(string text) => Continued().Replace(
+        text.Replace(Folder + Path.DirectorySeparatorChar, "@/", StringComparison.Ordinal), m => LineBreak().Replace(m.Value, " "));
 
     /// <summary>As <see cref="Relative"/>, with the wording of findings, which is not the tool's, left out, also where it goes on below.</summary>
     public string Layout(string text) => Finding().Replace(Relative(text), "$1: …");
 
     public void Dispose() => Directory.Delete(Folder, recursive: true);
+
+    [GeneratedRegex("^ *@/.*(?:\n {4,}[^ @].*)+", RegexOptions.Multiline)]
+    private static partial Regex Continued();
+
+    [GeneratedRegex("\n +")]
+    private static partial Regex LineBreak();
 
     [GeneratedRegex("((?:warning|error) [a-z-]+): .*(?:\n {4,}.*)*")]
     private static partial Regex Finding();

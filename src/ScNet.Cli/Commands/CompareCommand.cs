@@ -1,8 +1,7 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
-using ScNet.Cli.Rendering;
 using ScNet.Design;
 using ScNet.Results;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Commands;
 
@@ -27,23 +26,24 @@ internal static class CompareCommand
         };
         Option<double?> load = SharedOptions.OptionalSignedNumber(
             "--load-current", "A", "amperes (A)", "Adds output voltage and efficiency of every mode at this average current out of the output node");
-        Option<string?> sort = Sort();
         Option<string> format = SharedOptions.Format("text", "json", "csv");
-        foreach (Option option in new Option[] { input, rating, capacitance, conductance, frequency, silicon, load, sort, format })
+        foreach (Option option in new Option[] { input, rating, capacitance, conductance, frequency, silicon, load })
         {
             command.Options.Add(option);
         }
 
+        SortOption sort = SortOption.AddTo(command, [.. ComparisonPage.Columns(), .. ComparisonPage.Columns(hasSilicon: true, hasLoad: true)], Columns(true, true));
+        command.Options.Add(format);
         command.Validators.Add(result =>
         {
-            if (result.GetValue(sort) is { } column && ResultTable.ComparisonColumns(hasSilicon: true, hasLoad: true).Contains(column))
+            if (sort.Key(result) is { } column)
             {
-                if (!ResultTable.ComparisonColumns(hasSilicon: true).Contains(column) && result.GetValue(load) is null)
+                if (!Columns(true, false).Contains(column) && result.GetValue(load) is null)
                 {
                     result.AddError($"The column {column} is there with --load-current only.");
                 }
 
-                if (!ResultTable.ComparisonColumns(hasSilicon: false, hasLoad: true).Contains(column) && !result.GetValue(silicon))
+                if (!Columns(false, true).Contains(column) && !result.GetValue(silicon))
                 {
                     result.AddError($"The column {column} is there with --silicon only.");
                 }
@@ -62,23 +62,20 @@ internal static class CompareCommand
             double? amperes = parsed.GetValue(load);
             FileComparison[] comparisons = [.. netlists.Read(parsed)
                 .Select(file => FileComparison.Of(file, conditions, isSilicon, amperes, error))];
-            IReadOnlyList<ResultRow<ComparedMode>> rows = [.. comparisons.SelectMany(c => c.Rows)];
-            if (parsed.GetValue(sort) is { } column)
-            {
-                rows = ResultTable.SortedComparisons(rows, column);
-            }
-
+            ResultRow<ComparedMode>[] rows = [.. comparisons.SelectMany(c => c.Rows)];
+            ResultTable table = ResultTable.OfComparisons(conditions, rows, isSilicon, amperes);
             TextWriter output = parsed.InvocationConfiguration.Output;
             switch (parsed.GetValue(format))
             {
                 case "json":
-                    output.WriteLine(ResultTable.OfComparisons(conditions, rows, isSilicon, amperes).ToJson());
+                    output.WriteLine(sort.Sorted(parsed, table).ToJson());
                     break;
                 case "csv":
-                    output.Write(ResultTable.OfComparisons(conditions, rows, isSilicon, amperes).ToCsv());
+                    output.Write(sort.Sorted(parsed, table).ToCsv());
                     break;
-                default:
-                    ComparisonText.Write(output, conditions, isSilicon, amperes, comparisons, rows);
+                case "text" when rows.Any(r => r.Outcome is not null):
+                    IEnumerable<ResultRow<ComparedMode>> sorted = sort.Order(parsed, table) is { } order ? order.Select(i => rows[i]) : rows;
+                    ToolSession.Of(parsed).Write(ComparisonPage.Of(conditions, sorted, isSilicon, amperes));
                     break;
             }
 
@@ -87,21 +84,7 @@ internal static class CompareCommand
         return command;
     }
 
-    private static Option<string?> Sort()
-    {
-        Option<string?> sort = new("--sort")
-        {
-            Description = "Sorts the rows by a column of the CSV output, the smallest first (the highest efficiency), those without a value last.",
-            HelpName = "COLUMN",
-        };
-        sort.Validators.Add(result =>
-        {
-            IReadOnlyList<string> columns = ResultTable.ComparisonColumns(hasSilicon: true, hasLoad: true);
-            foreach (Token token in result.Tokens.Where(t => !columns.Contains(t.Value)))
-            {
-                result.AddError($"Expected one of {string.Join(", ", columns)} after --sort, but got '{token.Value}'.");
-            }
-        });
-        return sort;
-    }
+    // the figures by which rows can be sorted
+    private static IReadOnlyList<string> Columns(bool hasSilicon, bool hasLoad) =>
+        ResultTable.OfComparisons(new ComparisonConditions(1, 1), [], hasSilicon, hasLoad ? 1 : null).Columns;
 }

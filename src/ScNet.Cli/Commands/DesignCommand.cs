@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using ScNet.Cli.Rendering;
 using ScNet.Design.Choice;
 using ScNet.Results;
 using ScNet.Results.Pages;
@@ -23,8 +22,10 @@ internal static class DesignCommand
         Option<string> format = SharedOptions.Format("text", "json", "csv");
         Command command = new("design", "Sizes all candidates of a requirement and ranks them by life or loss, with reasons.")
         {
-            file, sensitivity, netlist, candidate, threads, format,
+            file, sensitivity, netlist, candidate, threads,
         };
+        SortOption sort = SortOption.AddTo(command, ChoicePage.Columns, ResultTable.ChoiceColumns);
+        command.Options.Add(format);
         command.Validators.Add(result =>
         {
             if (result.GetValue(candidate) is not null && result.GetValue(netlist) is null)
@@ -50,16 +51,18 @@ internal static class DesignCommand
             ChoiceSensitivity? changes = parsed.GetValue(sensitivity)
                 ? WithProgress(session, p => ChoiceSensitivity.Of(choice, p, most, interruption.Token))
                 : null;
+            ResultTable table = ResultTable.OfChoice(choice, changes);
             switch (parsed.GetValue(format))
             {
                 case "json":
-                    output.WriteLine(ResultTable.OfChoice(choice, changes).ToJson());
+                    output.WriteLine(sort.Sorted(parsed, table).ToJson());
                     break;
                 case "csv":
-                    output.Write(ResultTable.OfChoice(choice, changes).ToCsv());
+                    output.Write(sort.Sorted(parsed, table).ToCsv());
                     break;
                 default:
-                    ChoiceText.Write(output, choice, changes);
+                    // the ranked ones are the first rows of the table
+                    session.Write(ChoicePage.Of(choice, changes, sort.Order(parsed, table) is { } order ? [.. order.Where(i => i < choice.Ranked.Count)] : null));
                     break;
             }
 

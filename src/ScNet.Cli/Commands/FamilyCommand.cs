@@ -1,6 +1,6 @@
 using System.CommandLine;
-using ScNet.Cli.Rendering;
 using ScNet.Netlists;
+using ScNet.Results.Pages;
 using ScNet.Topologies;
 
 namespace ScNet.Cli.Commands;
@@ -43,7 +43,9 @@ internal static class FamilyCommand
             string[] given = parsed.GetValue(words) ?? [];
             if (given.Length == 0)
             {
-                WriteList(output);
+                ToolSession.Of(parsed).Write(FamilyPage.OfCatalogue());
+                output.WriteLine();
+                output.WriteLine("For the netlist document of one, run for example: scnet family ladder 4 > ladder-4.toml");
             }
             else if (FamilyRequest.Read(Words(given, parsed.GetValue(stepUp)), out FamilyRequest? request) is null)
             {
@@ -56,17 +58,4 @@ internal static class FamilyCommand
     }
 
     private static string[] Words(string[] words, bool isStepUp) => isStepUp ? [.. words, FamilyRequest.StepUp] : words;
-
-    private static void WriteList(TextWriter output)
-    {
-        TextTable table = new TextTable(string.Empty).Words("family").Words("ratio").Words(FamilyRequest.StepUp).Words("sizes").Words("what it is");
-        foreach (Family family in FamilyCatalogue.All)
-        {
-            table.Row([family.Usage, family.Ratio, family.StepUpRatio ?? "-", family.Ranges, family.Description]);
-        }
-
-        table.Write(output);
-        output.WriteLine();
-        output.WriteLine("For the netlist document of one, run for example: scnet family ladder 4 > ladder-4.toml");
-    }
 }

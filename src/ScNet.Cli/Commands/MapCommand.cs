@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using ScNet.Cli.Rendering;
 using ScNet.Design.Choice;
 using ScNet.Design.Maps;
 using ScNet.Design.Requirements;
@@ -48,7 +47,7 @@ internal static class MapCommand
                     output.Write(ResultTable.OfMap(map).ToCsv());
                     break;
                 default:
-                    MapText.Write(output, chosen.Candidate.Name, map, LifeEstimate.Of(chosen.Modes, requirement));
+                    session.Write(MapPage.Of(chosen.Candidate.Name, map, LifeEstimate.Of(chosen.Modes, requirement)));
                     break;
             }
 

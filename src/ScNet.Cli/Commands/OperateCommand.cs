@@ -1,7 +1,7 @@
 using System.CommandLine;
-using ScNet.Cli.Rendering;
 using ScNet.Devices;
 using ScNet.Results;
+using ScNet.Results.Pages;
 using ScNet.SteadyState;
 
 namespace ScNet.Cli.Commands;
@@ -21,11 +21,13 @@ internal static class OperateCommand
         Option<string?> requirement = SharedOptions.Requirement("Adds the losses with the devices of this requirement's process, by kind and element");
         Option<string> mode = SharedOptions.Mode();
         Option<string> format = SharedOptions.Format("text", "json", "csv");
-        foreach (Option option in new Option[] { input, load, frequency, deadTime, requirement, mode, format })
+        foreach (Option option in new Option[] { input, load, frequency, deadTime, requirement, mode })
         {
             command.Options.Add(option);
         }
 
+        SortOption sort = SortOption.AddTo(command, OperationPage.Columns, ResultTable.OperationColumns);
+        command.Options.Add(format);
         command.SetAction(parsed =>
         {
             OperatingConditions conditions = new(
@@ -44,17 +46,19 @@ internal static class OperateCommand
 
             FileOperation[] operations = [.. netlists.Read(parsed)
                 .Select(file => FileOperation.Of(file, conditions, parsed.GetValue(mode), process, error))];
-            IEnumerable<ResultRow<OperatedMode>> rows = operations.SelectMany(o => o.Rows);
+            ResultRow<OperatedMode>[] rows = [.. operations.SelectMany(o => o.Rows)];
+            ResultTable table = ResultTable.OfOperation(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows, process is not null);
             switch (parsed.GetValue(format))
             {
                 case "json":
-                    output.WriteLine(ResultTable.OfOperation(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows, process is not null).ToJson());
+                    output.WriteLine(sort.Sorted(parsed, table).ToJson());
                     break;
                 case "csv":
-                    output.Write(ResultTable.OfOperation(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows, process is not null).ToCsv());
+                    output.Write(sort.Sorted(parsed, table).ToCsv());
                     break;
-                default:
-                    OperationText.Write(output, conditions, rows);
+                case "text" when rows.Any(r => r.Outcome is not null):
+                    IEnumerable<ResultRow<OperatedMode>> sorted = sort.Order(parsed, table) is { } order ? order.Select(i => rows[i]) : rows;
+                    session.Write(OperationPage.Of(conditions.Point, conditions.DeadTimeSeconds ?? 0, sorted));
                     break;
             }
 

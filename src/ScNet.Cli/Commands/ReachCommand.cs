@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using ScNet.Cli.Rendering;
 using ScNet.Reconfiguration;
 using ScNet.Results;
 using ScNet.Results.Pages;
@@ -17,6 +16,7 @@ internal static class ReachCommand
         Option<bool> patterns = new("--patterns") { Description = "Adds the gate patterns: in which phases each switch is closed." };
         Option<string> format = SharedOptions.Format("text", "json", "csv");
         command.Options.Add(patterns);
+        SortOption sort = SortOption.AddTo(command, ReachPage.Columns, ResultTable.ReachColumns);
         command.Options.Add(format);
         command.SetAction(parsed =>
         {
@@ -28,16 +28,17 @@ internal static class ReachCommand
             }
 
             ReachableRatios reachable = Search(converter, session);
+            ResultTable table = ResultTable.OfReach(netlist.Path, converter, reachable, parsed.GetValue(patterns));
             switch (parsed.GetValue(format))
             {
                 case "json":
-                    output.WriteLine(ResultTable.OfReach(netlist.Path, converter, reachable, parsed.GetValue(patterns)).ToJson());
+                    output.WriteLine(sort.Sorted(parsed, table).ToJson());
                     break;
                 case "csv":
-                    output.Write(ResultTable.OfReach(netlist.Path, converter, reachable, parsed.GetValue(patterns)).ToCsv());
+                    output.Write(sort.Sorted(parsed, table).ToCsv());
                     break;
                 default:
-                    ReachText.Write(output, netlist.Path, converter, reachable, parsed.GetValue(patterns));
+                    session.Write(ReachPage.Of(converter, reachable, parsed.GetValue(patterns), netlist.Path, sort.Order(parsed, table)));
                     break;
             }
 

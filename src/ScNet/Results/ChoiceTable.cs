@@ -10,6 +10,29 @@ internal static class ChoiceTable
 {
     private static readonly LossKind[] s_kinds = Enum.GetValues<LossKind>();
 
+    private static readonly Figure<Row>[] s_figures =
+    [
+        new("rank", r => r.Ranked?.Rank),
+        new("candidate", r => r.Candidate.Name),
+        new("kind", r => NameOf(r.Candidate.Kind)),
+        new("status", r => r.Status),
+        new("reasons", r => r.Reasons, HasColumn: false),
+        new("lifeHours", r => r.Ranked?.LifeHours),
+        new("efficiency", r => r.Ranked?.Efficiency),
+        new("outputWatts", r => r.Ranked?.OutputWatts),
+        new("inputWatts", r => r.Ranked?.InputWatts),
+        new("totalLossWatts", r => r.Ranked?.LossWatts),
+        .. s_kinds.Select(k => new Figure<Row>($"lossWatts.{KeyOf(k)}", r => r.Ranked?.Loads.Sum(l => l.Load.Share * l.WattsOf(k)))),
+        new("areaSquareMetres", r => r.Ranked?.AreaSquareMetres),
+        new("relativeGap", r => r.Ranked?.RelativeGap),
+        new("modes", r => r.Ranked?.Modes.Select((m, i) => Members(("mode", m.Name), ("timeShare", r.Ranked.SharesOfModes[i]))), HasColumn: false),
+        new("loads", r => r.Ranked?.Loads.Select(Load), HasColumn: false),
+        new("elements", r => r.Ranked?.Sized is { } sized ? Elements(sized) : null, HasColumn: false),
+    ];
+
+    /// <summary>The columns of the CSV text.</summary>
+    public static IReadOnlyList<string> Columns { get; } = [.. s_figures.Where(f => f.HasColumn).Select(f => f.Path)];
+
     /// <summary>The table.</summary>
     /// <param name="choice">The choice.</param>
     /// <param name="sensitivity">What would change the winner; null where it was not asked for.</param>
@@ -22,26 +45,8 @@ internal static class ChoiceTable
             .. choice.Rejected.Select(r => new Row(r.Candidate, null, "rejected", r.Reasons)),
             .. choice.Left.Select(c => new Row(c, null, "left", [])),
         ];
-        Figure<Row>[] figures =
-        [
-            new("rank", r => r.Ranked?.Rank),
-            new("candidate", r => r.Candidate.Name),
-            new("kind", r => NameOf(r.Candidate.Kind)),
-            new("status", r => r.Status),
-            new("reasons", r => r.Reasons, HasColumn: false),
-            new("lifeHours", r => r.Ranked?.LifeHours),
-            new("efficiency", r => r.Ranked?.Efficiency),
-            new("outputWatts", r => r.Ranked?.OutputWatts),
-            new("inputWatts", r => r.Ranked?.InputWatts),
-            .. s_kinds.Select(k => new Figure<Row>($"lossWatts.{KeyOf(k)}", r => r.Ranked?.Loads.Sum(l => l.Load.Share * l.WattsOf(k)))),
-            new("areaSquareMetres", r => r.Ranked?.AreaSquareMetres),
-            new("relativeGap", r => r.Ranked?.RelativeGap),
-            new("modes", r => r.Ranked?.Modes.Select((m, i) => Members(("mode", m.Name), ("timeShare", r.Ranked.SharesOfModes[i]))), HasColumn: false),
-            new("loads", r => r.Ranked?.Loads.Select(Load), HasColumn: false),
-            new("elements", r => r.Ranked?.Sized is { } sized ? Elements(sized) : null, HasColumn: false),
-        ];
         return ResultTable.OfAny(
-            Conditions(choice, sensitivity), [.. figures.Select(f => new Figure<Row>(f.Path, r => Rounded(f.Value(r)), f.HasColumn))], rows);
+            Conditions(choice, sensitivity), [.. s_figures.Select(f => new Figure<Row>(f.Path, r => Rounded(f.Value(r)), f.HasColumn))], rows);
     }
 
     // what is found by search is good to some six digits, and more would differ between machines

@@ -51,14 +51,9 @@ internal static class ComparisonTable
         new("atLoad.outputVoltageVolts", m => m.Load?.OutputVolts),
         new("atLoad.outputImpedanceOhms", m => m.Load?.OutputOhms),
         new("atLoad.dissipationWatts", m => m.Load?.LossWatts),
-        new("atLoad.resistiveEfficiency", m => m.Load?.ResistiveEfficiency) { SortValue = m => -m.Load?.ResistiveEfficiency },
+        new("atLoad.resistiveEfficiency", m => m.Load?.ResistiveEfficiency),
         new("atLoad.isOverloaded", m => m.Load?.Steady.IsOverloaded),
     ];
-
-    /// <summary>The figures by which rows can be sorted: the columns of the CSV text from "ratio" on.</summary>
-    /// <param name="hasSilicon">Whether the rows are compared at equal silicon too.</param>
-    /// <param name="hasLoad">Whether the rows are compared at a load too.</param>
-    public static IReadOnlyList<string> Columns(bool hasSilicon, bool hasLoad = false) => [.. FiguresOf(hasSilicon, hasLoad).Where(f => f.HasColumn).Select(f => f.Path)];
 
     /// <summary>The table.</summary>
     /// <param name="conditions">The conditions of all rows.</param>
@@ -82,32 +77,7 @@ internal static class ComparisonTable
             rows);
     }
 
-    /// <summary>
-    /// Rows in the ascending order of a column, of efficiencies in the descending one, those without a value last. In the
-    /// columns of the slow limit a mode with charge sharing stands by that.
-    /// </summary>
-    /// <param name="rows">The rows.</param>
-    /// <param name="column">One of <see cref="Columns"/>.</param>
-    /// <exception cref="ArgumentException">There is no such column.</exception>
-    public static IReadOnlyList<ResultRow<ComparedMode>> Sorted(IEnumerable<ResultRow<ComparedMode>> rows, string column)
-    {
-        ArgumentNullException.ThrowIfNull(rows);
-        Figure<ComparedMode> figure = Array.Find(FiguresOf(hasSilicon: true, hasLoad: true), f => f.HasColumn && f.Path == column)
-            ?? throw new ArgumentException($"Expected one of {string.Join(", ", Columns(hasSilicon: true, hasLoad: true))}, but got '{column}'.", nameof(column));
-        return [.. rows.Select(r => (Row: r, Value: r.Result is { } result ? NumberOf((figure.SortValue ?? figure.Value)(result)) : null))
-            .OrderBy(r => r.Value is null).ThenBy(r => r.Value).Select(r => r.Row)];
-    }
-
     private static Figure<ComparedMode>[] FiguresOf(bool hasSilicon, bool hasLoad) => [.. s_figures, .. hasSilicon ? s_silicon : [], .. hasLoad ? s_load : []];
-
-    private static double? NumberOf(object? value) => value switch
-    {
-        Quantity { IsDetermined: true } quantity => quantity.ToDouble(),
-        double number => number,
-        int count => count,
-        long count => count,
-        _ => null,
-    };
 
     private static Figure<ComparedMode>[] Limit(string key, Func<ComparedMode, ComparedLimit> limit, Func<ComparedMode, ComparedLimit>? sorted = null) =>
     [

@@ -30,6 +30,10 @@ internal static class OperationTable
         new("bodyDiodes", m => DiodesOf(m.Steady), HasColumn: false),
     ];
 
+    /// <summary>The columns of the CSV text without losses.</summary>
+    public static IReadOnlyList<string> Columns { get; } =
+        ResultTable.Of<OperatedMode>([], s_figures, []).Columns;
+
     /// <summary>The table.</summary>
     /// <param name="point">The operating point of all rows.</param>
     /// <param name="deadTimeSeconds">The dead time in each phase in seconds (s); 0 for none.</param>

@@ -14,19 +14,23 @@ internal static class ReachTable
     {
         ArgumentNullException.ThrowIfNull(converter);
         ArgumentNullException.ThrowIfNull(reachable);
-        Figure<ReachableRatio>[] figures =
-        [
-            new("file", _ => file),
-            new("converter", _ => converter.Name),
-            new("ratio", r => Quantity.Exact(r.Ratio)),
-            new("patternCount", r => r.PatternCount),
-            .. Pattern("bestBySlowLimit", r => r.BestBySlowLimit, hasPatterns),
-            .. Pattern("bestByFastLimit", r => r.BestByFastLimit, hasPatterns),
-            .. Pattern("bestByStress", r => r.BestByStress, hasPatterns),
-        ];
         return ResultTable.OfAny(
-            [new("switchCount", converter.Switches.Count), new("patternCount", reachable.PatternCount)], figures, reachable.Ratios);
+            [new("switchCount", converter.Switches.Count), new("patternCount", reachable.PatternCount)], Figures(file, converter.Name, hasPatterns), reachable.Ratios);
     }
+
+    /// <summary>The columns of the CSV text without patterns.</summary>
+    public static IReadOnlyList<string> Columns { get; } = [.. Figures(null, string.Empty, hasPatterns: false).Where(f => f.HasColumn).Select(f => f.Path)];
+
+    private static Figure<ReachableRatio>[] Figures(string? file, string name, bool hasPatterns) =>
+    [
+        new("file", _ => file),
+        new("converter", _ => name),
+        new("ratio", r => Quantity.Exact(r.Ratio)),
+        new("patternCount", r => r.PatternCount),
+        .. Pattern("bestBySlowLimit", r => r.BestBySlowLimit, hasPatterns),
+        .. Pattern("bestByFastLimit", r => r.BestByFastLimit, hasPatterns),
+        .. Pattern("bestByStress", r => r.BestByStress, hasPatterns),
+    ];
 
     private static Figure<ReachableRatio>[] Pattern(string key, Func<ReachableRatio, GatePattern> pattern, bool hasPatterns) =>
     [

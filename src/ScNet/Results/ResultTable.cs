@@ -22,14 +22,27 @@ public sealed class ResultTable
 {
     private readonly Column[] _columns;
     private readonly KeyValuePair<string, object?>[] _conditions;
-    private readonly object?[][] _rows;
+    private readonly Row[] _rows;
 
-    private ResultTable(Column[] columns, KeyValuePair<string, object?>[] conditions, object?[][] rows)
+    private ResultTable(Column[] columns, KeyValuePair<string, object?>[] conditions, Row[] rows)
     {
         _columns = columns;
         _conditions = conditions;
         _rows = rows;
+        Columns = [.. columns.Where(c => c.IsInCsv).Select(c => c.Path)];
     }
+
+    /// <summary>The headers of the CSV text, by which rows can be sorted.</summary>
+    public IReadOnlyList<string> Columns { get; }
+
+    /// <summary>The headers of the CSV text of <see cref="OfReach"/> without patterns.</summary>
+    public static IReadOnlyList<string> ReachColumns => ReachTable.Columns;
+
+    /// <summary>The headers of the CSV text of <see cref="OfOperation"/> without losses.</summary>
+    public static IReadOnlyList<string> OperationColumns => OperationTable.Columns;
+
+    /// <summary>The headers of the CSV text of <see cref="OfChoice"/>.</summary>
+    public static IReadOnlyList<string> ChoiceColumns => ChoiceTable.Columns;
 
     /// <summary>The output impedance over frequency, beside both limits and the published estimates.</summary>
     /// <param name="rows">One row per mode and frequency.</param>
@@ -96,17 +109,30 @@ public sealed class ResultTable
         ComparisonConditions conditions, IEnumerable<ResultRow<ComparedMode>> rows, bool hasSilicon = false, double? loadAmperes = null) =>
         ComparisonTable.Of(conditions, rows, hasSilicon, loadAmperes);
 
-    /// <summary>The figures by which compared modes can be sorted: the columns of the CSV text from "ratio" on.</summary>
-    /// <param name="hasSilicon">Whether the rows are compared at equal silicon too.</param>
-    /// <param name="hasLoad">Whether the rows are compared at a load too.</param>
-    public static IReadOnlyList<string> ComparisonColumns(bool hasSilicon, bool hasLoad = false) => ComparisonTable.Columns(hasSilicon, hasLoad);
-
-    /// <summary>Compared modes in the ascending order of a column, of efficiencies in the descending one, those without a value last.</summary>
-    /// <param name="rows">The rows.</param>
-    /// <param name="column">One of <see cref="ComparisonColumns"/>.</param>
+    /// <summary>
+    /// The positions of the rows in the order of a column: numbers by size, texts by the code of their letters, rows without a value
+    /// last in either direction, rows of equal value in the order they have. In the columns of the slow limit a compared mode with
+    /// charge sharing stands by that.
+    /// </summary>
+    /// <param name="column">One of <see cref="Columns"/>.</param>
+    /// <param name="isDescending">Whether the largest comes first.</param>
     /// <exception cref="ArgumentException">There is no such column.</exception>
-    public static IReadOnlyList<ResultRow<ComparedMode>> SortedComparisons(IEnumerable<ResultRow<ComparedMode>> rows, string column) =>
-        ComparisonTable.Sorted(rows, column);
+    public IReadOnlyList<int> Order(string column, bool isDescending = false)
+    {
+        int index = Array.FindIndex(_columns, c => c.IsInCsv && c.Path == column);
+        if (index < 0)
+        {
+            throw new ArgumentException($"Expected one of {string.Join(", ", Columns)}, but got '{column}'.", nameof(column));
+        }
+
+        return RowOrder.Of([.. _rows.Select(r => r.SortValues.TryGetValue(index, out object? value) ? value : r.Values[index])], isDescending);
+    }
+
+    /// <summary>The same table with its rows in the order of a column (<see cref="Order"/>).</summary>
+    /// <param name="column">One of <see cref="Columns"/>.</param>
+    /// <param name="isDescending">Whether the largest comes first.</param>
+    /// <exception cref="ArgumentException">There is no such column.</exception>
+    public ResultTable Sorted(string column, bool isDescending = false) => new(_columns, _conditions, [.. Order(column, isDescending).Select(i => _rows[i])]);
 
     /// <summary>The text as JSON: indented by two spaces, "\n" line ends, no line end after the last brace.</summary>
     public string ToJson() => JsonText.Of(writer =>
@@ -115,10 +141,10 @@ public sealed class ResultTable
         writer.WritePropertyName("conditions");
         JsonText.WriteValue(writer, _conditions);
         writer.WriteStartArray("rows");
-        foreach (object?[] row in _rows)
+        foreach (Row row in _rows)
         {
             writer.WriteStartObject();
-            WriteNested(writer, row);
+            WriteNested(writer, row.Values);
             writer.WriteEndObject();
         }
 
@@ -130,10 +156,10 @@ public sealed class ResultTable
     public string ToCsv()
     {
         StringBuilder text = new();
-        CsvText.AppendLine(text, _columns.Where(c => c.IsInCsv).Select(c => c.Path));
-        foreach (object?[] row in _rows)
+        CsvText.AppendLine(text, Columns);
+        foreach (Row row in _rows)
         {
-            CsvText.AppendLine(text, row.Where((_, i) => _columns[i].IsInCsv));
+            CsvText.AppendLine(text, row.Values.Where((_, i) => _columns[i].IsInCsv));
         }
 
         return text.ToString();
@@ -155,7 +181,12 @@ public sealed class ResultTable
             new("status", r => r.Result is null ? "error" : "ok"),
             new("diagnostics", r => r.Diagnostics, HasColumn: false),
         ];
-        return OfAny(conditions, [.. head, .. figures.Select(f => new Figure<ResultRow<T>>(f.Path, r => r.Result is { } result ? f.Value(result) : null, f.HasColumn))], rows);
+        return OfAny(conditions, [.. head, .. figures.Select(OfResult)], rows);
+
+        static Figure<ResultRow<T>> OfResult(Figure<T> figure) => new(figure.Path, r => r.Result is { } result ? figure.Value(result) : null, figure.HasColumn)
+        {
+            SortValue = figure.SortValue is { } sort ? r => r.Result is { } result ? sort(result) : null : null,
+        };
     }
 
     /// <summary>A table of any rows.</summary>
@@ -163,7 +194,9 @@ public sealed class ResultTable
         IEnumerable<KeyValuePair<string, object?>> conditions, IReadOnlyCollection<Figure<T>> figures, IEnumerable<T> rows) => new(
             [.. figures.Select(f => new Column(f.Path, f.HasColumn))],
             [.. conditions],
-            [.. rows.Select(r => (object?[])[.. figures.Select(f => f.Value(r))])]);
+            [.. rows.Select(r => new Row(
+                [.. figures.Select(f => f.Value(r))],
+                figures.Select((f, i) => (Figure: f, Index: i)).Where(f => f.Figure.SortValue is not null).ToDictionary(f => f.Index, f => f.Figure.SortValue!(r))))]);
 
     // figures whose paths begin alike stand next to one another
     private void WriteNested(Utf8JsonWriter writer, object?[] row)
@@ -201,4 +234,6 @@ public sealed class ResultTable
     }
 
     private readonly record struct Column(string Path, bool IsInCsv);
+
+    private sealed record Row(object?[] Values, Dictionary<int, object?> SortValues);
 }

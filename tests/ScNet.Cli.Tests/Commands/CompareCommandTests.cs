@@ -1,4 +1,7 @@
 using System.Text.Json.Nodes;
+using ScNet.Design;
+using ScNet.Results;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Tests.Commands;
 
@@ -79,11 +82,10 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal(1 - (0.02 * ohms / 1.8), (double)atLoad["resistiveEfficiency"]!, 1e-9);
         Assert.False((bool)atLoad["isOverloaded"]!);
 
-        ToolRun text = ToolRun.Of("compare", third, half, "--input-voltage", "3.6", "--rating", "1.8", "--load-current", "0.02", "--sort", "atLoad.resistiveEfficiency");
+        ToolRun text = ToolRun.Of("compare", third, half, "--input-voltage", "3.6", "--rating", "1.8", "--load-current", "0.02", "--sort", "η at load", "--descending");
         string[] rows = [.. text.Output.Split('\n').Where(l => l.StartsWith("Half", StringComparison.Ordinal) || l.StartsWith("Third", StringComparison.Ordinal))];
-        Assert.Contains(" 1.64 V ", rows[0], StringComparison.Ordinal);
-        Assert.Contains(" 91.11 % ", rows[0], StringComparison.Ordinal);
-        Assert.StartsWith("Third", rows[1], StringComparison.Ordinal);
+        Assert.Contains(rows.Where(r => r.StartsWith("Half", StringComparison.Ordinal)), r => r.Contains(" 1.64 V ", StringComparison.Ordinal) && r.Contains(" 91.11 %", StringComparison.Ordinal));
+        Assert.Equal(["Half", "Third", "Half", "Third"], rows.Select(r => r.Split(' ')[0]));
         Assert.Contains("overload", ToolRun.Of("compare", half, "--input-voltage", "3.6", "--rating", "1.8", "--load-current", "1").Output, StringComparison.Ordinal);
     }
 
@@ -118,13 +120,35 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal(places.Order(), places);
     }
 
+    [Theory]
+    [InlineData("text")]
+    [InlineData("json")]
+    [InlineData("csv")]
+    public void Headings_sort_as_the_columns_they_show_in_either_direction(string format)
+    {
+        string[] files = [_folder.Write("half.toml", NetlistFolder.Half), _folder.Write("two.toml", NetlistFolder.TwoWays), _folder.Write("third.toml", NetlistFolder.Third)];
+        IReadOnlyList<string> columns = ResultTable.OfComparisons(new ComparisonConditions(1, 1), []).Columns;
+        foreach (PageColumn column in ComparisonPage.Columns())
+        {
+            Assert.Contains(column.Key, columns);
+            string Run(string key, params string[] more) =>
+                ToolRun.Of(["compare", .. files, "--input-voltage", "3.6", "--rating", "1.8", "--format", format, "--sort", key, .. more]).Output;
+            Assert.Equal(Run(column.Key!), Run(column.Heading));
+            Assert.Equal(Run(column.Key!, "--descending"), Run(column.Heading, "--descending"));
+            if (column.Heading is "netlist" or "ratio" or "QV cap")
+            {
+                Assert.NotEqual(Run(column.Heading), Run(column.Heading, "--descending"));
+            }
+        }
+    }
+
     [Fact]
     public void A_column_that_does_not_exist_is_refused_with_those_that_do()
     {
         ToolRun run = ToolRun.Of("compare", "a.toml", "--input-voltage", "1", "--rating", "1", "--sort", "cost");
         Assert.Equal(2, run.Code);
-        Assert.Contains(run.ErrorLines, line => line.StartsWith("scnet: Expected one of ratio, idealOutputVoltageVolts, ", StringComparison.Ordinal)
-            && line.EndsWith(" after --sort, but got 'cost'.", StringComparison.Ordinal));
+        Assert.Contains(run.ErrorLines, line => line.StartsWith("scnet: Expected a heading or a column of the CSV output after --sort, one of netlist, mode, ratio, Vout, ", StringComparison.Ordinal)
+            && line.EndsWith(", but got 'cost'.", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -135,15 +159,17 @@ public sealed class CompareCommandTests : IDisposable
             "compare", half, "--input-voltage", "2e0", "--rating", "1", "--total-capacitance", "2e-9", "--total-conductance", "4", "--frequency", "5e6");
         Assert.Equal(0, run.Code);
         Assert.StartsWith("2 V input, 1 V rating, 2 nF of capacitance, 4 S of switch conductance, 5 MHz\n", run.Output, StringComparison.Ordinal);
-        Assert.Matches(@"Half +default +1/2 \(0\.5\) +1 V +25 Ω +25 Ω +2 Ω +2 Ω +0\.5 +2 +1 V +0 +1 V +0\n", run.Output);
+        Assert.Matches(@"Half +default +1/2 \(0\.5\) +1 V +25 Ω +25 Ω +2 Ω +2 Ω +0\.5 +2\n", run.Output);
+        Assert.Matches(@"Half +default +1 V +0 +1 V +0\n", run.Output);
     }
 
     [Fact]
     public void Two_converters_of_one_name_are_told_apart_by_their_files()
     {
-        ToolRun run = Compare("text", NetlistFolder.Half, NetlistFolder.Half);
-        Assert.Contains("Half (@/0.toml)  default ", _folder.Relative(run.Output), StringComparison.Ordinal);
-        Assert.Contains("Half (@/1.toml)  default ", _folder.Relative(run.Output), StringComparison.Ordinal);
+        string[] files = [_folder.Write("0.toml", NetlistFolder.Half), _folder.Write("1.toml", NetlistFolder.Half)];
+        ToolRun run = ToolRun.Of(new ToolSession { Width = 300 }, ["compare", .. files, "--input-voltage", "3.6", "--rating", "1.8"]);
+        Assert.Contains("\nHalf (@/0.toml)", _folder.Relative(run.Output), StringComparison.Ordinal);
+        Assert.Contains("\nHalf (@/1.toml)", _folder.Relative(run.Output), StringComparison.Ordinal);
     }
 
     [Theory]

@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using ScNet.Cli.Rendering;
 
 namespace ScNet.Cli.Tests.Commands;
 
@@ -77,7 +76,7 @@ public sealed class DesignCommandTests : IDisposable
         stop.Cancel();
         using StringWriter output = new(), error = new();
         Assert.Equal(1, Tool.Run(["design", Short()], new ToolSession { Output = output, Error = error, CancellationToken = stop.Token }));
-        Assert.Contains("Stopped before these were worked out: Linear regulator; Ladder 2:1 before an inductor; Series-parallel 4:1\n", output.ToString(), StringComparison.Ordinal);
+        Assert.Contains("Stopped before these were worked out\n  Linear regulator; Ladder 2:1 before an inductor; Series-parallel 4:1\n", output.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

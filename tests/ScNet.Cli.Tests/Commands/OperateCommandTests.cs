@@ -192,7 +192,7 @@ public sealed class OperateCommandTests : IDisposable
         ToolRun run = Operate("0.1", "--frequency", "1e6", half);
         Assert.Equal(0, run.Code);
         Assert.Contains(
-            "\n  Overload: the output voltage is pulled to zero by 7.2 mA already. The figures extrapolate the linear model and mean nothing for a real load.\n",
+            "\n  Overload: the output voltage is pulled to zero by 7.2 mA already. The figures extrapolate the\n      linear model and mean nothing for a real load.\n",
             run.Output,
             StringComparison.Ordinal);
         Assert.Contains("  Output voltage    -23.2 V, ideally 1.8 V\n", run.Output, StringComparison.Ordinal);

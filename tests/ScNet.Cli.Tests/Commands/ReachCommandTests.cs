@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using ScNet.Cli.Rendering;
 
 namespace ScNet.Cli.Tests.Commands;
 

@@ -38,6 +38,7 @@ public sealed class UsageTests
             "scnet: Expected 'ladder N' with whole numbers N from 2 to 1000, but got 'ladder'. Put quotation marks round name and sizes: --family \"ladder 4\"."
         },
         { ["compare", "a.toml", "--input-voltage", "1", "--rating", "1", "--sort", "equalSilicon.maximumStackCount"], "scnet: The column equalSilicon.maximumStackCount is there with --silicon only." },
+        { ["compare", "a.toml", "--input-voltage", "1", "--rating", "1", "--descending"], "scnet: --descending says in which direction --sort goes. Add --sort HEADING." },
         { ["reach"], "scnet: Expected one FILE or --family." },
         { ["reach", "a.toml", "--family", "ladder 4"], "scnet: Expected one FILE or --family." },
         { ["reach", "a.toml", "b.toml"], "scnet: Expected one FILE or --family." },

@@ -39,9 +39,10 @@ public sealed class ComparedLoadTests
         Converter[] converters = [Ladder.StepDown(4), SeriesParallel.StepDown(4)];
         ResultRow<ComparedMode>[] rows = [.. converters.Select(c => ModeAnalysis.Try(c, c.Modes[0])).Select(o => ResultRow.Of(
             null, o, new ComparedMode(ModeComparison.Of(o.Analysis!, s_conditions), Load: ComparedLoad.Of(o.Analysis!, s_conditions, 0.02))))];
-        double[] sorted = [.. ResultTable.SortedComparisons(rows, "atLoad.resistiveEfficiency").Select(r => r.Result!.Load!.ResistiveEfficiency!.Value)];
+        ResultTable table = ResultTable.OfComparisons(s_conditions, rows, loadAmperes: 0.02);
+        double[] sorted = [.. table.Order("atLoad.resistiveEfficiency", isDescending: true).Select(i => rows[i].Result!.Load!.ResistiveEfficiency!.Value)];
         Assert.True(sorted[0] > sorted[1]);
-        double[] losses = [.. ResultTable.SortedComparisons(rows, "atLoad.dissipationWatts").Select(r => r.Result!.Load!.LossWatts)];
+        double[] losses = [.. table.Order("atLoad.dissipationWatts").Select(i => rows[i].Result!.Load!.LossWatts)];
         Assert.True(losses[0] < losses[1]);
         Assert.DoesNotContain("atLoad", ResultTable.OfComparisons(s_conditions, rows).ToCsv(), StringComparison.Ordinal);
         Assert.Contains("atLoad.resistiveEfficiency", ResultTable.OfComparisons(s_conditions, rows, loadAmperes: 0.02).ToCsv(), StringComparison.Ordinal);

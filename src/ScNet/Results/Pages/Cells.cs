@@ -15,7 +15,7 @@ internal static class Cells
     public static PageCell Of(Quantity value, string text) => new(text, value.IsDetermined ? value.ToDouble() : null);
 
     /// <summary>A count.</summary>
-    public static PageCell Of(long count) => new(count.ToString(CultureInfo.InvariantCulture), count);
+    public static PageCell Count(long count) => new(count.ToString(CultureInfo.InvariantCulture), count);
 
     /// <summary>A quotient without a unit to five digits; "?" where there is none.</summary>
     public static PageCell Plain(double? value) => new(value?.ToString("G5", CultureInfo.InvariantCulture) ?? "?", value);

@@ -2,7 +2,7 @@ using System.Text;
 
 namespace ScNet.Results.Pages;
 
-/// <summary>Writes a page as plain text: what stands below a heading is indented, a blank line stands before headings, tables and what follows a table.</summary>
+/// <summary>Writes a page as plain text: what stands below a heading is indented, a blank line stands before headings of the parts, tables and what follows a table.</summary>
 internal sealed class PageText
 {
     private const int IndentOfLevel = 2;
@@ -29,7 +29,7 @@ internal sealed class PageText
         PageBlock? previous = null;
         foreach (PageBlock block in page.Blocks)
         {
-            if (block is PageHeading || previous is PageTable || (block is PageTable && previous is not PageHeading))
+            if (block is PageHeading { Level: 1 } || previous is PageTable || (block is PageTable && previous is not PageHeading))
             {
                 text._text.Append('\n');
             }

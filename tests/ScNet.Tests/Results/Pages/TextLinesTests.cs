@@ -11,6 +11,7 @@ public sealed class TextLinesTests
     [InlineData("one two three", 8, "one two|three")]
     [InlineData("abcdefgh ij", 3, "abc|def|gh|ij")]
     [InlineData("a  b c d", 6, "a  b c|d")]
+    [InlineData("of 12.5 µW, 3 % more", 9, "of|12.5 µW,|3 % more")]
     [InlineData("電荷電荷", 4, "電荷|電荷")]
     [InlineData("電", 1, "電")]
     [InlineData("e\u0301e\u0301e\u0301", 2, "e\u0301e\u0301|e\u0301")]

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace ScNet.Cli.Rendering;
+namespace ScNet.Cli;
 
 /// <summary>How far a long work is and how long it may still take, on one line of a terminal that is written over and wiped at the end.</summary>
 /// <param name="terminal">The terminal.</param>
