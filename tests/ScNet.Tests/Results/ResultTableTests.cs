@@ -85,10 +85,12 @@ public sealed class ResultTableTests
     public void Rows_are_sorted_by_any_column_and_by_no_other()
     {
         ResultRow<ComparedMode>[] rows = [.. new[] { 4, 2, 3 }.Select(n => Compared(Ladder.StepDown(n), hasSilicon: false))];
-        Assert.Equal([4, 3, 2], ComparisonTable.Sorted(rows, "ratio").Select(Levels));
-        Assert.Equal([2, 3, 4], ComparisonTable.Sorted(rows, "switchCount").Select(Levels));
-        Assert.Throws<ArgumentException>(() => ComparisonTable.Sorted(rows, "converter"));
-        Assert.All(ComparisonTable.Columns(hasSilicon: true), column => Assert.Equal(3, ComparisonTable.Sorted(rows, column).Count));
+        ResultTable table = ResultTable.OfComparisons(Conditions, rows);
+        Assert.Equal([4, 3, 2], table.Order("ratio").Select(i => Levels(rows[i])));
+        Assert.Equal([2, 3, 4], table.Order("ratio", isDescending: true).Select(i => Levels(rows[i])));
+        Assert.Equal([2, 3, 4], table.Order("switchCount").Select(i => Levels(rows[i])));
+        Assert.Throws<ArgumentException>(() => table.Order("switchStress.exceeding"));
+        Assert.All(table.Columns, column => Assert.Equal(table.ToCsv().Split('\n').Order(), table.Sorted(column).ToCsv().Split('\n').Order()));
 
         static int Levels(ResultRow<ComparedMode> row) => row.Outcome!.Converter.Switches.Count / 2;
     }
