@@ -1,5 +1,4 @@
 using System.CommandLine;
-using ScNet.Cli.Rendering;
 using ScNet.Netlists;
 using ScNet.Reconfiguration;
 using ScNet.Results;
