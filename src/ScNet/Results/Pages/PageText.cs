@@ -29,7 +29,7 @@ internal sealed class PageText
         PageBlock? previous = null;
         foreach (PageBlock block in page.Blocks)
         {
-            if (block is PageHeading { Level: 1 } || previous is PageTable || (block is PageTable && previous is not PageHeading))
+            if ((block is PageHeading heading && (heading.Level == 1 || previous is not (PageHeading or PageRemarks))) || previous is PageTable || (block is PageTable && previous is not PageHeading))
             {
                 text._text.Append('\n');
             }
