@@ -65,6 +65,7 @@ internal static class Tool
         CheckCommand.Create(),
         DifferenceCommand.Create(),
         MapCommand.Create(),
+        ReportCommand.Create(),
         FamilyCommand.Create(),
         SchemaCommand.Create(),
         CompletionCommand.Create(),

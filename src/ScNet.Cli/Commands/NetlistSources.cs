@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 
 namespace ScNet.Cli.Commands;
 
@@ -14,8 +15,8 @@ internal sealed class NetlistSources
         _families = families;
     }
 
-    /// <summary>Gives a command the argument FILE and the option --family, of which it needs one, or one of them only.</summary>
-    public static NetlistSources AddTo(Command command, bool isSingle = false)
+    /// <summary>Gives a command the argument FILE and the option --family, of which it needs one, or one of them only, or which it can do without.</summary>
+    public static NetlistSources AddTo(Command command, bool isSingle = false, bool mayBeNone = false)
     {
         NetlistSources sources = new(SharedOptions.Files(isSingle), Families(isSingle));
         command.Arguments.Add(sources._files);
@@ -23,8 +24,8 @@ internal sealed class NetlistSources
         command.Validators.Add(result =>
         {
             string[] files = result.GetValue(sources._files) ?? [];
-            int count = files.Length + (result.GetValue(sources._families) ?? []).Length;
-            if (count == 0 || (isSingle && count > 1))
+            int count = sources.Count(result);
+            if ((count == 0 && !mayBeNone) || (isSingle && count > 1))
             {
                 result.AddError($"Expected {(isSingle ? "one" : "at least one")} FILE or --family.");
             }
@@ -36,6 +37,9 @@ internal sealed class NetlistSources
         });
         return sources;
     }
+
+    /// <summary>How many there are.</summary>
+    public int Count(CommandResult result) => (result.GetValue(_files) ?? []).Length + (result.GetValue(_families) ?? []).Length;
 
     /// <summary>Reads them one after the other: files, then families, in the order given. Their errors go to standard error.</summary>
     public IEnumerable<NetlistFile> Read(ParseResult parsed)

@@ -1,17 +1,24 @@
 using System.Globalization;
 using ScNet.Analysis;
+using ScNet.Reporting.Charts;
+using ScNet.Reporting.Drawings;
 using ScNet.Results.Pages;
+using ScNet.SteadyState;
 
 namespace ScNet.Reporting.Html;
 
 /// <summary>What a report of one converter says.</summary>
 internal static class ConverterReport
 {
+    // what is drawn of every mode takes room; the figures of the others are there
+    private const int DrawnModes = 12;
+
     private const double LowestHertz = 1e-6, HighestHertz = 1e12;
 
     public static ReportContent Of(ConverterAnalysis analysis, ReportConditions conditions)
     {
         Converter converter = analysis.Converter;
+        OperationPart? operation = conditions.Point is { } point ? OperationPart.Of(analysis, point, conditions) : null;
         return new ReportContent(
             "Report of a converter",
             converter.Name,
@@ -20,24 +27,61 @@ internal static class ConverterReport
             [
                 Closing.Dangers(),
                 new ReportSection("The converter", [
+                    new PicturesPart([PicturePair.Of(a => NetworkDrawing.OfConverter(converter, converter.Modes.Count == 1 ? converter.Modes[0] : null, a))]),
                     .. Introduction(analysis),
                 ]),
-                .. analysis.Modes.Select(OfMode),
-                Closing.Assumptions([.. Cautions.OfModel, .. Cautions.OfStress]),
-                Closing.Origins([.. Origins.OfTopology(converter.Inductors.Count > 0), .. Origins.OfImpedance()]),
+                .. analysis.Modes.Select((m, i) => OfMode(m, isOnly: analysis.Modes.Count == 1, isDrawn: i < DrawnModes)),
+                .. StressPart.Of(analysis, conditions),
+                .. operation?.Sections ?? [],
+                Closing.Assumptions([.. Cautions.OfModel, .. Cautions.OfStress, .. operation is null ? [] : Cautions.OfOperation, .. operation?.HasLosses == true ? Cautions.OfLosses : []]),
+                Closing.Origins([
+                    .. Origins.OfTopology(converter.Inductors.Count > 0), .. Origins.OfImpedance(), .. Origins.OfStress(),
+                    .. operation is null ? [] : Origins.OfOperation(), .. operation?.HasLosses == true ? Origins.OfLosses() : [],
+                ]),
             ]);
     }
 
-    /// <summary>What is said of a mode: its figures, also over the frequency.</summary>
-    private static ReportSection OfMode(ModeOutcome outcome)
+    /// <summary>What is said of a mode: the network of each phase, its figures, its impedance.</summary>
+    private static ReportSection OfMode(ModeOutcome outcome, bool isOnly, bool isDrawn)
     {
+        List<ReportPart> parts = [];
+        if (outcome.Analysis is { } analysis)
+        {
+            if (isDrawn)
+            {
+                parts.Add(new PicturesPart([
+                    .. isOnly ? Array.Empty<PicturePair>() : [PicturePair.Of(a => NetworkDrawing.OfConverter(analysis.Converter, analysis.Mode, a))],
+                    .. analysis.Converter.Phases.Select(p => PicturePair.Of(a => NetworkDrawing.OfPhase(analysis, p.Number, a))),
+                ]));
+            }
+
+            if (isDrawn && analysis.CarriesLoad && Impedance(analysis) is { } impedance)
+            {
+                parts.Add(new PicturesPart([impedance]));
+            }
+        }
+
         Page page = AnalysisPage.Of(outcome.Converter, [outcome], outcome.Analysis is { CarriesLoad: true } loaded ? Decades(loaded) : []);
-        return new ReportSection($"Mode {outcome.Mode.Name}", [new PagePart(new Page("Figures", page.Blocks.SkipWhile(b => b is not PageHeading).Skip(1)))]);
+        parts.Add(new PagePart(new Page("Figures", page.Blocks.SkipWhile(b => b is not PageHeading).Skip(1))));
+        return new ReportSection($"Mode {outcome.Mode.Name}", parts);
     }
 
     // what stands before the first mode: counts, nodes, phases and warnings
     private static IEnumerable<ReportPart> Introduction(ConverterAnalysis analysis) =>
         [new PagePart(new Page("Nodes and phases", AnalysisPage.Of(analysis.Converter, [], []).Blocks))];
+
+    private static PicturePair? Impedance(ModeAnalysis analysis)
+    {
+        try
+        {
+            return PicturePair.Of(a => ImpedanceChart.Of(analysis, null, a));
+        }
+        catch (ScNetException)
+        {
+            // the page says why there is no impedance
+            return null;
+        }
+    }
 
     // four decades round the corner, or where there is none round 1 MHz
     private static double[] Decades(ModeAnalysis analysis)

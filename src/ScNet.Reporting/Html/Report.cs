@@ -1,4 +1,7 @@
 using ScNet.Analysis;
+using ScNet.Design;
+using ScNet.Design.Choice;
+using ScNet.Results;
 
 namespace ScNet.Reporting.Html;
 
@@ -30,6 +33,30 @@ public sealed class Report
     {
         ArgumentNullException.ThrowIfNull(analysis);
         return new Report(ConverterReport.Of(analysis, conditions ?? new ReportConditions()));
+    }
+
+    /// <summary>A report of converters side by side, on common ground.</summary>
+    /// <param name="conditions">The conditions of all rows.</param>
+    /// <param name="rows">The rows, in their order.</param>
+    /// <param name="hasSilicon">Whether the rows are compared at equal silicon too.</param>
+    /// <param name="loadAmperes">The load current in amperes (A) at which the rows are compared too; null for none.</param>
+    /// <param name="date">The day that the report names; null for none.</param>
+    public static Report OfComparison(
+        ComparisonConditions conditions, IEnumerable<ResultRow<ComparedMode>> rows, bool hasSilicon = false, double? loadAmperes = null, DateOnly? date = null)
+    {
+        ArgumentNullException.ThrowIfNull(conditions);
+        ArgumentNullException.ThrowIfNull(rows);
+        return new Report(ComparisonReport.Of(conditions, [.. rows], hasSilicon, loadAmperes, date));
+    }
+
+    /// <summary>A report of a ranked choice: the order with its reasons, what was rejected and why, the winner in detail.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="sensitivity">What would change the winner; null where that is not asked for.</param>
+    /// <param name="date">The day that the report names; null for none.</param>
+    public static Report OfDesign(RankedChoice choice, ChoiceSensitivity? sensitivity = null, DateOnly? date = null)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return new Report(DesignReport.Of(choice, sensitivity, date));
     }
 
     /// <summary>The report as a document of HTML 5, "\n" line ends.</summary>

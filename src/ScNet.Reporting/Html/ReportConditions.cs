@@ -1,4 +1,5 @@
 using ScNet.Design.Losses;
+using ScNet.Devices;
 using ScNet.SteadyState;
 
 namespace ScNet.Reporting.Html;
@@ -11,6 +12,9 @@ public sealed record ReportConditions
 
     /// <summary>The converter with its devices, for the losses at <see cref="Point"/> and the ratings of elements; null for none.</summary>
     public SizedConverter? Sized { get; init; }
+
+    /// <summary>The devices against which stress is held; null for those of <see cref="Sized"/>, or else none.</summary>
+    public RatingLimits? Limits { get; init; }
 
     /// <summary>The range of the input voltage in volts (V), for stress; null for that of <see cref="Point"/>, or else 1 V.</summary>
     public Interval<double>? InputVolts { get; init; }
