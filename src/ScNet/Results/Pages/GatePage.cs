@@ -7,6 +7,10 @@ namespace ScNet.Results.Pages;
 /// <summary>What the gate and the body of every switch need, as a person reads it.</summary>
 public static class GatePage
 {
+    /// <summary>The page of one converter, of all its modes.</summary>
+    /// <param name="drive">The gate drive.</param>
+    public static Page Of(ConverterGateDrive drive) => Of(GateNeeds.Of(null, drive));
+
     /// <summary>The page of one converter.</summary>
     /// <param name="needs">The gate drive.</param>
     /// <exception cref="ArgumentException">There is no gate drive.</exception>

@@ -8,6 +8,14 @@ public static class StressPage
 {
     private const int MostChanges = 20;
 
+    /// <summary>The page of one converter without ratings.</summary>
+    /// <param name="stress">Its stress.</param>
+    public static Page Of(ConverterStress stress) => Of(RatedStress.Of(null, stress));
+
+    /// <summary>The page of one converter with ratings.</summary>
+    /// <param name="ratings">Its ratings.</param>
+    public static Page Of(ConverterRatings ratings) => Of(RatedStress.Of(null, ratings));
+
     /// <summary>The page of one converter: over all modes and at the changes between them, or of one mode phase by phase.</summary>
     /// <param name="result">The stress, with or without ratings.</param>
     /// <exception cref="ArgumentException">There is no stress, as the file could not be read.</exception>
