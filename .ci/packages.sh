@@ -9,7 +9,7 @@ try_packages() {
     pack src/ScNet
     pack src/ScNet.Derivations
     pack src/ScNet.Reporting
-    pack src/ScNet.Cli
+    pack_tool
     mkdir "$user"
     cp -r .ci/consumer/* "$user"
     sed "s|value=\".packages\"|value=\"$PWD/.packages\"|" nuget.config >"$user/nuget.config"
@@ -20,8 +20,25 @@ try_packages() {
 
 pack() {
     # In a folder of its own, so that the next build does not find assemblies of another version.
-    dotnet pack "$1" -c Release -warnaserror -p:Version="$packed_version" -p:ContinuousIntegrationBuild=true \
+    dotnet pack "$@" -c Release -warnaserror -p:Version="$packed_version" -p:ContinuousIntegrationBuild=true \
         -p:ArtifactsPath="$PWD/.artifacts/pack" -o .packages
+}
+
+# The tool as it is released for this platform, compiled ahead of time, where a linker is installed; else for any platform.
+pack_tool() {
+    native=
+    if [ "$(uname -s)" = Linux ] && { command -v clang || command -v gcc; } >/dev/null; then
+        case $(uname -m) in
+            x86_64) native=linux-x64 ;;
+            aarch64) native=linux-arm64 ;;
+        esac
+    fi
+    if [ -n "$native" ]; then
+        pack src/ScNet.Cli -p:PacksByPlatform=true
+        pack src/ScNet.Cli -p:PacksByPlatform=true -r "$native"
+    else
+        pack src/ScNet.Cli
+    fi
 }
 
 # Runs a program that refers to one package only.
@@ -44,6 +61,11 @@ try_tool() {
     esac
     echo "scnet analyze $example"
     "$1/tool/scnet" analyze "$example"
+    # what is compiled ahead of time needs no runtime
+    if [ -n "$native" ]; then
+        echo "scnet without a runtime: $(DOTNET_ROOT=/nowhere PATH=/nowhere "$1/tool/scnet" family ladder 3 | wc -l) lines"
+        [ "$(DOTNET_ROOT=/nowhere PATH=/nowhere "$1/tool/scnet" --version)" = "$version" ] || return 1
+    fi
 }
 
 # Takes back what packing and installing left outside the temporary folder.
