@@ -1,9 +1,11 @@
 using System.Globalization;
 using ScNet.Analysis;
 using ScNet.Design;
+using ScNet.Design.Losses;
 using ScNet.Devices;
 using ScNet.Results;
 using ScNet.Results.Pages;
+using ScNet.SteadyState;
 
 namespace ScNet.Cli;
 
@@ -13,11 +15,13 @@ internal sealed record FileComparison(NetlistFile File, IReadOnlyList<ResultRow<
     // stacks look at every change between two modes: the square of them in time and memory
     private const int MaximumModesAtEqualSilicon = 128;
 
-    /// <summary>Whether the file was read and compared, and every mode has a result.</summary>
-    public bool IsComplete => Rows.Count > 0 && Rows.All(r => r.Result is not null);
+    /// <summary>Whether the file was read and compared, and every mode has all results that were asked for.</summary>
+    public bool IsComplete => Rows.Count > 0 && Rows.All(r => r.Result is not null) && HasDevices;
 
-    /// <summary>Compares all modes of a file, at equal silicon and at a load too where asked for; the errors of a mode go to <paramref name="error"/>.</summary>
-    public static FileComparison Of(NetlistFile file, ComparisonConditions conditions, bool isSilicon, double? loadAmperes, TextWriter error)
+    private bool HasDevices { get; init; } = true;
+
+    /// <summary>Compares all modes of a file, at equal silicon, at a load and with devices too where asked for; the errors of a mode go to <paramref name="error"/>.</summary>
+    public static FileComparison Of(NetlistFile file, ComparisonConditions conditions, bool isSilicon, double? loadAmperes, Process? process, TextWriter error)
     {
         if (isSilicon && file.Reading.Converter is { Modes.Count: > MaximumModesAtEqualSilicon } large)
         {
@@ -34,9 +38,14 @@ internal sealed record FileComparison(NetlistFile File, IReadOnlyList<ResultRow<
         FileAnalysis analysis = FileAnalysis.Of(file, null, error);
         analysis.ReportFailures(error);
         ConverterRatings? ratings = isSilicon && analysis.Modes.Any(m => m.HasResult) ? SiliconComparison.Rate(ConverterAnalysis.Of(analysis.Converter!), conditions) : null;
+        SizedConverter? sized = process is not null && loadAmperes is { } load ? FileSizes.AtTotals(file.Path, analysis, conditions, load, process, error) : null;
         return new FileComparison(file, [.. analysis.Modes.Select(m => FileAnalysis.Row(file.Path, m, error, found => new ComparedMode(
             ModeComparison.Of(found, conditions),
             ratings is null ? null : SiliconComparison.Of(ratings, m.Mode.Name, conditions),
-            loadAmperes is { } amperes ? ComparedLoad.Of(found, conditions, amperes) : null)))]);
+            loadAmperes is { } amperes ? ComparedLoad.Of(found, conditions, amperes) : null,
+            sized is null ? null : LossBudget.Of(sized, found, new OperatingPoint(conditions.InputVoltageVolts, loadAmperes!.Value, conditions.FrequencyHz)))))])
+        {
+            HasDevices = process is null || sized is not null,
+        };
     }
 }

@@ -21,9 +21,9 @@ internal sealed record FileOperation(FileAnalysis Analysis, IReadOnlyList<Result
             return new FileOperation(analysis, [ResultRow.Unreadable<OperatedMode>(file.Path, file.Reading.Diagnostics)]);
         }
 
-        SizedConverter? sized = process is null ? null : FileSizes.Of(file.Path, analysis, conditions.Point.InputVoltageVolts, process, error);
+        SizedConverter? sized = process is null ? null : FileSizes.Of(file.Path, analysis, conditions.Point, process, error);
         ResultRow<OperatedMode>[] rows = [.. analysis.Modes.Select(m => FileAnalysis.Told(
-            m, error, ResultRow.At(file.Path, m, conditions.Point, sized is null ? null : found => LossModel.Of(sized, found).At(conditions.Point))))];
+            m, error, ResultRow.At(file.Path, m, conditions.Point, sized)))];
         FileOperation operation = new(analysis, rows);
         return operation with { IsComplete = operation.IsComplete && (process is null || rows.All(r => r.Result?.Budget is not null)) };
     }

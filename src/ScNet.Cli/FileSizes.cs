@@ -1,8 +1,10 @@
 using System.Globalization;
 using ScNet.Analysis;
+using ScNet.Design;
 using ScNet.Design.Losses;
 using ScNet.Design.Sizing;
 using ScNet.Devices;
+using ScNet.SteadyState;
 using ScNet.Stress;
 using ScNet.Results.Pages;
 
@@ -14,10 +16,26 @@ internal static class FileSizes
     // stacks look at every change between two modes: the square of them in time and memory
     private const int MaximumModes = 128;
 
-    /// <summary>The netlist's values as devices, or null where no kinds serve or nothing has a result; the reason goes to <paramref name="error"/>.</summary>
-    public static SizedConverter? Of(string path, FileAnalysis analysis, double inputVolts, Process process, TextWriter error)
+    /// <summary>The netlist's values as the devices that lose least at an operating point, or null where no kinds serve or nothing has a result; the reason goes to <paramref name="error"/>.</summary>
+    public static SizedConverter? Of(string path, FileAnalysis analysis, OperatingPoint point, Process process, TextWriter error) => Find(path, analysis, error, whole =>
     {
-        if (analysis.Converter is not { } converter || !analysis.Modes.Any(m => m.HasResult))
+        // dead times leave everything floating: what the elements withstand is that of the netlist
+        SizedConverter sized = NetlistSizes.Of(
+            ConverterStress.Of(whole, new Interval<double>(point.InputVoltageVolts, point.InputVoltageVolts)), process, point);
+        return ReferenceEquals(analysis.Modes[0].Converter, whole.Converter) ? sized : sized.Of(analysis.Modes[0].Converter);
+    });
+
+    /// <summary>The netlist's values as devices of the least area, or null where no kinds serve; the reason goes to <paramref name="error"/>.</summary>
+    public static SizedConverter? Of(string path, ConverterStress stress, Process process, TextWriter error) =>
+        Guarded(path, error, () => NetlistSizes.Of(stress, process));
+
+    /// <summary>The same for the values at the totals of a comparison.</summary>
+    public static SizedConverter? AtTotals(string path, FileAnalysis analysis, ComparisonConditions conditions, double loadAmperes, Process process, TextWriter error) =>
+        Find(path, analysis, error, whole => NetlistSizes.AtTotals(whole, conditions, loadAmperes, process));
+
+    private static SizedConverter? Find(string path, FileAnalysis analysis, TextWriter error, Func<ConverterAnalysis, SizedConverter> find)
+    {
+        if (analysis.Converter is not { } converter || analysis.Modes.Count == 0)
         {
             return null;
         }
@@ -29,16 +47,21 @@ internal static class FileSizes
             return null;
         }
 
-        ConverterAnalysis whole = ConverterAnalysis.Of(analysis.Modes[0].Converter);
-        return Of(path, ConverterStress.Of(whole, new Interval<double>(inputVolts, inputVolts)), process, error);
+        ConverterAnalysis whole = ConverterAnalysis.Of(converter);
+        if (!whole.Results.Any())
+        {
+            error.WriteLine(Printable.Of($"{path}: Expected a mode with a result, from whose voltages devices follow, for --requirement. Give dead times by --dead-time instead of as phases."));
+            return null;
+        }
+
+        return Guarded(path, error, () => find(whole));
     }
 
-    /// <summary>The netlist's values as devices, or null where no kinds serve; the reason goes to <paramref name="error"/>.</summary>
-    public static SizedConverter? Of(string path, ConverterStress stress, Process process, TextWriter error)
+    private static SizedConverter? Guarded(string path, TextWriter error, Func<SizedConverter> find)
     {
         try
         {
-            return NetlistSizes.Of(stress, process);
+            return find();
         }
         catch (ScNetException refusal)
         {

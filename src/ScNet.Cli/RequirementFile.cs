@@ -1,4 +1,5 @@
 using ScNet.Design.Requirements;
+using ScNet.Devices;
 using ScNet.Results.Pages;
 
 namespace ScNet.Cli;
@@ -12,6 +13,14 @@ internal static class RequirementFile
         RequirementReading? reading = session.Read(path, RequirementReader.Read, RequirementReader.ReadFile);
         Report(reading?.Diagnostics ?? [], path, session.Error);
         return reading?.Requirement;
+    }
+
+    /// <summary>The process of the requirement that an option names; null where none is named.</summary>
+    /// <returns>Whether it could be read, or nothing had to be.</returns>
+    public static bool TryReadProcess(string? path, ToolSession session, out Process? process)
+    {
+        process = path is null ? null : Read(path, session)?.Process;
+        return path is null || process is not null;
     }
 
     /// <summary>Writes findings about a file, one line each, with their place in it where they have one.</summary>

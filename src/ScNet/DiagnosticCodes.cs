@@ -134,4 +134,7 @@ public static class DiagnosticCodes
 
     /// <summary>An operating point at which no sizes within the area hold the output.</summary>
     public const string PointUnreachable = "point-unreachable";
+
+    /// <summary>A converter with inductors where sizes of switches and capacitors alone are asked for: the duty that regulates it belongs to its sizes.</summary>
+    public const string InductorSizes = "inductor-sizes";
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ScNet.Design;
+using ScNet.Devices;
 using ScNet.Results;
 using ScNet.Results.Pages;
 
@@ -26,24 +27,36 @@ internal static class CompareCommand
         };
         Option<double?> load = SharedOptions.OptionalSignedNumber(
             "--load-current", "A", "amperes (A)", "Adds output voltage and efficiency of every mode at this average current out of the output node");
+        Option<string?> requirement = SharedOptions.Requirement(
+            "With --load-current: adds the efficiency with all losses of the devices of this requirement's process, chosen for least loss");
         Option<string> format = SharedOptions.Format("text", "json", "csv");
-        foreach (Option option in new Option[] { input, rating, capacitance, conductance, frequency, silicon, load })
+        foreach (Option option in new Option[] { input, rating, capacitance, conductance, frequency, silicon, load, requirement })
         {
             command.Options.Add(option);
         }
 
-        SortOption sort = SortOption.AddTo(command, [.. ComparisonPage.Columns(), .. ComparisonPage.Columns(hasSilicon: true, hasLoad: true)], Columns(true, true));
+        SortOption sort = SortOption.AddTo(command, [.. ComparisonPage.Columns(), .. ComparisonPage.Columns(hasSilicon: true, hasLoad: true, hasBudgets: true)], Columns(true, true, true));
         command.Options.Add(format);
         command.Validators.Add(result =>
         {
+            if (result.GetValue(requirement) is not null && result.GetValue(load) is null)
+            {
+                result.AddError("Expected --load-current with --requirement: losses are those at a load.");
+            }
+
             if (sort.Key(result) is { } column)
             {
-                if (!Columns(true, false).Contains(column) && result.GetValue(load) is null)
+                if (!Columns(true, true, false).Contains(column) && result.GetValue(requirement) is null)
+                {
+                    result.AddError($"The column {column} is there with --requirement only.");
+                }
+
+                if (!Columns(true, false, true).Contains(column) && result.GetValue(load) is null)
                 {
                     result.AddError($"The column {column} is there with --load-current only.");
                 }
 
-                if (!Columns(false, true).Contains(column) && !result.GetValue(silicon))
+                if (!Columns(false, true, true).Contains(column) && !result.GetValue(silicon))
                 {
                     result.AddError($"The column {column} is there with --silicon only.");
                 }
@@ -57,14 +70,20 @@ internal static class CompareCommand
                 parsed.GetValue(capacitance),
                 parsed.GetValue(conductance),
                 parsed.GetValue(frequency));
-            TextWriter error = parsed.InvocationConfiguration.Error;
+            ToolSession session = ToolSession.Of(parsed);
+            TextWriter error = session.Error;
+            if (!RequirementFile.TryReadProcess(parsed.GetValue(requirement), session, out Process? process))
+            {
+                return Tool.Failure;
+            }
+
             bool isSilicon = parsed.GetValue(silicon);
             double? amperes = parsed.GetValue(load);
             FileComparison[] comparisons = [.. netlists.Read(parsed)
-                .Select(file => FileComparison.Of(file, conditions, isSilicon, amperes, error))];
+                .Select(file => FileComparison.Of(file, conditions, isSilicon, amperes, process, error))];
             ResultRow<ComparedMode>[] rows = [.. comparisons.SelectMany(c => c.Rows)];
-            ResultTable table = ResultTable.OfComparisons(conditions, rows, isSilicon, amperes);
-            TextWriter output = parsed.InvocationConfiguration.Output;
+            ResultTable table = ResultTable.OfComparisons(conditions, rows, isSilicon, amperes, process is not null);
+            TextWriter output = session.Output;
             switch (parsed.GetValue(format))
             {
                 case "json":
@@ -75,7 +94,7 @@ internal static class CompareCommand
                     break;
                 case "text" when rows.Any(r => r.Outcome is not null):
                     IEnumerable<ResultRow<ComparedMode>> sorted = sort.Order(parsed, table) is { } order ? order.Select(i => rows[i]) : rows;
-                    ToolSession.Of(parsed).Write(ComparisonPage.Of(conditions, sorted, isSilicon, amperes));
+                    session.Write(ComparisonPage.Of(conditions, sorted, isSilicon, amperes, process));
                     break;
             }
 
@@ -85,6 +104,6 @@ internal static class CompareCommand
     }
 
     // the figures by which rows can be sorted
-    private static IReadOnlyList<string> Columns(bool hasSilicon, bool hasLoad) =>
-        ResultTable.OfComparisons(new ComparisonConditions(1, 1), [], hasSilicon, hasLoad ? 1 : null).Columns;
+    private static IReadOnlyList<string> Columns(bool hasSilicon, bool hasLoad, bool hasBudgets) =>
+        ResultTable.OfComparisons(new ComparisonConditions(1, 1), [], hasSilicon, hasLoad ? 1 : null, hasBudgets).Columns;
 }

@@ -34,14 +34,9 @@ internal static class OperateCommand
                 new OperatingPoint(parsed.GetValue(input), parsed.GetValue(load), parsed.GetValue(frequency)), parsed.GetValue(deadTime));
             ToolSession session = ToolSession.Of(parsed);
             TextWriter output = session.Output, error = session.Error;
-            Process? process = null;
-            if (parsed.GetValue(requirement) is { } path)
+            if (!RequirementFile.TryReadProcess(parsed.GetValue(requirement), session, out Process? process))
             {
-                process = RequirementFile.Read(path, session)?.Process;
-                if (process is null)
-                {
-                    return Tool.Failure;
-                }
+                return Tool.Failure;
             }
 
             FileOperation[] operations = [.. netlists.Read(parsed)

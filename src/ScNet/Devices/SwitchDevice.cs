@@ -57,6 +57,12 @@ public sealed record SwitchDevice
     /// <summary>Forward voltage of the body diode in volts (V).</summary>
     public double BodyDiodeVolts { get; init => field = Positive(value, nameof(BodyDiodeVolts)); } = DefaultBodyDiodeVolts;
 
+    /// <summary>
+    /// Charge per width in coulombs per micrometre (C/µm) that a body diode has stored when a dead time ends, and that flows back as the
+    /// switch blocks; zero where it is not told. It grows with current and temperature: take it for the current at which it matters.
+    /// </summary>
+    public double RecoveryCoulombsPerMicrometre { get; init => field = Guard.InRange(value, allowZero: true, nameof(RecoveryCoulombsPerMicrometre)); }
+
     internal Fraction ExactRating => ExactDecimal.Of(RatedVolts);
 
     internal Fraction ExactDrive => ExactDecimal.Of(GateDriveVolts);

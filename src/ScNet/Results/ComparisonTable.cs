@@ -1,4 +1,5 @@
 using ScNet.Design;
+using ScNet.Design.Losses;
 using ScNet.Stress;
 
 namespace ScNet.Results;
@@ -7,7 +8,8 @@ namespace ScNet.Results;
 /// <param name="Comparison">The comparison at equal totals.</param>
 /// <param name="Silicon">The comparison at equal silicon; null where it was not asked for.</param>
 /// <param name="Load">The mode at a load; null where it was not asked for.</param>
-public sealed record ComparedMode(ModeComparison Comparison, SiliconComparison? Silicon = null, ComparedLoad? Load = null);
+/// <param name="Budget">The losses at the load with devices; null where they were not asked for, or no devices serve.</param>
+public sealed record ComparedMode(ModeComparison Comparison, SiliconComparison? Silicon = null, ComparedLoad? Load = null, LossBudget? Budget = null);
 
 /// <summary>Modes of converters side by side as a document for other programs.</summary>
 internal static class ComparisonTable
@@ -55,12 +57,16 @@ internal static class ComparisonTable
         new("atLoad.isOverloaded", m => m.Load?.Steady.IsOverloaded),
     ];
 
+    private static readonly Figure<ComparedMode>[] s_budget = LossFigures.Of<ComparedMode>("budget.", m => m.Budget);
+
     /// <summary>The table.</summary>
     /// <param name="conditions">The conditions of all rows.</param>
     /// <param name="rows">The rows, in their order.</param>
     /// <param name="hasSilicon">Whether the rows are compared at equal silicon too.</param>
     /// <param name="loadAmperes">The load current in amperes (A) of all rows; null where they are compared without load.</param>
-    public static ResultTable Of(ComparisonConditions conditions, IEnumerable<ResultRow<ComparedMode>> rows, bool hasSilicon = false, double? loadAmperes = null)
+    /// <param name="hasBudgets">Whether the rows have losses with devices.</param>
+    public static ResultTable Of(
+        ComparisonConditions conditions, IEnumerable<ResultRow<ComparedMode>> rows, bool hasSilicon = false, double? loadAmperes = null, bool hasBudgets = false)
     {
         ArgumentNullException.ThrowIfNull(conditions);
         ArgumentNullException.ThrowIfNull(rows);
@@ -73,11 +79,12 @@ internal static class ComparisonTable
                 new("hertz", conditions.FrequencyHz),
                 .. loadAmperes is { } amperes ? [new("loadCurrentAmperes", amperes)] : Array.Empty<KeyValuePair<string, object?>>(),
             ],
-            FiguresOf(hasSilicon, loadAmperes is not null),
+            FiguresOf(hasSilicon, loadAmperes is not null, hasBudgets),
             rows);
     }
 
-    private static Figure<ComparedMode>[] FiguresOf(bool hasSilicon, bool hasLoad) => [.. s_figures, .. hasSilicon ? s_silicon : [], .. hasLoad ? s_load : []];
+    private static Figure<ComparedMode>[] FiguresOf(bool hasSilicon, bool hasLoad, bool hasBudgets) =>
+        [.. s_figures, .. hasSilicon ? s_silicon : [], .. hasLoad ? s_load : [], .. hasBudgets ? s_budget : []];
 
     private static Figure<ComparedMode>[] Limit(string key, Func<ComparedMode, ComparedLimit> limit, Func<ComparedMode, ComparedLimit>? sorted = null) =>
     [

@@ -82,20 +82,22 @@ public static class ResultRow
     /// <param name="file">The file as the caller named it, or null where there is none.</param>
     /// <param name="outcome">The analysis of the mode.</param>
     /// <param name="point">The operating point.</param>
-    /// <param name="budget">Finds the losses with devices; null where they are not asked for. Its straight lines do not hold where <see cref="ConductionModel"/> serves.</param>
-    public static ResultRow<OperatedMode> At(string? file, ModeOutcome outcome, OperatingPoint point, Func<ModeAnalysis, LossBudget>? budget = null)
+    /// <param name="sized">The converter with its devices, whose losses are added; null where they are not asked for.</param>
+    public static ResultRow<OperatedMode> At(string? file, ModeOutcome outcome, OperatingPoint point, SizedConverter? sized = null)
     {
         ArgumentNullException.ThrowIfNull(outcome);
         ArgumentNullException.ThrowIfNull(point);
         if (!ConductionModel.Serves(outcome))
         {
-            return Find(file, outcome, analysis => new OperatedMode(PeriodicSteadyState.Of(analysis, point), budget?.Invoke(analysis)));
+            return Find(file, outcome, analysis => new OperatedMode(PeriodicSteadyState.Of(analysis, point), sized is null ? null : LossBudget.Of(sized, analysis, point)));
         }
 
         IEnumerable<Diagnostic> others = outcome.Diagnostics.Where(d => d.Code != DiagnosticCodes.InductorInterrupted).Union(outcome.Converter.Warnings);
         try
         {
-            return new ResultRow<OperatedMode>(file, outcome, others, new OperatedMode(ConductionModel.Of(outcome.Converter, outcome.Mode).At(point).Steady));
+            return new ResultRow<OperatedMode>(file, outcome, others, new OperatedMode(
+                ConductionModel.Of(outcome.Converter, outcome.Mode).At(point).Steady,
+                sized is null ? null : LossBudget.OfWaveforms(sized, sized.Converter.Modes[outcome.Mode.Name], point)));
         }
         catch (ScNetException refusal)
         {

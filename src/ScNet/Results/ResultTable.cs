@@ -105,9 +105,10 @@ public sealed class ResultTable
     /// <param name="rows">The rows, in their order.</param>
     /// <param name="hasSilicon">Whether the rows are compared at equal silicon too.</param>
     /// <param name="loadAmperes">The load current in amperes (A) at which the rows are compared too; null for none.</param>
+    /// <param name="hasBudgets">Whether the rows have the losses of devices at the load.</param>
     public static ResultTable OfComparisons(
-        ComparisonConditions conditions, IEnumerable<ResultRow<ComparedMode>> rows, bool hasSilicon = false, double? loadAmperes = null) =>
-        ComparisonTable.Of(conditions, rows, hasSilicon, loadAmperes);
+        ComparisonConditions conditions, IEnumerable<ResultRow<ComparedMode>> rows, bool hasSilicon = false, double? loadAmperes = null, bool hasBudgets = false) =>
+        ComparisonTable.Of(conditions, rows, hasSilicon, loadAmperes, hasBudgets);
 
     /// <summary>
     /// The positions of the rows in the order of a column: numbers by size, texts by the code of their letters, rows without a value

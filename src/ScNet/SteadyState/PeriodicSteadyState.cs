@@ -259,6 +259,15 @@ public sealed class PeriodicSteadyState
 
     internal IPeriodicSignals Signals => _signals.Value;
 
+    /// <summary>Whether a switch is closed in a phase, from 0, or in a stretch into which events divide phases.</summary>
+    internal bool IsClosed(int stretch, int @switch) => _closed[stretch][@switch];
+
+    /// <summary>The voltage across a switch there; null where nothing fixes it.</summary>
+    internal PhaseWaveform? AcrossSwitch(int stretch, int @switch) => _known.AcrossSwitch(@switch, stretch) ? Signals.SwitchVoltage(stretch, @switch) : null;
+
+    /// <summary>The potential of a node there; null where nothing fixes it.</summary>
+    internal PhaseWaveform? OfNode(int stretch, int node) => _known.OfNode(node, stretch) ? Signals.Potential(stretch, Converter.Nodes[node]) : null;
+
     private ElementOperations Operations => new(Converter, Signals, _known, _closed, Point.FrequencyHz);
 
     private static double? RatioOf(ModeAnalysis analysis) => analysis.Ratio.IsDetermined ? analysis.Ratio.ToDouble() : null;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using ScNet.Design;
 using ScNet.Results;
@@ -87,6 +88,48 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Contains(rows.Where(r => r.StartsWith("Half", StringComparison.Ordinal)), r => r.Contains(" 1.64 V ", StringComparison.Ordinal) && r.Contains(" 91.11 %", StringComparison.Ordinal));
         Assert.Equal(["Half", "Third", "Half", "Third"], rows.Select(r => r.Split(' ')[0]));
         Assert.Contains("overload", ToolRun.Of("compare", half, "--input-voltage", "3.6", "--rating", "1.8", "--load-current", "1").Output, StringComparison.Ordinal);
+    }
+
+    // 1 S over four switches of 4 Ω, 250 µm each of 1 kΩ·µm: gates of 2 fC/µm at 2 V from a rail of 80 % are all that is lost beside R
+    [Fact]
+    public void A_requirement_adds_the_efficiency_with_all_losses_of_its_devices()
+    {
+        string half = _folder.Write("half.toml", NetlistFolder.Half), third = _folder.Write("third.toml", NetlistFolder.Third);
+        string gates = _folder.Write("gates.toml", OperateCommandTests.GatesOnly);
+        string[] conditions = ["--input-voltage", "3.6", "--rating", "1.8", "--load-current", "0.02", "--frequency", "2e7", "--requirement", gates];
+        ToolRun json = ToolRun.Of(["compare", half, third, .. conditions, "--format", "json"]);
+        Assert.Equal((0, string.Empty), (json.Code, json.Error));
+        JsonNode row = JsonNode.Parse(json.Output)!["rows"]![0]!, budget = row["budget"]!;
+        double watts = 2e7 * 4 * 250 * 2e-15 * 2 / 0.8, dissipation = (double)row["atLoad"]!["dissipationWatts"]!, output = 0.02 * (double)row["atLoad"]!["outputVoltageVolts"]!;
+        Assert.Equal(watts, (double)budget["losses"]!["gateDriveWatts"]!, 1e-12);
+        Assert.Equal(dissipation + watts, (double)budget["totalLossWatts"]!, 1e-9);
+        double efficiency = output / (output + dissipation + watts);
+        Assert.Equal(efficiency, (double)budget["efficiency"]!, 1e-9);
+        Assert.Equal("n", (string?)budget["devices"]!["s1"]!["device"]);
+
+        ToolRun text = ToolRun.Of(["compare", third, half, .. conditions, "--sort", "budget.efficiency"]);
+        string[] rows = [.. text.Output.Split('\n').Where(l => l.StartsWith("Half", StringComparison.Ordinal) || l.StartsWith("Third", StringComparison.Ordinal))];
+        Assert.StartsWith("Half", rows[0], StringComparison.Ordinal);
+        Assert.Contains(efficiency.ToString(" 0.00 % ", CultureInfo.InvariantCulture), rows[0], StringComparison.Ordinal);
+        Assert.Contains("conduction ", rows[0], StringComparison.Ordinal);
+        Assert.Contains("in devices of 'gates'", text.Output, StringComparison.Ordinal);
+        string[] columns = ToolRun.Of(["compare", half, .. conditions, "--format", "csv"]).Output.Split('\n')[0].Split(',');
+        Assert.Contains("budget.losses.platesWatts", columns);
+        Assert.Contains("budget.efficiency", columns);
+    }
+
+    [Fact]
+    public void A_requirement_needs_a_load_and_devices_that_serve()
+    {
+        string half = _folder.Write("half.toml", NetlistFolder.Half), gates = _folder.Write("gates.toml", OperateCommandTests.GatesOnly);
+        string[] conditions = ["compare", half, "--input-voltage", "3.6", "--rating", "1.8"];
+        Assert.Contains("Expected --load-current with --requirement", ToolRun.Of([.. conditions, "--requirement", gates]).Error, StringComparison.Ordinal);
+        Assert.Contains("The column budget.efficiency is there with --requirement only.", ToolRun.Of([.. conditions, "--load-current", "0.02", "--sort", "budget.efficiency"]).Error, StringComparison.Ordinal);
+        string weak = _folder.Write("weak.toml", OperateCommandTests.GatesOnly.Replace("\nrated_volts = 3.6", "\nrated_volts = 0.1", StringComparison.Ordinal));
+        ToolRun run = ToolRun.Of([.. conditions, "--load-current", "0.02", "--requirement", weak]);
+        Assert.Equal(1, run.Code);
+        Assert.Contains("device-rating-exceeded", run.Error, StringComparison.Ordinal);
+        Assert.Contains("Half", run.Output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -113,6 +113,36 @@ public sealed class HybridTests : IDisposable
     }
 
     [Fact]
+    public void Losses_with_devices_count_where_body_diodes_carry_a_dead_time_and_where_a_current_ends_a_phase()
+    {
+        string requirement = RepositoryFiles.PathOf("docs", "examples", "core-requirement.toml");
+        string legs = _folder.Write("legs.toml", TwoLegs), rests = _folder.Write("rests.toml", """
+            name = "Step-down that rests"
+            input = "vin"
+            output = "vout"
+            [phases]
+            duty = [0.25, 0.75]
+            [inductors]
+            coil = { between = ["x", "vout"], henries = 1e-6, ohms = 0.02, until_zero = [2] }
+            [switches]
+            high = { between = ["vin", "x"], ohms = 1, on = [1] }
+            low = { between = ["x", "gnd"], ohms = 1, on = [2] }
+            """);
+        foreach (string[] command in (string[][])[
+            [legs, "--load-current", "2", "--dead-time", "1e-8"],
+            [rests, "--load-current", "0.05"]])
+        {
+            ToolRun run = ToolRun.Of(["operate", .. command, "--input-voltage", "3.6", "--frequency", "1e6", "--requirement", requirement, "--format", "json"]);
+            Assert.Equal((0, string.Empty), (run.Code, run.Error));
+            JsonNode row = JsonNode.Parse(run.Output)!["rows"]![0]!, budget = row["budget"]!;
+            double resistive = (double)row["resistiveEfficiency"]!, whole = (double)budget["efficiency"]!;
+            Assert.InRange(whole, 0.3, resistive);
+            Assert.True((double)budget["losses"]!["gateDriveWatts"]! > 0);
+            Assert.True((double)budget["losses"]!["bodyDiodesWatts"]! > 0);
+        }
+    }
+
+    [Fact]
     public void The_search_of_reachable_ratios_refuses_inductors()
     {
         ToolRun run = ToolRun.Of("reach", _folder.Write("three.toml", ThreeLevels));

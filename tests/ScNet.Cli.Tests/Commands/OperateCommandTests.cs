@@ -48,7 +48,7 @@ public sealed class OperateCommandTests : IDisposable
     }
 
     // an invented process without anything but a gate: f · Q · V_drive / η of four switches of 500 µm
-    private const string GatesOnly =
+    internal const string GatesOnly =
         """
         format = 1
         name = "gates"

@@ -14,8 +14,9 @@ internal sealed class StageCosts
     private readonly LossPolynomial[][] _conduction;
     private readonly LossPolynomial[][] _rest;
 
-    private StageCosts(ModeAnalysis analysis, LossPolynomial[][] conduction, LossPolynomial[][] rest, LossPolynomial others, double diodeVoltSeconds)
+    private StageCosts(ModeAnalysis analysis, LossPolynomial[][] conduction, LossPolynomial[][] rest, LossPolynomial others, double diodeVoltSeconds, IReadOnlyList<CoreTerm> cores)
     {
+        Cores = cores;
         DiodeVoltSeconds = diodeVoltSeconds;
         Analysis = analysis;
         _conduction = conduction;
@@ -28,6 +29,9 @@ internal sealed class StageCosts
 
     /// <summary>What body diodes lose per ampere of load and hertz, without ripple, in volt seconds.</summary>
     public double DiodeVoltSeconds { get; }
+
+    /// <summary>The cores of inductors.</summary>
+    public IReadOnlyList<CoreTerm> Cores { get; }
 
     /// <summary>What belongs to no capacitor and no switch.</summary>
     public LossPolynomial Others { get; }
@@ -43,6 +47,7 @@ internal sealed class StageCosts
             .Select((name, e) => (name, e)).ToDictionary(p => p.name, p => p.e, StringComparer.Ordinal);
         LossPolynomial others = default;
         double diodes = 0;
+        IReadOnlyList<CoreTerm> cores = [];
         for (int option = 0; option < optionCounts.Max(); option++)
         {
             SizedConverter unit = SizedValues.Build(
@@ -51,6 +56,7 @@ internal sealed class StageCosts
                 [.. Enumerable.Repeat(1.0, capacitors)], [.. Enumerable.Repeat(1.0, count - capacitors)], inductors);
             others = default;
             LossTerms losses = LossTerms.Of(unit, analysis.WithValuesOf(unit.Converter));
+            cores = losses.Cores;
             diodes = process.DeadTimeSeconds * losses.Diodes.Sum(d => d.DiodeVolts * Math.Abs(d.PerAmpere));
             foreach (LossTerm term in losses.Terms)
             {
@@ -68,7 +74,7 @@ internal sealed class StageCosts
             }
         }
 
-        return new StageCosts(analysis, conduction, rest, others, diodes);
+        return new StageCosts(analysis, conduction, rest, others, diodes, cores);
     }
 
     /// <summary>What conducts, at one farad or one siemens.</summary>

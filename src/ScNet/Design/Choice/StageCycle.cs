@@ -16,6 +16,7 @@ internal sealed class StageCycle
     private readonly double _fastOhms;
     private readonly double _deadSeconds;
     private readonly (DiodeTerm Term, double Share)[] _diodes;
+    private readonly (CoreTerm Term, double Share)[] _cores;
 
     /// <summary>Prepares a stage.</summary>
     public StageCycle(SizedConverter sized, ModeAnalysis analysis)
@@ -24,6 +25,7 @@ internal sealed class StageCycle
         LossTerms losses = LossTerms.Of(sized, own);
         _deadSeconds = sized.Process.DeadTimeSeconds;
         _diodes = [.. losses.Diodes.Select(d => (d, 1.0))];
+        _cores = [.. losses.Cores.Select(c => (c, 1.0))];
         foreach (LossTerm term in losses.Terms)
         {
             LossPolynomial always = new() { Volts = term.Watts.Volts, Volts2 = term.Watts.Volts2, Constant = term.Watts.Constant };
@@ -63,6 +65,7 @@ internal sealed class StageCycle
         _fastOhms = Between(a._fastOhms, b._fastOhms);
         _deadSeconds = a._deadSeconds;
         _diodes = [.. a._diodes.Select(d => (d.Term, d.Share * (1 - share))), .. b._diodes.Select(d => (d.Term, d.Share * share))];
+        _cores = [.. a._cores.Select(c => (c.Term, c.Share * (1 - share))), .. b._cores.Select(c => (c.Term, c.Share * share))];
 
         double Between(double low, double high) => low + (share * (high - low));
     }
@@ -84,7 +87,7 @@ internal sealed class StageCycle
 
     /// <summary>What cycles of a load current lose while they run, in watts.</summary>
     public double RunningWatts(double volts, double amperes, double hertz) =>
-        _cycles.At(volts, amperes, hertz) + (_sharingOhmsAtOneHertz / hertz * amperes * amperes) + DiodeWatts(volts, amperes, hertz);
+        _cycles.At(volts, amperes, hertz) + (_sharingOhmsAtOneHertz / hertz * amperes * amperes) + DiodeWatts(volts, amperes, hertz) + CoreWatts(volts, hertz);
 
     /// <summary>The losses by kind where a share of the cycles runs, each with the load current over the share.</summary>
     public void WattsAt(double volts, double cycleAmperes, double hertz, double share, Span<double> wattsByKind)
@@ -96,6 +99,18 @@ internal sealed class StageCycle
 
         wattsByKind[(int)LossKind.ChargeSharing] = share * _sharingOhmsAtOneHertz / hertz * cycleAmperes * cycleAmperes;
         wattsByKind[(int)LossKind.BodyDiodes] = share * DiodeWatts(volts, cycleAmperes, hertz);
+        wattsByKind[(int)LossKind.Cores] = share * CoreWatts(volts, hertz);
+    }
+
+    private double CoreWatts(double volts, double hertz)
+    {
+        double watts = 0;
+        foreach ((CoreTerm term, double share) in _cores)
+        {
+            watts += share * term.At(volts, hertz);
+        }
+
+        return watts;
     }
 
     private double DiodeWatts(double volts, double amperes, double hertz)

@@ -89,7 +89,8 @@ internal sealed class StageDesign
             return null;
         }
 
-        ElementOptions options = ElementOptions.Of(fit.Stress, requirement.Process, HeldVolts(candidate, served));
+        ElementOptions options = ElementOptions.Of(
+            fit.Stress, requirement.Process, HeldVoltages.Of(candidate.Converter!, served.Select(p => (candidate.Duties.AnalysisAt(p.Node), p.Point.InputVolts))));
         StageDesign? best = null;
         foreach (InductorDevice inductor in requirement.Process.Inductors)
         {
@@ -139,14 +140,6 @@ internal sealed class StageDesign
 
         return best is { } found ? new StageDesign(candidate, requirement.Process, options, inductors, points, program, found.Chosen, found.Optimum) : null;
     }
-
-    // the voltages of each capacitor, for kinds whose density depends on them
-    private static double[][] HeldVolts(Candidate candidate, List<(ProfilePoint Point, int Node)> served) =>
-    [
-        .. candidate.Converter!.Capacitors.Select((_, c) => served
-            .Select(p => (Held: candidate.Duties.AnalysisAt(p.Node).IdealPoint.CapacitorVoltages[c], p.Point.InputVolts))
-            .Where(v => v.Held.IsDetermined).Select(v => v.Held.ToDouble() * v.InputVolts).Distinct().ToArray()),
-    ];
 
     private const int MostRounds = 6;
 

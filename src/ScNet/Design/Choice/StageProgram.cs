@@ -141,6 +141,12 @@ internal sealed class StageProgram
             sum.Add(scale * others.Volts2PerHertz2 * volts * volts, (j, -1), (f, -2));
             sum.Add(scale * PerHertz(others, volts), (j, -1), (f, 1));
             sum.Add(scale * point.Costs.DiodeVoltSeconds, (f, 1));
+            foreach (CoreTerm core in point.Costs.Cores)
+            {
+                // at one hertz, as the ripple goes with one over the frequency
+                sum.Add(scale * core.At(volts, 1), (j, -1), (f, core.Device.CoreFrequencyExponent - core.Device.CoreRippleExponent));
+            }
+
             sum.Add(point.Weight * Always(others, volts));
         }
 

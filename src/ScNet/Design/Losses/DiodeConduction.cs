@@ -76,7 +76,8 @@ internal sealed class DiodeConduction
             {
                 StackedSwitch stack = sized.Switches[s];
                 double volts = converter.Switches[s].DiodeVolts ?? (stack.Count * stack.Device.BodyDiodeVolts);
-                terms.Add(new(converter.Switches[s].Name, volts, load[s], own[s]));
+                Quantity blocked = _analysis.BlockingVoltages.Switches[s][next + 1];
+                terms.Add(new(converter.Switches[s].Name, volts, load[s], own[s], !after[s] && blocked.IsDetermined ? Math.Abs(blocked.ToDouble()) : 0));
             }
         }
 

@@ -16,7 +16,9 @@ internal static class LossFormulas
         new(LossKind.Plates, "plates", "f·½·C_plate·Σ Δv² over the steps of the plate's potential from phase to phase", "docs/theory/parasitic-capacitances.md; common practice, no source"),
         new(LossKind.Leakage, "leakage", "capacitors: I_leak·v²/V_rated; open switches: I_leak·Σ D·|v|", "common practice, no source"),
         new(LossKind.BodyDiodes, "body diodes", "f·t_dead·V_diode·i at every edge at which a switch's current flows in the direction of its body diode", Erickson),
+        new(LossKind.ReverseRecovery, "reverse recovery", "f·Q_stored·|v|, v what the switch blocks after an edge in which its body diode has carried a current", Erickson),
         new(LossKind.Windings, "windings", "R_winding·i_rms², with straight-line ripple", Erickson),
+        new(LossKind.Cores, "cores", "P·(f/1 MHz)^a·(Δi/1 A)^b, Δi the ripple peak to peak", "C. P. Steinmetz, Trans. AIEE 9, 1892 (from memory), with current for field"),
         new(LossKind.Control, "control", "P_fixed + f·Q_cycle·V_in", "common practice, no source"),
         new(LossKind.LinearDrop, "linear drop", "(V_in − V_out)·I in a linear regulator", "common practice, no source"),
     ];

@@ -24,8 +24,14 @@ public enum LossKind
     /// <summary>Current through body diodes in dead time.</summary>
     BodyDiodes,
 
+    /// <summary>Charge that body diodes have stored in dead time and give back as their switch blocks.</summary>
+    ReverseRecovery,
+
     /// <summary>Current through the resistance of windings.</summary>
     Windings,
+
+    /// <summary>Magnetisation of the cores of inductors.</summary>
+    Cores,
 
     /// <summary>What the control draws.</summary>
     Control,

@@ -13,13 +13,16 @@ namespace ScNet.Design.Losses;
 public sealed class LossModel
 {
     /// <summary>The number of kinds of losses.</summary>
-    public const int KindCount = 10;
+    public const int KindCount = 12;
+
+    private const double WorthANote = 0.02;
 
     private readonly LossTerm[] _terms;
     private readonly (LossKind Kind, LossPolynomial Watts)[] _kinds;
     private readonly (string Name, double Share)[] _sharing;
     private readonly SteadyStateModel _steadyState;
     private readonly DiodeTerm[] _diodes;
+    private readonly CoreTerm[] _cores;
     private readonly double _deadSeconds;
     private readonly double _fastOhms;
 
@@ -33,6 +36,7 @@ public sealed class LossModel
         _terms = [.. losses.Terms];
         _kinds = [.. _terms.GroupBy(t => t.Kind).Select(g => (g.Key, g.Aggregate(default(LossPolynomial), (sum, term) => sum + term.Watts)))];
         _diodes = [.. losses.Diodes];
+        _cores = [.. losses.Cores];
         _deadSeconds = sized.Process.DeadTimeSeconds;
         _sharing = [.. SharingShares.Of(analysis)];
         Notes = losses.Notes;
@@ -61,12 +65,10 @@ public sealed class LossModel
         ArgumentNullException.ThrowIfNull(analysis);
         if (analysis.Mode.UntilZeroPhases.Any(p => p.Count > 0))
         {
-            throw new ArgumentException($"Expected a mode of fixed phases, but a current ends phases of '{analysis.Mode}': its operating points are those of the conduction model.", nameof(analysis));
+            throw new ArgumentException($"Expected a mode of fixed phases, but a current ends phases of '{analysis.Mode}': its losses follow from waveforms, LossBudget.OfWaveforms.", nameof(analysis));
         }
 
-        Converter plain = sized.Converter.ParasiticBranches.Count == 0
-            ? sized.Converter
-            : sized.Converter.WithParasitics([.. sized.Converter.Capacitors.Select(_ => CapacitorPlates.None)], []);
+        Converter plain = sized.Plain;
         return new LossModel(sized, ReferenceEquals(analysis.Converter, plain) ? analysis : analysis.WithValuesOf(plain));
     }
 
@@ -76,9 +78,10 @@ public sealed class LossModel
     {
         ArgumentNullException.ThrowIfNull(point);
         double ohms, ratio;
+        TwoPortPoint? exact = null;
         if (Sized.Converter.Inductors.Count > 0)
         {
-            TwoPortPoint exact = _steadyState.TwoPort.At(point.FrequencyHz);
+            exact = _steadyState.TwoPort.At(point.FrequencyHz);
             (ohms, ratio) = (exact.Ohms, exact.Ratio);
         }
         else
@@ -88,7 +91,23 @@ public sealed class LossModel
 
         var watts = new double[KindCount];
         WattsAt(point.InputVoltageVolts, point.LoadCurrentAmperes, point.FrequencyHz, ohms, watts);
-        return new LossBudget(this, point, (ratio * point.InputVoltageVolts) - (ohms * point.LoadCurrentAmperes), ohms, watts);
+        return new LossBudget(this, Bent(exact, point, watts), point, (ratio * point.InputVoltageVolts) - (ohms * point.LoadCurrentAmperes), ohms, watts);
+    }
+
+    // what straight lines miss where the period is long for the resistances or the capacitors
+    private LossNote? Bent(TwoPortPoint? exact, OperatingPoint point, double[] watts)
+    {
+        if (exact is null)
+        {
+            return null;
+        }
+
+        (double volts, double amperes) = (point.InputVoltageVolts, point.LoadCurrentAmperes);
+        double lost = (exact.Ohms * amperes * amperes) + ((exact.CurrentRatio - exact.Ratio) * volts * amperes) + (exact.InputSiemens * volts * volts);
+        double counted = watts[(int)LossKind.Conduction] + watts[(int)LossKind.ChargeSharing] + watts[(int)LossKind.Windings];
+        return Math.Abs(counted - lost) <= WorthANote * lost ? null : new LossNote(
+            LossKind.Conduction, string.Empty, true,
+            $"with ripple as straight lines: {EngineeringNumber.Of(counted, "W")} in all resistances, of which the exact solution loses {EngineeringNumber.Of(lost, "W")}");
     }
 
     /// <summary>The loss of every kind, without allocation.</summary>
@@ -114,6 +133,11 @@ public sealed class LossModel
         foreach (DiodeTerm diode in _diodes)
         {
             wattsByKind[(int)LossKind.BodyDiodes] += diode.At(inputVolts, loadAmperes, frequencyHz, _deadSeconds);
+        }
+
+        foreach (CoreTerm core in _cores)
+        {
+            wattsByKind[(int)LossKind.Cores] += core.At(inputVolts, frequencyHz);
         }
 
         wattsByKind[(int)LossKind.ChargeSharing] = SharingWatts(outputOhms, loadAmperes);
@@ -145,6 +169,11 @@ public sealed class LossModel
             foreach (IGrouping<string, DiodeTerm> diodes in kind == LossKind.BodyDiodes ? _diodes.GroupBy(d => d.Element) : [])
             {
                 Add(kind, diodes.Key, diodes.Sum(d => d.At(volts, amperes, hertz, _deadSeconds)));
+            }
+
+            foreach (CoreTerm core in kind == LossKind.Cores ? _cores : [])
+            {
+                Add(kind, core.Element, core.At(volts, hertz));
             }
         }
 

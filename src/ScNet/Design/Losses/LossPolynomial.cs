@@ -2,7 +2,7 @@ namespace ScNet.Design.Losses;
 
 /// <summary>
 /// A loss in watts as it depends on input voltage V, load current I and frequency f: the sum of a coefficient each for I², I·V/f,
-/// V²/f², f, f·V, f·V², V, V² and 1. Every loss but charge sharing and body diodes is one.
+/// V²/f², f, f·V, f·V², V, V² and 1. Every loss but charge sharing, body diodes and cores is one.
 /// </summary>
 /// <remarks>Which loss has which: docs/theory/losses.md.</remarks>
 internal readonly record struct LossPolynomial

@@ -3,7 +3,7 @@ using ScNet.Devices;
 
 namespace ScNet.Design.Losses;
 
-/// <summary>The losses of the elements of a mode, worked out once: all but charge sharing and body diodes.</summary>
+/// <summary>The losses of the elements of a mode, worked out once: all but charge sharing, body diodes and cores.</summary>
 /// <remarks>Formulas and sources: docs/theory/losses.md, and <see cref="LossBudget.Formulas"/>.</remarks>
 internal sealed class LossTerms
 {
@@ -27,6 +27,9 @@ internal sealed class LossTerms
 
     /// <summary>The body diodes that conduct in dead time.</summary>
     public IReadOnlyList<DiodeTerm> Diodes { get; private set; } = [];
+
+    /// <summary>The cores of inductors.</summary>
+    public IReadOnlyList<CoreTerm> Cores { get; private set; } = [];
 
     /// <summary>What is bounded only, or not counted.</summary>
     public IReadOnlyList<LossNote> Notes => [.. _notes];
@@ -60,10 +63,24 @@ internal sealed class LossTerms
         AddEach(LossKind.Conduction, _converter.Switches, s => s.Name, (s, i) => Heat(s.Ohms, limit.SwitchCoefficients[i], flow.Switches[i], ripple.Switches, i));
         AddEach(LossKind.Conduction, _converter.Capacitors, c => c.Name, (c, i) => Heat(c.EsrOhms, limit.CapacitorCoefficients[i], flow.Capacitors[i], ripple.Capacitors, i));
         AddEach(LossKind.Windings, _converter.Inductors, l => l.Name, (l, i) => Heat(l.Ohms, limit.InductorCoefficients[i], flow.Inductors[i], ripple.Inductors, i));
+        Cores = [.. _sized.Inductors.Select((device, l) => new CoreTerm(_converter.Inductors[l].Name, device, ripple.PeakToPeak(l))).Where(c => c.Device.CoreWatts > 0 && c.RipplePerVoltSecond > 0)];
         if (_converter.Inductors.Count > 0 && _sized.Process.DeadTimeSeconds > 0)
         {
             Diodes = DiodeConduction.Of(_sized, _analysis, ripple, out IReadOnlyList<int> without);
             _notes.AddRange(without.Select(phase => new LossNote(LossKind.BodyDiodes, string.Empty, false, $"after phase {phase}, as no body diodes give the current a path")));
+            Recover();
+        }
+    }
+
+    // what a diode has stored flows back under the voltage that its switch then blocks
+    private void Recover()
+    {
+        for (int s = 0; s < _sized.Switches.Count; s++)
+        {
+            StackedSwitch stack = _sized.Switches[s];
+            string name = NameOfSwitch(stack, s);
+            double volts = Diodes.Where(d => d.Element == name).Sum(d => d.BlockedPerVolt);
+            _terms.Add(new(LossKind.ReverseRecovery, name, new() { HertzVolts = stack.WidthOfEachMicrometres * stack.Device.RecoveryCoulombsPerMicrometre * volts }));
         }
     }
 

@@ -41,6 +41,19 @@ internal sealed class RippleCurrents
     /// <summary>What of it capacitors with a series resistance carry.</summary>
     public StraightLines Capacitors { get; }
 
+    /// <summary>The ripple of an inductor peak to peak in amperes; it is straight between the ends of phases.</summary>
+    public double PeakToPeak(int inductor)
+    {
+        double at = 0, least = 0, most = 0;
+        foreach (double[] rises in Inductors.Rises)
+        {
+            at += rises[inductor];
+            (least, most) = (Math.Min(least, at), Math.Max(most, at));
+        }
+
+        return most - least;
+    }
+
     /// <summary>Finds the ripple of a mode.</summary>
     /// <param name="analysis">The analysis of the mode.</param>
     /// <param name="duties">The duties of its phases.</param>

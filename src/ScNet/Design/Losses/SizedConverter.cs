@@ -47,8 +47,31 @@ public sealed class SizedConverter
     public double AreaSquareMetres =>
         Switches.Sum(s => s.AreaSquareMetres) + Capacitors.Sum(c => c.AreaSquareMetres) + Inductors.Sum(l => l.AreaSquareMetres);
 
+    /// <summary>The same devices in a converter of the same elements, such as one with other phases; it takes over the values.</summary>
+    /// <param name="other">The converter, whose elements have the same names in the same order.</param>
+    /// <exception cref="ArgumentException">The elements are others.</exception>
+    public SizedConverter Of(Converter other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return ElementNames(other).SequenceEqual(ElementNames(Converter))
+            ? new(
+                other.WithValues(
+                    [.. Converter.Capacitors.Select(c => c.Farads)], [.. Converter.Switches.Select(s => s.Ohms)], [.. Converter.Capacitors.Select(c => c.EsrOhms)],
+                    [.. Converter.Inductors.Select(l => l.Henries)], [.. Converter.Inductors.Select(l => l.Ohms)]),
+                Switches, Capacitors, Inductors, Process)
+            : throw new ArgumentException($"Expected a converter of the elements of '{Converter.Name}', but got '{other.Name}' with others.", nameof(other));
+    }
+
+    /// <summary>The converter without parasitic capacitances, which count by formula.</summary>
+    internal Converter Plain => Converter.ParasiticBranches.Count == 0
+        ? Converter
+        : Converter.WithParasitics([.. Converter.Capacitors.Select(_ => CapacitorPlates.None)], []);
+
     /// <summary>The converter and its area.</summary>
     public override string ToString() => FormattableString.Invariant($"{Converter.Name}, {AreaSquareMetres * 1e6:G4} mm²");
+
+    private static IEnumerable<string> ElementNames(Converter converter) =>
+        [.. converter.Switches.Select(s => s.Name), .. converter.Capacitors.Select(c => c.Name), .. converter.Inductors.Select(l => l.Name)];
 
     private static NamedList<T> Named<T>(IReadOnlyList<T> items, NameIndex names, string parameterName) => items.Count == names.Count
         ? new NamedList<T>([.. items], names)

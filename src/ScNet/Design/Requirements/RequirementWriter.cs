@@ -88,6 +88,7 @@ public static class RequirementWriter
             Number(text, SwitchNumbers.JunctionCharge, device.JunctionChargeCoulombsPerMicrometre);
             Number(text, SwitchNumbers.Leakage, device.LeakageAmperesPerMicrometre);
             Number(text, SwitchNumbers.Diode, device.BodyDiodeVolts);
+            Number(text, SwitchNumbers.Recovery, device.RecoveryCoulombsPerMicrometre);
             Number(text, SwitchNumbers.Area, device.AreaSquareMetresPerMicrometre);
             Number(text, SwitchNumbers.StackArea, device.StackAreaFactor);
             Number(text, SwitchNumbers.GuardSpacing, device.GuardMetres);
@@ -120,6 +121,9 @@ public static class RequirementWriter
             Number(text, InductorNumbers.Ohms, device.Ohms);
             Number(text, InductorNumbers.Area, device.AreaSquareMetres);
             Number(text, InductorNumbers.Current, device.MaximumAmperes);
+            Number(text, InductorNumbers.Core, device.CoreWatts);
+            Number(text, InductorNumbers.CoreFrequency, device.CoreFrequencyExponent);
+            Number(text, InductorNumbers.CoreRipple, device.CoreRippleExponent);
         }
 
         if (process.Control.FixedWatts != 0 || process.Control.CoulombsPerCycle != 0)

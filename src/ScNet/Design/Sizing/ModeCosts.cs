@@ -25,8 +25,7 @@ internal sealed class ModeCosts
     /// <param name="analysis">The analysis of the mode.</param>
     /// <param name="process">What drives and runs it.</param>
     /// <param name="options">What each element may be made of.</param>
-    /// <param name="inductors">The inductors.</param>
-    public static ModeCosts Of(ModeAnalysis analysis, Process process, ElementOptions options, IReadOnlyList<InductorDevice> inductors)
+    public static ModeCosts Of(ModeAnalysis analysis, Process process, ElementOptions options)
     {
         Converter converter = analysis.Converter;
         int capacitors = converter.Capacitors.Count, count = capacitors + converter.Switches.Count;
@@ -54,7 +53,7 @@ internal sealed class ModeCosts
         {
             SizedConverter sized = SizedValues.Build(
                 converter, process, [.. options.Capacitors.Select(c => c[Math.Min(option, c.Length - 1)])], [.. options.Switches.Select(s => s[Math.Min(option, s.Length - 1)])],
-                [.. Enumerable.Repeat(farads, capacitors)], [.. Enumerable.Repeat(1 / siemens, count - capacitors)], inductors);
+                [.. Enumerable.Repeat(farads, capacitors)], [.. Enumerable.Repeat(1 / siemens, count - capacitors)], []);
             var terms = new LossPolynomial[count];
             others = default;
             foreach (LossTerm term in LossTerms.Of(sized, analysis.WithValuesOf(sized.Converter)).Terms)

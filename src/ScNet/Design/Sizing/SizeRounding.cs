@@ -42,6 +42,6 @@ internal static class SizeRounding
             [.. from.Switches.Select(s => new ElementOption<SwitchDevice>(s.Device, s.Count))],
             farads,
             ohms,
-            task.Inductors);
+            []);
     }
 }

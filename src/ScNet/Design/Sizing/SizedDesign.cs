@@ -40,7 +40,7 @@ public sealed class SizedDesign
     /// <summary>The points that no sizes within the area serve, and why.</summary>
     public IReadOnlyList<UnreachablePoint> Unreachable { get; }
 
-    /// <summary>What proves the sizes; null once they are rounded.</summary>
+    /// <summary>How good the sizes are for certain; null once they are rounded.</summary>
     public OptimalityCertificate? Certificate { get; }
 
     /// <summary>The area that was allowed.</summary>
@@ -72,15 +72,15 @@ public sealed class SizedDesign
     /// <param name="area">The area.</param>
     /// <param name="frequencyHz">Floor and ceiling of the frequency in hertz (Hz): below the floor cycles are left out.</param>
     /// <param name="options">How sizes are looked for; null for the defaults.</param>
-    /// <exception cref="ArgumentException">The converter has inductors, there is no point, a mode does not exist, a value is out of range, or the area is not bounded.</exception>
-    /// <exception cref="ScNetException">There are no sizes, or a mode has no result.</exception>
+    /// <exception cref="ArgumentException">There is no point, a mode does not exist, a value is out of range, or the area is not bounded.</exception>
+    /// <exception cref="ScNetException">There are no sizes, the converter has inductors (<see cref="DiagnosticCodes.InductorSizes"/>), or a mode has no result.</exception>
     public static SizedDesign Of(
         ConverterAnalysis analysis, Process process, IReadOnlyList<SizingPoint> points, AreaBudget area, Interval<double> frequencyHz, SizingOptions? options = null) =>
         Try(analysis, process, points, area, frequencyHz, options).Require();
 
-    /// <summary>The same where there may be no sizes.</summary>
+    /// <summary>The same where there may be no sizes. There are none for a converter with inductors, whose duties belong to its sizes: that is a finding.</summary>
     /// <inheritdoc cref="Of" path="/param"/>
-    /// <exception cref="ArgumentException">The converter has inductors, there is no point, a mode does not exist, a value is out of range, or the area is not bounded.</exception>
+    /// <exception cref="ArgumentException">There is no point, a mode does not exist, a value is out of range, or the area is not bounded.</exception>
     /// <exception cref="ScNetException">A mode has no result.</exception>
     public static SizingOutcome Try(
         ConverterAnalysis analysis, Process process, IReadOnlyList<SizingPoint> points, AreaBudget area, Interval<double> frequencyHz, SizingOptions? options = null)
@@ -88,12 +88,16 @@ public sealed class SizedDesign
         ArgumentNullException.ThrowIfNull(analysis);
         ArgumentNullException.ThrowIfNull(process);
         ArgumentNullException.ThrowIfNull(area);
-        SizingCheck.Network(analysis);
         SizingCheck.Points(points, analysis);
         SizingCheck.Area(area);
         SizingCheck.Frequency(frequencyHz);
         options ??= new();
-        ElementOptions kinds = ElementOptions.Of(StressOf(analysis, points, options), process, HeldVolts(analysis, points));
+        if (SizingCheck.Network(analysis.Converter) is { } refusal)
+        {
+            return new SizingOutcome(analysis.Converter.Name, null, [], [refusal]);
+        }
+
+        ElementOptions kinds = ElementOptions.Of(StressOf(analysis, points, options), process, HeldVoltages.Of(analysis.Converter, points.Select(p => (analysis.Modes[p.Mode].Require(), p.InputVolts))));
         if (kinds.Findings.Any(f => f.Severity == DiagnosticSeverity.Error))
         {
             return new SizingOutcome(analysis.Converter.Name, null, [], kinds.Findings);
@@ -175,14 +179,6 @@ public sealed class SizedDesign
             new OptimalityCertificate(
                 Math.Max(0, 1 - Math.Exp(-found.Gap)), watts * Math.Exp(-found.Gap), task.Modes.All(m => m.ChargeFlow.DeterminedBy == FlowDetermination.Topology), found.Rounds, found.Steps));
     }
-
-    private static double[][] HeldVolts(ConverterAnalysis analysis, IReadOnlyList<SizingPoint> points) =>
-    [
-        .. analysis.Converter.Capacitors.Select((_, c) => points
-            .Select(p => (Volts: analysis.Modes[p.Mode].Require().IdealPoint.CapacitorVoltages[c], p.InputVolts))
-            .Where(v => v.Volts.IsDetermined)
-            .Select(v => v.Volts.ToDouble() * v.InputVolts).Distinct().ToArray()),
-    ];
 
     private static Diagnostic Finding(UnreachablePoint point) =>
         new(DiagnosticSeverity.Warning, DiagnosticCodes.PointUnreachable, $"{point}. Allow more area or a higher frequency, or take another mode.");

@@ -25,15 +25,12 @@ internal static class SizingCheck
         }
     }
 
-    /// <summary>Requires a network of switches and capacitors, whose impedance has slopes by every size.</summary>
-    public static void Network(ConverterAnalysis analysis)
-    {
-        if (analysis.Converter.Inductors.Count > 0)
-        {
-            throw new ArgumentException(
-                $"Expected a converter of switches and capacitors, but '{analysis.Converter.Name}' has inductors, so its duty regulates and belongs to the sizes. Ask for it as a candidate of a ranked choice.", nameof(analysis));
-        }
-    }
+    /// <summary>What stands against sizes of a network: inductors, as the duty that regulates them belongs to the sizes.</summary>
+    public static Diagnostic? Network(Converter converter) => converter.Inductors.Count == 0 ? null : new Diagnostic(
+        DiagnosticSeverity.Error,
+        DiagnosticCodes.InductorSizes,
+        $"Expected a converter of switches and capacitors, but '{converter.Name}' has {UnitText.Count(converter.Inductors.Count, "inductor", "inductors")}: its duty holds the output and belongs to the sizes. Make it a candidate, by its duty, and ask a ranked choice for it.",
+        [.. converter.Inductors.Select(l => l.Name)]);
 
     /// <summary>Requires that both kinds of elements are bounded.</summary>
     public static void Area(AreaBudget area)

@@ -1,5 +1,3 @@
-using ScNet.Devices;
-
 namespace ScNet.Design.Sizing;
 
 /// <summary>How sizes are looked for.</summary>
@@ -13,7 +11,4 @@ public sealed record SizingOptions
 
     /// <summary>The input voltages in volts (V) that the elements withstand; undetermined for those of the points, mode by mode.</summary>
     public Interval<double> InputVolts { get; init; }
-
-    /// <summary>The inductors, one per inductor of the converter; empty where it has none.</summary>
-    public IReadOnlyList<InductorDevice> Inductors { get; init => field = [.. value]; } = [];
 }

@@ -144,20 +144,19 @@ internal sealed class SizingProgram
     public IEnumerable<LogConvexFunction> Areas()
     {
         int capacitors = _task.CapacitorCount, all = _task.ElementCount;
-        double inductors = _task.Inductors.Sum(l => l.AreaSquareMetres);
         if (_task.Area.TotalSquareMetres is { } total)
         {
-            yield return AreaOver(0, all, inductors, total);
+            yield return AreaOver(0, all, total);
         }
 
         if (_task.Area.CapacitorSquareMetres is { } ofCapacitors && capacitors > 0)
         {
-            yield return AreaOver(0, capacitors, 0, ofCapacitors);
+            yield return AreaOver(0, capacitors, ofCapacitors);
         }
 
         if (_task.Area.SwitchSquareMetres is { } ofSwitches)
         {
-            yield return AreaOver(capacitors, all, 0, ofSwitches);
+            yield return AreaOver(capacitors, all, ofSwitches);
         }
     }
 
@@ -206,8 +205,9 @@ internal sealed class SizingProgram
         .. Enumerable.Range(0, _points.Length).SelectMany(p => Impedances(p, null).Select(_ => p)),
     ];
 
-    private LogConvexFunction AreaOver(int from, int to, double rest, double allowed)
+    private LogConvexFunction AreaOver(int from, int to, double allowed)
     {
+        double rest = 0;
         PosynomialBuilder sum = new();
         for (int e = from; e < to; e++)
         {

@@ -24,14 +24,13 @@ internal sealed class SizingTask
         Grid = how.Grid;
         Criterion = how.Criterion;
         Options = options;
-        Inductors = how.Inductors;
         Converter = analysis.Converter.ParasiticBranches.Count == 0
             ? analysis.Converter
             : analysis.Converter.WithParasitics([.. analysis.Converter.Capacitors.Select(_ => CapacitorPlates.None)], []);
         string[] names = [.. points.Select(p => p.Mode).Distinct(StringComparer.Ordinal)];
         _modes = names.Select((name, m) => (name, m)).ToDictionary(p => p.name, p => p.m, StringComparer.Ordinal);
         Modes = [.. names.Select(n => analysis.Modes[n].Require())];
-        Costs = [.. Modes.Select(m => ModeCosts.Of(m, process, options, Inductors))];
+        Costs = [.. Modes.Select(m => ModeCosts.Of(m, process, options))];
         Points = [.. points];
     }
 
@@ -53,8 +52,6 @@ internal sealed class SizingTask
     public DeviceCriterion Criterion { get; }
 
     public ElementOptions Options { get; }
-
-    public IReadOnlyList<InductorDevice> Inductors { get; }
 
     /// <summary>The analyses of the modes that points name.</summary>
     public ModeAnalysis[] Modes { get; }
@@ -115,5 +112,5 @@ internal sealed class SizingTask
         [.. Options.Switches.Select((o, s) => o[options[CapacitorCount + s]])],
         values[..CapacitorCount],
         [.. values[CapacitorCount..].Select(g => 1 / g)],
-        Inductors);
+        []);
 }

@@ -1,4 +1,6 @@
 using ScNet.Design;
+using ScNet.Design.Losses;
+using ScNet.Devices;
 using ScNet.Stress;
 
 namespace ScNet.Results.Pages;
@@ -6,7 +8,7 @@ namespace ScNet.Results.Pages;
 /// <summary>Modes of converters side by side as a page: one row per mode, what the columns mean, and what needs a note.</summary>
 public static class ComparisonPage
 {
-    private const string Limits = "limits", Load = "load", Charge = "charge", Switch = "switch", Capacitor = "capacitor";
+    private const string Limits = "limits", Load = "load", Devices = "devices", Charge = "charge", Switch = "switch", Capacitor = "capacitor";
 
     /// <summary>The page of one converter.</summary>
     /// <param name="comparisons">The compared modes.</param>
@@ -22,7 +24,9 @@ public static class ComparisonPage
     /// <param name="rows">The rows, in their order; files that could not be read are left out.</param>
     /// <param name="hasSilicon">Whether the rows are compared at equal silicon too.</param>
     /// <param name="loadAmperes">The load current in amperes (A) at which the rows are compared too; null for none.</param>
-    public static Page Of(ComparisonConditions conditions, IEnumerable<ResultRow<ComparedMode>> rows, bool hasSilicon = false, double? loadAmperes = null)
+    /// <param name="process">The process in whose devices the rows have losses at the load; null for none.</param>
+    public static Page Of(
+        ComparisonConditions conditions, IEnumerable<ResultRow<ComparedMode>> rows, bool hasSilicon = false, double? loadAmperes = null, Process? process = null)
     {
         ArgumentNullException.ThrowIfNull(conditions);
         ArgumentNullException.ThrowIfNull(rows);
@@ -35,11 +39,12 @@ public static class ComparisonPage
             + (loadAmperes is { } amperes ? $", {EngineeringNumber.Of(amperes, "A")} load" : string.Empty);
         PageTable table = new(
             string.Empty,
-            Columns(hasSilicon, loadAmperes is not null),
-            shown.Select(r => (IEnumerable<PageCell>)[NameOf(r, shown), r.Outcome!.Mode.Name, .. Figures(r, hasSilicon, loadAmperes is not null)]),
+            Columns(hasSilicon, loadAmperes is not null, process is not null),
+            shown.Select(r => (IEnumerable<PageCell>)[NameOf(r, shown), r.Outcome!.Mode.Name, .. Figures(r, hasSilicon, loadAmperes is not null, process is not null)]),
             nameColumns: 2,
             hasLegend: true,
             [
+                .. process is null ? Array.Empty<PageFigure>() : [new PageFigure("devices", $"of '{process.Name}', those that lose least at the load and at these values")],
                 new("SSL, FSL", "slow- and fast-switching limit of the output impedance, at the totals above"),
                 new("?, ≥, ~", "undetermined; a lower bound, as others are undetermined; an estimate, as charges depend on component values"),
                 .. shown.Any(r => r.Result?.Comparison.ChargeSharing is not null)
@@ -52,7 +57,8 @@ public static class ComparisonPage
     /// <summary>The columns of the table.</summary>
     /// <param name="hasSilicon">Whether the rows are compared at equal silicon too.</param>
     /// <param name="hasLoad">Whether the rows are compared at a load too.</param>
-    public static IReadOnlyList<PageColumn> Columns(bool hasSilicon = false, bool hasLoad = false)
+    /// <param name="hasBudgets">Whether the rows have losses with devices at the load.</param>
+    public static IReadOnlyList<PageColumn> Columns(bool hasSilicon = false, bool hasLoad = false, bool hasBudgets = false)
     {
         const string best = "the split of the total with the least impedance";
         string own = hasSilicon
@@ -82,6 +88,13 @@ public static class ComparisonPage
                     new PageColumn("η at load", true, "atLoad.resistiveEfficiency", AtLoad, Load),
                 ]
                 : Array.Empty<PageColumn>(),
+            .. hasBudgets
+                ?
+                [
+                    new PageColumn("η devices", true, "budget.efficiency", "efficiency at the load with all losses", Devices),
+                    new PageColumn("most lost by", false, null, "the kind of loss that takes most of the input, with its share", Devices),
+                ]
+                : Array.Empty<PageColumn>(),
             new("QV cap", true, "capacitorChargeVoltage.value", Handled, Charge),
             new("QV sw", true, "switchChargeVoltage.value", Handled, Charge),
             new("Vsw", true, "switchStress.peakVolts", "highest blocking voltage of a switch", Switch),
@@ -106,11 +119,11 @@ public static class ComparisonPage
             : converter.Name;
     }
 
-    private static IEnumerable<PageCell> Figures(ResultRow<ComparedMode> row, bool hasSilicon, bool hasLoad)
+    private static IEnumerable<PageCell> Figures(ResultRow<ComparedMode> row, bool hasSilicon, bool hasLoad, bool hasBudgets)
     {
         if (row.Result is not { Comparison: var comparison } result)
         {
-            return ["no result", .. Enumerable.Repeat<PageCell>("-", Columns(hasSilicon, hasLoad).Count - 3)];
+            return ["no result", .. Enumerable.Repeat<PageCell>("-", Columns(hasSilicon, hasLoad, hasBudgets).Count - 3)];
         }
 
         string shared = comparison.ChargeSharing is null ? string.Empty : "*";
@@ -132,11 +145,23 @@ public static class ComparisonPage
             Cells.Of(comparison.IdealOutputVoltageVolts, "V"),
             .. limits,
             .. load,
+            .. hasBudgets ? MostLost(result.Budget) : [],
             Cells.Of(comparison.CapacitorChargeVoltage.Value, QuantityText.Decimal(comparison.CapacitorChargeVoltage.Value)),
             Cells.Of(comparison.SwitchChargeVoltage.Value, QuantityText.Decimal(comparison.SwitchChargeVoltage.Value)),
             .. Stress(comparison.SwitchStress),
             .. Stress(comparison.CapacitorStress),
         ];
+    }
+
+    private static PageCell[] MostLost(LossBudget? budget)
+    {
+        if (budget is not { Efficiency: { } efficiency })
+        {
+            return ["-", "-"];
+        }
+
+        LossKind most = Enum.GetValues<LossKind>().MaxBy(budget.WattsOf);
+        return [Cells.Percent(efficiency, "0.00 %"), $"{LossBudget.Formulas[(int)most].Name} {Cells.Percent(budget.WattsOf(most) / budget.InputWatts, "0.00 %").Text}"];
     }
 
     private static string Bound(SiliconComparison silicon) => silicon.IsLowerBound ? "≥" : string.Empty;

@@ -1,6 +1,8 @@
 using Fractions;
 using ScNet.Analysis;
 using ScNet.Design.Losses;
+using ScNet.Devices;
+using ScNet.Netlists;
 using ScNet.SteadyState;
 
 namespace ScNet.Tests.Design.Losses;
@@ -43,6 +45,20 @@ public sealed class InductiveLossTests
         }
     }
 
+    // 470 nF and 470 nH: at 200 kHz the capacitors swing by more than they hold
+    [Fact]
+    public void Where_straight_lines_are_far_from_the_exact_solution_a_note_has_both_figures()
+    {
+        Converter stage = NetlistReader.ReadFile(RepositoryFiles.PathOf("docs", "examples", "four-level-stage.toml")).GetConverter();
+        LossModel model = LossModel.Of(Sized.Bare(stage), ModeAnalysis.Of(stage));
+        Assert.Empty(model.At(new OperatingPoint(3.6, 0.02, 2e7)).Notes);
+        OperatingPoint slow = new(3.6, 0.02, 2e5);
+        LossNote note = Assert.Single(model.At(slow).Notes);
+        Assert.True(note.IsCounted);
+        double lost = SteadyStateModel.Of(model.Analysis).At(slow).DissipationWatts;
+        Assert.EndsWith($"the exact solution loses {EngineeringNumber.Of(lost, "W")}", note.Reason, StringComparison.Ordinal);
+    }
+
     // a half-bridge: its low switch's diode takes the current at both edges, at the valley and at the peak of the ripple
     [Fact]
     public void The_body_diode_of_the_low_switch_carries_the_current_twice_a_period()
@@ -55,6 +71,36 @@ public sealed class InductiveLossTests
 
         // with a ripple of 0.375 A peak to peak and no load the current changes hands between the edges
         LossModelTests.Near(hertz * dead * 0.7 * 0.375, LossModelTests.Budget(sized, new OperatingPoint(volts, 0, hertz)).WattsOf(LossKind.BodyDiodes));
+    }
+
+    // after the dead time before the high switch closes, the diode of the low one gives back what it has stored, at the input voltage; before the
+    // low one closes nothing has to be taken back
+    [Fact]
+    public void A_body_diode_gives_back_its_charge_once_a_period()
+    {
+        const double volts = 4, hertz = 2e6;
+        SizedConverter sized = Sized.Of(s_stage, Sized.BareSwitch with { RecoveryCoulombsPerMicrometre = 5e-15 }, deadSeconds: 5e-9);
+        LossBudget budget = LossModelTests.Budget(sized, new OperatingPoint(volts, 0.5, hertz));
+        Loss loss = Assert.Single(budget.Losses, l => l.Kind == LossKind.ReverseRecovery);
+        Assert.Equal("low", loss.Element);
+        LossModelTests.Near(hertz * (1000 / 0.1) * 5e-15 * volts, loss.Watts);
+        Assert.Equal(0, LossModelTests.Budget(Sized.Of(s_stage, Sized.BareSwitch with { RecoveryCoulombsPerMicrometre = 5e-15 }), new OperatingPoint(volts, 0.5, hertz)).WattsOf(LossKind.ReverseRecovery));
+    }
+
+    // a ripple of 0.375 A peak to peak by hand, at 2 MHz; half of it in another period twice as short
+    [Theory]
+    [InlineData(2e6, 0.375)]
+    [InlineData(4e6, 0.1875)]
+    public void A_core_loses_by_powers_of_frequency_and_ripple(double hertz, double ripple)
+    {
+        SizedConverter bare = Sized.Bare(s_stage);
+        InductorDevice core = bare.Inductors[0] with { CoreWatts = 0.2, CoreFrequencyExponent = 1.3, CoreRippleExponent = 2.2 };
+        SizedConverter sized = new(s_stage, bare.Switches, bare.Capacitors, [core], bare.Process);
+        LossBudget budget = LossModelTests.Budget(sized, new OperatingPoint(4, 0.5, hertz));
+        double watts = 0.2 * Math.Pow(hertz / 1e6, 1.3) * Math.Pow(ripple, 2.2);
+        LossModelTests.Near(watts, budget.WattsOf(LossKind.Cores));
+        Assert.Equal("coil", Assert.Single(budget.Losses, l => l.Kind == LossKind.Cores).Element);
+        LossModelTests.Near(watts, LossBudget.OfWaveforms(sized, s_stage.Modes[0], new OperatingPoint(4, 0.5, hertz)).WattsOf(LossKind.Cores), 0.05);
     }
 
     // every pair of a multi-level stage changes twice a period, each time through one diode

@@ -18,7 +18,7 @@ public sealed class RequirementWriterLaws
     private static readonly Gen<SwitchDevice> s_switch =
         from texts in Gen.Select(s_name, Gen.Bool)
         from v in s_positive.Array[9]
-        from z in s_zeroOrMore.Array[2]
+        from z in s_zeroOrMore.Array[3]
         from threshold in Gen.Double[0, 0.9]
         select new SwitchDevice
         {
@@ -37,6 +37,7 @@ public sealed class RequirementWriterLaws
             BodyDiodeVolts = v[8],
             LeakageAmperesPerMicrometre = z[0],
             GuardMetres = z[1],
+            RecoveryCoulombsPerMicrometre = z[2],
         };
 
     private static readonly Gen<CapacitorDevice> s_capacitor =
@@ -73,7 +74,18 @@ public sealed class RequirementWriterLaws
             Name = names[0],
             Switches = [.. switches.Select((s, i) => s with { Name = names[1] + i })],
             Capacitors = [.. capacitors.Select((c, i) => c with { Name = names[1] + i })],
-            Inductors = [.. inductors.Select((l, i) => new InductorDevice { Name = names[1] + i, Source = names[0], Henries = l.Item1, Ohms = l.Item2, AreaSquareMetres = l.Item2, MaximumAmperes = l.Item3 })],
+            Inductors = [.. inductors.Select((l, i) => new InductorDevice
+            {
+                Name = names[1] + i,
+                Source = names[0],
+                Henries = l.Item1,
+                Ohms = l.Item2,
+                AreaSquareMetres = l.Item2,
+                MaximumAmperes = l.Item3,
+                CoreWatts = l.Item2,
+                CoreFrequencyExponent = 2 * l.Item1,
+                CoreRippleExponent = 3 * l.Item1,
+            })],
             MaximumSwitchesInSeries = counts[0],
             MaximumCapacitorsInSeries = counts[1],
             GateRailEfficiency = shares,

@@ -190,12 +190,16 @@ public sealed class SizedDesignTests
     }
 
     [Fact]
-    public void A_stage_with_an_inductor_is_refused_and_says_where_it_is_sized()
+    public void A_stage_with_an_inductor_has_no_sizes_and_the_finding_says_where_it_is_sized()
     {
         ConverterAnalysis stage = ConverterAnalysis.Of(InductiveStage.StepDown(new(1, 4)));
-        ArgumentException fault = Assert.Throws<ArgumentException>(() =>
-            SizedDesign.Of(stage, s_process, [new SizingPoint("default", 3.6, 0.8, 1e-3)], new AreaBudget(1e-6), s_frequencies));
-        Assert.Contains("a candidate of a ranked choice", fault.Message, StringComparison.Ordinal);
+        SizingOutcome outcome = SizedDesign.Try(stage, s_process, [new SizingPoint(Mode.DefaultName, 3.6, 0.8, 1e-3)], new AreaBudget(1e-6), s_frequencies);
+        Assert.Null(outcome.Design);
+        Diagnostic finding = Assert.Single(outcome.Findings);
+        Assert.Equal((DiagnosticCodes.InductorSizes, DiagnosticSeverity.Error), (finding.Code, finding.Severity));
+        Assert.Equal(["coil"], finding.Elements);
+        Assert.Contains("ask a ranked choice", finding.Message, StringComparison.Ordinal);
+        Assert.Throws<ScNetException>(outcome.Require);
     }
 
     [Fact]

@@ -88,6 +88,7 @@ internal sealed class ProcessTables(RequirementTable table)
             JunctionChargeCoulombsPerMicrometre = kind[SwitchNumbers.JunctionCharge],
             LeakageAmperesPerMicrometre = kind[SwitchNumbers.Leakage],
             BodyDiodeVolts = kind[SwitchNumbers.Diode],
+            RecoveryCoulombsPerMicrometre = kind[SwitchNumbers.Recovery],
             AreaSquareMetresPerMicrometre = kind[SwitchNumbers.Area],
             StackAreaFactor = kind[SwitchNumbers.StackArea],
             GuardMetres = kind[SwitchNumbers.GuardSpacing],
@@ -173,6 +174,9 @@ internal sealed class ProcessTables(RequirementTable table)
             Ohms = kind[InductorNumbers.Ohms],
             AreaSquareMetres = kind[InductorNumbers.Area],
             MaximumAmperes = kind.Find(InductorNumbers.Current),
+            CoreWatts = kind[InductorNumbers.Core],
+            CoreFrequencyExponent = kind[InductorNumbers.CoreFrequency],
+            CoreRippleExponent = kind[InductorNumbers.CoreRipple],
         };
     }
 

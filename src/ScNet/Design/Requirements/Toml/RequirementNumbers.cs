@@ -41,6 +41,7 @@ internal static class SwitchNumbers
     public static readonly NumberKey JunctionCharge = NumberKey.Required("junction_coulombs_per_micrometre", "coulombs per micrometre");
     public static readonly NumberKey Leakage = NumberKey.OrZero("leakage_amperes_per_micrometre", "amperes per micrometre");
     public static readonly NumberKey Diode = NumberKey.Or(SwitchDevice.DefaultBodyDiodeVolts, "diode_volts", "volts");
+    public static readonly NumberKey Recovery = NumberKey.OrZero("recovery_coulombs_per_micrometre", "coulombs per micrometre");
     public static readonly NumberKey Area = NumberKey.Required("square_metres_per_micrometre", "square metres per micrometre");
     public static readonly NumberKey StackArea = NumberKey.Or(1, "stack_area_factor", string.Empty);
     public static readonly NumberKey GuardSpacing = NumberKey.OrZero("guard_metres", "metres");
@@ -66,6 +67,9 @@ internal static class InductorNumbers
     public static readonly NumberKey Ohms = NumberKey.Required("ohms", "ohms", NumberBounds.ZeroOrMore);
     public static readonly NumberKey Area = NumberKey.OrZero("area_square_metres", "square metres");
     public static readonly NumberKey Current = NumberKey.Optional("maximum_amperes", "amperes");
+    public static readonly NumberKey Core = NumberKey.OrZero("core_watts", "watts");
+    public static readonly NumberKey CoreFrequency = NumberKey.Or(InductorDevice.DefaultCoreFrequencyExponent, "core_frequency_exponent", string.Empty);
+    public static readonly NumberKey CoreRipple = NumberKey.Or(InductorDevice.DefaultCoreRippleExponent, "core_ripple_exponent", string.Empty);
 }
 
 /// <summary>The numbers of the control.</summary>

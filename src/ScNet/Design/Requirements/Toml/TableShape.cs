@@ -21,7 +21,7 @@ internal sealed class TableShape
         [RequirementKeys.Source, RequirementKeys.Polarity],
         [
             SwitchNumbers.Rated, SwitchNumbers.Drive, SwitchNumbers.GateRated, SwitchNumbers.Threshold, SwitchNumbers.Resistance, SwitchNumbers.GateCharge,
-            SwitchNumbers.JunctionCharge, SwitchNumbers.Leakage, SwitchNumbers.Diode, SwitchNumbers.Area, SwitchNumbers.StackArea, SwitchNumbers.GuardSpacing,
+            SwitchNumbers.JunctionCharge, SwitchNumbers.Leakage, SwitchNumbers.Diode, SwitchNumbers.Recovery, SwitchNumbers.Area, SwitchNumbers.StackArea, SwitchNumbers.GuardSpacing,
         ]);
 
     public static readonly TableShape Capacitor = new(
@@ -33,7 +33,11 @@ internal sealed class TableShape
         [RequirementKeys.DensityAtVolts]);
 
     public static readonly TableShape Inductor = new(
-        [RequirementKeys.Source], [InductorNumbers.Henries, InductorNumbers.Ohms, InductorNumbers.Area, InductorNumbers.Current]);
+        [RequirementKeys.Source],
+        [
+            InductorNumbers.Henries, InductorNumbers.Ohms, InductorNumbers.Area, InductorNumbers.Current, InductorNumbers.Core, InductorNumbers.CoreFrequency,
+            InductorNumbers.CoreRipple,
+        ]);
 
     public static readonly TableShape Control = new([], [ControlNumbers.Fixed, ControlNumbers.Cycle]);
 
