@@ -24,6 +24,8 @@ internal static class ChoiceTable
         new("totalLossWatts", r => r.Ranked?.LossWatts),
         .. s_kinds.Select(k => new Figure<Row>($"lossWatts.{KeyOf(k)}", r => r.Ranked?.Loads.Sum(l => l.Load.Share * l.WattsOf(k)))),
         new("areaSquareMetres", r => r.Ranked?.AreaSquareMetres),
+        new("parts", r => r.Ranked?.Parts),
+        new("rippleVolts", r => r.Ranked?.RippleVolts),
         new("relativeGap", r => r.Ranked?.RelativeGap),
         new("modes", r => r.Ranked?.Modes.Select((m, i) => Members(("mode", m.Name), ("timeShare", r.Ranked.SharesOfModes[i]))), HasColumn: false),
         new("loads", r => r.Ranked?.Loads.Select(Load), HasColumn: false),

@@ -44,6 +44,9 @@ internal sealed class CandidateDesign
     /// <summary>By how much of itself the loss may be lowered at most.</summary>
     public double? RelativeGap { get; private init; }
 
+    /// <summary>The largest ripple; null where none is limited, or a linear regulator has none.</summary>
+    public OutputRipple? Ripple { get; private init; }
+
     /// <summary>By what candidates are ranked, the largest first: hours of life, or less input power where no charge is told.</summary>
     public double Merit => Life.Hours ?? -Life.InputWatts!.Value;
 
@@ -120,9 +123,33 @@ internal sealed class CandidateDesign
         Candidate candidate, Requirement requirement, IReadOnlyList<RegulatedMode> modes, SizedConverter? sized, double? gap, IReadOnlyList<string> notes)
     {
         LifeEstimate life = LifeEstimate.Of(modes, requirement, LifeSlices);
+        OutputRipple? ripple = requirement.RippleVolts is null || life.End is not null ? null : OutputRipple.Of(requirement, modes);
+        if (ripple?.Volts > requirement.RippleVolts)
+        {
+            return Rejected(candidate, [RippleText(ripple, requirement)], isOpen: true);
+        }
+
         return life.End is { } end
             ? Rejected(candidate, [$"{end}: {end.Reasons[modes.ToList().IndexOf(OperatingProfile.Nearest(modes))]}"], isOpen: true)
-            : new CandidateDesign(candidate) { Notes = notes, Sized = sized, Modes = modes, Life = life, RelativeGap = gap };
+            : new CandidateDesign(candidate)
+            {
+                Notes = ripple is { Parts: > 1 } ? [.. notes, RippleText(ripple, requirement)] : notes,
+                Sized = sized,
+                Modes = modes,
+                Life = life,
+                RelativeGap = gap,
+                Ripple = ripple,
+            };
+    }
+
+    // "8 parts in turn: ripple of 36 mV at 10 mA from 2.8 V, 40 mV allowed"
+    private static string RippleText(OutputRipple ripple, Requirement requirement)
+    {
+        string at = $"at {EngineeringNumber.Of(ripple.Point.LoadAmperes, "A")} from {EngineeringNumber.Of(ripple.Point.InputVolts, "V")}, {EngineeringNumber.Of(requirement.RippleVolts, "V")} allowed";
+        string parts = ripple.Parts > 1 ? $"{UnitText.Count(ripple.Parts, "part", "parts")} in turn: " : string.Empty;
+        return double.IsInfinity(ripple.Volts)
+            ? $"{parts}nothing holds the output up all the time {at}: tell what does, output_farads"
+            : $"{parts}ripple of {EngineeringNumber.Of(ripple.Volts, "V")} {at}";
     }
 
     private static CandidateDesign Rejected(Candidate candidate, IReadOnlyList<string> reasons, bool isOpen = false) => new(candidate) { Rejections = reasons, IsOpen = isOpen };

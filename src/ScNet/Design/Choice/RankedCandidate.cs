@@ -61,6 +61,12 @@ public sealed class RankedCandidate
     /// <summary>By how much of itself the loss at the points for which it is sized may be lowered at most by other sizes of the same kinds, a power of ten that is not below it; null for a linear regulator.</summary>
     public double? RelativeGap => _design.RelativeGap is { } gap ? Math.Pow(10, Math.Ceiling(Math.Log10(Math.Max(gap, LeastGap)))) : null;
 
+    /// <summary>The number of equal parts, of the same area together, that work one after the other so that the ripple is as small as it may be; 1 where it is anyhow, or is not limited.</summary>
+    public int Parts => _design.Ripple?.Parts ?? 1;
+
+    /// <summary>The largest ripple of the output, peak to peak, in volts (V), of so many parts; null where the requirement limits none, or there are no cycles.</summary>
+    public double? RippleVolts => _design.Ripple?.Volts;
+
     /// <summary>Why it has its place: where it loses most against the one before it and the first one, and which elements take stacks.</summary>
     public IReadOnlyList<string> Reasons { get; }
 

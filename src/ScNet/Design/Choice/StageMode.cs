@@ -61,7 +61,7 @@ internal sealed class StageMode : RegulatedMode
         double share = loadAmperes / best.Amperes;
         Span<double> watts = stackalloc double[LossModel.KindCount];
         cycle!.WattsAt(inputVolts, best.Amperes, best.Hertz, share, watts);
-        return new(share < 1 ? RegulationOutcome.HeldBySkipping : RegulationOutcome.Held, share * best.Hertz, duty, outputWatts, watts);
+        return new(share < 1 ? RegulationOutcome.HeldBySkipping : RegulationOutcome.Held, share * best.Hertz, duty, outputWatts, watts, share);
     }
 
     /// <inheritdoc/>
@@ -71,6 +71,13 @@ internal sealed class StageMode : RegulatedMode
         RegulationOutcome.ImpedanceTooHigh => $"at the ceiling of {EngineeringNumber.Of(_frequencyHz.Maximum, "Hz")} {EngineeringNumber.Of(loadAmperes, "A")} is too much for its capacitors or inductors",
         _ => string.Empty,
     };
+
+    /// <inheritdoc/>
+    internal override (Converter Converter, Mode Mode)? NetworkAt(double duty)
+    {
+        Converter converter = _sizedAt((int)Math.Round(duty / _candidate.MaximumDuty.ToDouble() * StageDuties.Parts)).Converter;
+        return (converter, converter.Modes[0]);
+    }
 
     /// <inheritdoc/>
     internal override double LackAt(double inputVolts, double outputVolts, double loadAmperes)

@@ -57,7 +57,7 @@ internal sealed class DutyMode : RegulatedMode
             inBurst[(int)LossKind.Control] += (1 - share) * _control.FixedWatts;
             if (Sum(inBurst) < total)
             {
-                return new(RegulationOutcome.HeldBySkipping, share * _frequencyHz, burstDuty, outputWatts, inBurst);
+                return new(RegulationOutcome.HeldBySkipping, share * _frequencyHz, burstDuty, outputWatts, inBurst, share);
             }
         }
 

@@ -42,7 +42,7 @@ internal sealed class FrequencyMode : RegulatedMode
         double more = (skipped - 1) * _fastOhms * loadAmperes * loadAmperes; // the current of a cycle that is not left out is larger than the average
         watts[(int)LossKind.Conduction] += more;
         watts[(int)LossKind.ChargeSharing] -= more;
-        return new(outcome, hertz, double.NaN, outputWatts, watts);
+        return new(outcome, hertz, double.NaN, outputWatts, watts, 1 / skipped);
     }
 
     /// <inheritdoc/>
@@ -61,6 +61,9 @@ internal sealed class FrequencyMode : RegulatedMode
             _ => string.Empty,
         };
     }
+
+    /// <inheritdoc/>
+    internal override (Converter Converter, Mode Mode)? NetworkAt(double duty) => (Model.Sized.Converter, Model.Analysis.Mode);
 
     /// <inheritdoc/>
     internal override RegulationOutcome OutcomeAt(double inputVolts, double outputVolts, double loadAmperes) => OutcomeOf(Needed(inputVolts, outputVolts, loadAmperes));

@@ -38,6 +38,9 @@ public abstract class RegulatedMode
     internal virtual double LackAt(double inputVolts, double outputVolts, double loadAmperes) =>
         Hold(inputVolts, outputVolts, loadAmperes).IsHeld ? 1 : double.PositiveInfinity;
 
+    /// <summary>The network of values that runs at a duty, or at any where none regulates; null for what has none, or not at every duty.</summary>
+    internal virtual (Converter Converter, Mode Mode)? NetworkAt(double duty) => null;
+
     /// <summary>An input power in watts (W) that it cannot do with less of.</summary>
     internal virtual double LeastInputWatts(double inputVolts, double outputVolts, double loadAmperes) => outputVolts * loadAmperes;
 

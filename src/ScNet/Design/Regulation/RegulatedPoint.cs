@@ -14,8 +14,10 @@ public readonly struct RegulatedPoint
     /// <param name="duty">The duty that regulates; NaN where none does.</param>
     /// <param name="outputWatts">The output power in watts (W).</param>
     /// <param name="losses">The loss of each kind in watts (W), by the number of the kind.</param>
-    public RegulatedPoint(RegulationOutcome outcome, double frequencyHz, double duty, double outputWatts, ReadOnlySpan<double> losses)
+    /// <param name="runningShare">The share of the cycles that run, above 0 and at most 1.</param>
+    public RegulatedPoint(RegulationOutcome outcome, double frequencyHz, double duty, double outputWatts, ReadOnlySpan<double> losses, double runningShare = 1)
     {
+        RunningShare = runningShare;
         (Outcome, FrequencyHz, Duty, OutputWatts) = (outcome, frequencyHz, duty, outputWatts);
         losses.CopyTo(_losses);
     }
@@ -28,6 +30,9 @@ public readonly struct RegulatedPoint
 
     /// <summary>The switching frequency in hertz (Hz), the effective one where cycles are left out.</summary>
     public double FrequencyHz { get; }
+
+    /// <summary>The share of the cycles that run: 1 but where some are left out. Those that run come at <see cref="FrequencyHz"/> over it and carry the load current over it.</summary>
+    public double RunningShare { get; }
 
     /// <summary>The duty that regulates; NaN where none does.</summary>
     public double Duty { get; }

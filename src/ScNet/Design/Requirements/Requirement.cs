@@ -42,6 +42,9 @@ public sealed record Requirement
     /// <summary>Peak-to-peak ripple in volts (V) that is allowed at the output; null where none is told.</summary>
     public double? RippleVolts { get; init => field = Positive(value, nameof(RippleVolts)); }
 
+    /// <summary>Capacitance in farads (F) that holds the output up beside the converter's own: the load's, and a part beside the chip. It decides the ripple alone.</summary>
+    public double OutputFarads { get; init => field = Guard.InRange(value, allowZero: true, nameof(OutputFarads)); }
+
     /// <summary>What it may be made of.</summary>
     public required Process Process { get; init; }
 

@@ -31,6 +31,7 @@ public static class RequirementWriter
         Number(text, RootNumbers.SourceOhms, requirement.SourceOhms);
         Entry(text, requirement.OutputIsRange ? RequirementKeys.OutputRange : RequirementKeys.Output, List(requirement.OutputVolts));
         Number(text, RootNumbers.Ripple, requirement.RippleVolts);
+        Number(text, RootNumbers.OutputFarads, requirement.OutputFarads);
         Entry(text, RequirementKeys.Frequency, Range(requirement.FrequencyHz));
         Number(text, RootNumbers.Area, requirement.AreaSquareMetres);
         Number(text, RootNumbers.CapacitorArea, requirement.CapacitorAreaSquareMetres);

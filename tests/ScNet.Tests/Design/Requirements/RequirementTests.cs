@@ -67,6 +67,7 @@ public sealed class RequirementTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Sound with { AreaSquareMetres = 0 });
         Assert.Throws<ArgumentOutOfRangeException>(() => Sound with { SourceOhms = -1 });
         Assert.Throws<ArgumentOutOfRangeException>(() => Sound with { RippleVolts = double.NaN });
+        Assert.Throws<ArgumentOutOfRangeException>(() => Sound with { OutputFarads = -1e-9 });
         Assert.Throws<ArgumentException>(() => Sound with { FrequencyHz = default });
         Assert.Throws<ArgumentException>(() => Sound with { Name = string.Empty });
     }

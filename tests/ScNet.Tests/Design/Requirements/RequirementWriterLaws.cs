@@ -178,6 +178,7 @@ public sealed class RequirementWriterLaws
             OutputVolts = volts,
             OutputIsRange = isRange,
             RippleVolts = optional[2],
+            OutputFarads = optional[2] / 3 ?? 0,
             Process = process,
             AreaSquareMetres = kinds[3] ? ends[2] + ends[3] : null,
             CapacitorAreaSquareMetres = ends[2],

@@ -50,6 +50,7 @@ internal sealed class RequirementDocument
             Loads = loads,
             LoadRangeAmperes = loadRange,
             RippleVolts = _root.Find(RootNumbers.Ripple),
+            OutputFarads = _root[RootNumbers.OutputFarads],
             Process = process,
             AreaSquareMetres = _root.Find(RootNumbers.Area),
             CapacitorAreaSquareMetres = _root.Find(RootNumbers.CapacitorArea),

@@ -44,6 +44,7 @@ internal static class RequirementKeys
         (Frequency, ["f", "fsw", "frequency", "frequencies", "hertz", "hz"]),
         (Discharge, ["discharge", "dischargecurve", "dischargeprofile", "soc", "curve"]),
         (RootNumbers.Ripple.Key, ["ripple", "vripple", "outputripplevolts"]),
+        (RootNumbers.OutputFarads.Key, ["cout", "outputcapacitance", "loadfarads"]),
         (RootNumbers.Cell.Key, ["cell", "capacity", "cellcapacity", "battery", "batterycoulombs"]),
         (RootNumbers.SourceOhms.Key, ["rsource", "sourceresistance", "esr"]),
         (RootNumbers.Area.Key, ["area", "totalarea", "chiparea"]),

@@ -7,6 +7,7 @@ internal static class RootNumbers
 {
     public static readonly NumberKey Cell = NumberKey.Optional("cell_coulombs", "coulombs");
     public static readonly NumberKey SourceOhms = NumberKey.OrZero("source_ohms", "ohms");
+    public static readonly NumberKey OutputFarads = NumberKey.OrZero("output_farads", "farads");
     public static readonly NumberKey Ripple = NumberKey.Optional("ripple_volts", "volts");
     public static readonly NumberKey Area = NumberKey.Optional("area_square_metres", "square metres");
     public static readonly NumberKey CapacitorArea = NumberKey.Optional("capacitor_area_square_metres", "square metres");

@@ -5,7 +5,7 @@ internal sealed class TableShape
 {
     public static readonly TableShape Root = new(
         [RequirementKeys.Format1, RequirementKeys.Name, RequirementKeys.Input, RequirementKeys.Discharge, RequirementKeys.Output, RequirementKeys.OutputRange, RequirementKeys.Frequency, RequirementKeys.LoadRange],
-        [RootNumbers.Cell, RootNumbers.SourceOhms, RootNumbers.Ripple, RootNumbers.Area, RootNumbers.CapacitorArea, RootNumbers.SwitchArea],
+        [RootNumbers.Cell, RootNumbers.SourceOhms, RootNumbers.Ripple, RootNumbers.OutputFarads, RootNumbers.Area, RootNumbers.CapacitorArea, RootNumbers.SwitchArea],
         [RequirementKeys.Loads, RequirementKeys.Process, RequirementKeys.Candidates]);
 
     public static readonly TableShape Load = new([RequirementKeys.Name], [LoadNumbers.Amperes, LoadNumbers.Share, LoadNumbers.Output]);
