@@ -8,6 +8,7 @@ using ScNet.Design.Requirements;
 using ScNet.Devices;
 using ScNet.Reporting.Html;
 using ScNet.SteadyState;
+using ScNet.Stress;
 
 namespace ScNet.Cli.Commands;
 
@@ -85,11 +86,14 @@ internal static class ReportCommand
         analysis.ReportFailures(error);
         double? volts = parsed.GetValue(options.InputVolts) ?? requirement?.InputVolts.Maximum;
         ConverterAnalysis whole = ConverterAnalysis.Of(converter);
+        OperatingPoint? point = parsed.GetValue(options.LoadAmperes) is { } amperes ? new OperatingPoint(volts!.Value, amperes, parsed.GetValue(options.FrequencyHz)!.Value) : null;
         return (
             Report.OfConverter(whole, new ReportConditions
             {
-                Point = parsed.GetValue(options.LoadAmperes) is { } amperes ? new OperatingPoint(volts!.Value, amperes, parsed.GetValue(options.FrequencyHz)!.Value) : null,
-                Sized = requirement is null ? null : FileSizes.Of(file.Path, analysis, volts!.Value, requirement.Process, error),
+                Point = point,
+                Sized = requirement is null ? null
+                    : point is not null ? FileSizes.Of(file.Path, analysis, point, requirement.Process, error)
+                    : FileSizes.Of(file.Path, ConverterStress.Of(whole, new Interval<double>(volts!.Value, volts.Value)), requirement.Process, error),
                 Limits = parsed.GetValue(options.RatedVolts) is { } rating ? RatingLimits.OfRating(rating) : null,
                 InputVolts = volts is { } highest ? new Interval<double>(highest, highest) : null,
                 Origin = file.Path,
@@ -105,7 +109,7 @@ internal static class ReportCommand
             parsed.GetValue(options.RatedVolts)!.Value,
             frequencyHz: parsed.GetValue(options.FrequencyHz) ?? ComparisonConditions.DefaultFrequencyHz);
         double? amperes = parsed.GetValue(options.LoadAmperes);
-        FileComparison[] comparisons = [.. files.Select(file => FileComparison.Of(file, conditions, isSilicon: false, amperes, error))];
+        FileComparison[] comparisons = [.. files.Select(file => FileComparison.Of(file, conditions, isSilicon: false, amperes, process: null, error))];
         return (
             Report.OfComparison(conditions, comparisons.SelectMany(c => c.Rows), loadAmperes: amperes, date: parsed.GetValue(options.Date)),
             comparisons.All(c => c.IsComplete));

@@ -17,8 +17,7 @@ internal sealed record OperationPart(IReadOnlyList<ReportSection> Sections, bool
 
     public static OperationPart Of(ConverterAnalysis analysis, OperatingPoint point, ReportConditions conditions)
     {
-        ResultRow<OperatedMode>[] rows = [.. analysis.Modes.Select(m => ResultRow.At(
-            null, m, point, conditions.Sized is { } sized ? found => LossModel.Of(sized, found).At(point) : null))];
+        ResultRow<OperatedMode>[] rows = [.. analysis.Modes.Select(m => ResultRow.At(null, m, point, conditions.Sized))];
         (string Name, LossBudget Budget)[] budgets = [.. rows.Where(r => r.Result?.Budget is { } b && b.OutputWatts + b.TotalLossWatts > 0).Select(r => (r.Outcome!.Mode.Name, r.Result!.Budget!))];
         PicturePair[] periods = [.. rows.Select(r => r.Result?.Steady).OfType<PeriodicSteadyState>().Take(DrawnModes).Select(s => PicturePair.Of(a => WaveformChart.Of(s, null, a)))];
         return new OperationPart(
