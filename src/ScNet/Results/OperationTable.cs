@@ -54,6 +54,21 @@ internal static class OperationTable
             rows);
     }
 
+    /// <summary>The table of many operating points, which stand before the figures of the whole.</summary>
+    /// <param name="rows">One row per mode and operating point.</param>
+    public static ResultTable OfSweep(IEnumerable<ResultRow<SweptMode>> rows)
+    {
+        ArgumentNullException.ThrowIfNull(rows);
+        Figure<SweptMode>[] point =
+        [
+            new("duty", m => Quantity.Exact(m.Duty)),
+            new("inputVoltageVolts", m => m.Point.InputVoltageVolts),
+            new("loadCurrentAmperes", m => m.Point.LoadCurrentAmperes),
+            new("hertz", m => m.Point.FrequencyHz),
+        ];
+        return ResultTable.Of([], [.. point, .. s_figures.Where(f => f.HasColumn).Select(f => new Figure<SweptMode>(f.Path, m => f.Value(new OperatedMode(m.Steady))))], rows);
+    }
+
     private static KeyValuePair<string, object?>[] SwitchesOf(PeriodicSteadyState steady) => [.. steady.Switches.Select((s, i) => Element(
         s.Switch.Name,
         new("rmsCurrentAmperes", s.RmsCurrentAmperes),

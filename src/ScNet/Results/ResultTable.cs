@@ -48,6 +48,10 @@ public sealed class ResultTable
     /// <param name="rows">One row per mode and frequency.</param>
     public static ResultTable OfSweep(IEnumerable<ResultRow<ImpedancePoint>> rows) => SweepTable.Of(rows);
 
+    /// <summary>Periodic steady states over input voltage, load, duty or frequency; figures of the whole only.</summary>
+    /// <param name="rows">One row per mode and operating point.</param>
+    public static ResultTable OfOperatingSweep(IEnumerable<ResultRow<SweptMode>> rows) => OperationTable.OfSweep(rows);
+
     /// <summary>Periodic steady states at one operating point.</summary>
     /// <param name="point">The operating point of all rows.</param>
     /// <param name="deadTimeSeconds">The dead time in each phase in seconds (s); 0 for none.</param>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using ScNet.Analysis;
 using ScNet.Netlists;
 using ScNet.SteadyState;
@@ -56,5 +57,52 @@ public sealed class SweepCommandTests : IDisposable
         ToolRun unknown = ToolRun.Of("sweep", half, "--mode", "1/2", "--frequency", "1e6");
         Assert.Equal((1, Header + "\n"), (unknown.Code, unknown.Output));
         Assert.Contains("'Half' has no mode '1/2'", Assert.Single(unknown.ErrorLines), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Operating_points_are_those_of_operate_over_every_combination()
+    {
+        string half = _folder.Write("half.toml", NetlistFolder.Half);
+        JsonNode[] rows = [.. JsonNode.Parse(ToolRun.Of(
+            "sweep", half, "--input-voltage", "3.6,4", "--load-current", "0..0.02:3", "--frequency", "1e7,2e7", "--format", "json").Output)!["rows"]!.AsArray().Select(r => r!)];
+        Assert.Equal(12, rows.Length);
+        Assert.Equal([0, 0.01, 0.02], rows.Select(r => (double)r["loadCurrentAmperes"]!).Distinct());
+        foreach (JsonNode row in rows)
+        {
+            JsonNode one = JsonNode.Parse(ToolRun.Of(
+                "operate", half, "--input-voltage", row["inputVoltageVolts"]!.ToJsonString(), "--load-current", row["loadCurrentAmperes"]!.ToJsonString(),
+                "--frequency", row["hertz"]!.ToJsonString(), "--format", "json").Output)!["rows"]![0]!;
+            Assert.Equal((double)one["outputVoltageVolts"]!, (double)row["outputVoltageVolts"]!, 1e-12);
+            Assert.Equal((double?)one["resistiveEfficiency"], (double?)row["resistiveEfficiency"]);
+            Assert.Equal("1/2", (string?)row["duty"]);
+        }
+    }
+
+    // an ideal step-down stage with an inductor gives the duty times the input: R. W. Erickson and D. Maksimović, Fundamentals of Power
+    // Electronics, chapter 2 (from memory)
+    [Fact]
+    public void Duties_are_exact_and_change_the_ratio()
+    {
+        JsonNode[] rows = [.. JsonNode.Parse(ToolRun.Of(
+            "sweep", "--family", "inductive 1 4", "--input-voltage", "4", "--load-current", "0", "--duty", "0.1..0.3:3,0.5", "--frequency", "1e6", "--format", "json").Output)!["rows"]!
+            .AsArray().Select(r => r!)];
+        Assert.Equal(["1/10", "1/5", "3/10", "1/2"], rows.Select(r => (string?)r["duty"]));
+        Assert.Equal([0.4, 0.8, 1.2, 2], rows.Select(r => Math.Round((double)r["idealOutputVoltageVolts"]!, 12)));
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("de-DE")]
+    public void The_text_has_a_row_per_point_and_says_what_has_no_result(string culture)
+    {
+        using CultureScope scope = new(culture);
+        ToolRun run = ToolRun.Of("sweep", _folder.Write("two.toml", NetlistFolder.TwoWays), "--frequency", "1e6,2e6", "--format", "text");
+        Assert.Equal(1, run.Code);
+        Assert.StartsWith("Output impedance over frequency\n\nnetlist   mode     frequency    exact", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Two ways  shorted  no result", run.Output, StringComparison.Ordinal);
+        Assert.All(run.Output.Split('\n'), line => Assert.InRange(line.Length, 0, 100));
+        ToolRun points = ToolRun.Of("sweep", "--family", "ladder 3", "--input-voltage", "3..4:2", "--load-current", "0.1", "--frequency", "1e6", "--format", "text");
+        Assert.Equal((0, string.Empty), (points.Code, points.Error));
+        Assert.StartsWith("Operating points\n\nnetlist     mode     duty  input    load  frequency", points.Output, StringComparison.Ordinal);
     }
 }

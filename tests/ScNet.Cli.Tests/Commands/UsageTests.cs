@@ -23,6 +23,18 @@ public sealed class UsageTests
         },
         { ["sweep", "a.toml"], "scnet: Option '--frequency' is required." },
         { ["sweep", "--frequency", "1e6"], "scnet: Expected at least one FILE or --family." },
+        {
+            ["sweep", "a.toml", "--frequency", "1e6", "--input-voltage", "1..2"],
+            "scnet: Expected both --input-voltage and --load-current for operating points, also for --duty; or none of them, for the output impedance."
+        },
+        {
+            ["sweep", "a.toml", "--frequency", "1e6", "--input-voltage", "2..1", "--load-current", "1"],
+            "scnet: Expected positive numbers of volts (V) after --input-voltage, or rising ranges of 2 to 10000 points, such as 1,2.5 or 1..2 or 1..2:5, but got '2..1'."
+        },
+        {
+            ["sweep", "a.toml", "--frequency", "1e6", "--input-voltage", "1", "--load-current", "1", "--duty", "1"],
+            "scnet: Expected numbers between 0 and 1 after --duty, or rising ranges of 2 to 10000 points, such as 1,2.5 or 1..2 or 1..2:5, but got '1'."
+        },
         { ["operate", "a.toml", "--load-current", "1", "--frequency", "1"], "scnet: Option '--input-voltage' is required." },
         { ["operate", "a.toml", "--input-voltage", "1", "--frequency", "1"], "scnet: Option '--load-current' is required." },
         { ["operate", "a.toml", "--input-voltage", "1", "--load-current", "1"], "scnet: Option '--frequency' is required." },

@@ -41,7 +41,7 @@ public sealed class GuideTests : IDisposable
     public void The_sweep_of_the_command_line_page_is_what_the_tool_prints()
     {
         ToolRun run = ToolRun.Of("sweep", _folder.Write("half.toml", NetlistFolder.Half), "--frequency", "1e7..1e9:3");
-        string block = GuidePage("command-line.md").Split("```\n").Single(b => b.StartsWith("file,", StringComparison.Ordinal));
+        string block = GuidePage("command-line.md").Split("```\n").Single(b => b.StartsWith("file,", StringComparison.Ordinal) && b.Contains(",norm254Ohms,", StringComparison.Ordinal));
         string[] expected = block.Split('\n'), actual = _folder.Relative(run.Output).Replace("@/", string.Empty, StringComparison.Ordinal).Split('\n');
         Assert.Equal(expected[0], actual[0]);
         Assert.Equal(expected.Length, actual.Length);
@@ -98,11 +98,23 @@ public sealed class GuideTests : IDisposable
     }
 
     [Fact]
+    public void The_sweep_of_operating_points_of_the_command_line_page_is_what_the_tool_prints()
+    {
+        ToolRun run = ToolRun.Of("sweep", "--family", "inductive 1 4", "--input-voltage", "4", "--load-current", "0..0.01:2", "--duty", "0.25,0.5", "--frequency", "1e6");
+        Assert.Equal((0, string.Empty), (run.Code, run.Error));
+        string[] expected = GuidePage("command-line.md").Split("```\n").Single(b => b.StartsWith("file,", StringComparison.Ordinal) && b.Contains(",duty,", StringComparison.Ordinal)).Split('\n');
+        string[] actual = run.Output.Split('\n');
+        Assert.Equal(expected[0], actual[0]);
+        Assert.Equal(expected.Select(l => string.Join(',', l.Split(',').Take(8))), actual.Select(l => string.Join(',', l.Split(',').Take(8))));
+    }
+
+    [Fact]
     public void Every_heading_is_told_with_its_column_of_the_csv_output()
     {
         PageColumn[] columns =
         [
             .. ComparisonPage.Columns(), .. ComparisonPage.Columns(hasSilicon: true, hasLoad: true), .. OperationPage.Columns, .. ReachPage.Columns, .. ChoicePage.Columns,
+            .. SweepPage.OperationColumns, .. SweepPage.ImpedanceColumns.Where(c => c.Key is not null),
         ];
         string[] told = [.. GuidePage("command-line.md").Split("| heading | in JSON and CSV |\n|---|---|\n")[1].Split('\n').TakeWhile(line => line.Length > 0)];
         Assert.Equal(told.Order(StringComparer.Ordinal), columns.Select(c => $"| {c.Heading} | `{c.Key}` |").Distinct().Order(StringComparer.Ordinal));
