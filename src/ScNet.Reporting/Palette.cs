@@ -50,9 +50,9 @@ internal sealed class Palette
     /// <summary>The colours of series, in the order in which they are given out.</summary>
     public IReadOnlyList<string> Series { get; }
 
-    /// <summary>Fills of ten kinds, in the order in which they lie beside one another: neighbours differ most in lightness, no two are equal in grey.</summary>
+    /// <summary>Fills of twelve kinds, in the order in which they lie beside one another: neighbours differ most in lightness, no two are equal in grey.</summary>
     public static IReadOnlyList<string> Kinds { get; } =
-        ["#0569b4", "#f59432", "#702b6a", "#dcade7", "#028946", "#f2e56d", "#a52329", "#02a9b8", "#8bdaff", "#da5c92"];
+        ["#0569b4", "#f59432", "#702b6a", "#dcade7", "#028946", "#f2e56d", "#a52329", "#fff4dc", "#02a9b8", "#403318", "#8bdaff", "#da5c92"];
 
     /// <summary>Fills of what grows, from little (light) to much (dark): in grey, too, each is darker than the one before.</summary>
     public static IReadOnlyList<string> Ramp { get; } =

@@ -44,7 +44,7 @@ internal static class CompareCommand
                 result.AddError("Expected --load-current with --requirement: losses are those at a load.");
             }
 
-            if (sort.Key(result) is { } column)
+            if (sort.Key(result) is { } column && Columns(true, true, true).Contains(column))
             {
                 if (!Columns(true, true, false).Contains(column) && result.GetValue(requirement) is null)
                 {

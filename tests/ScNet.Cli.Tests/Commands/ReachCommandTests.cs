@@ -100,7 +100,8 @@ public sealed class ReachCommandTests : IDisposable
     {
         using StringWriter output = new(), error = new();
         Assert.Equal(0, Tool.Run(["reach", Bridge()], new ToolSession { Output = output, Error = error, ShowsProgress = true }));
-        Assert.StartsWith("\r  8 % searched", error.ToString(), StringComparison.Ordinal);
+        // which part is done first is for the threads to decide
+        Assert.Matches(@"^\r *\d+ % searched", error.ToString());
         Assert.Matches("\r100 % searched *\r *\r$", error.ToString());
     }
 

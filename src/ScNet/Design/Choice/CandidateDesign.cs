@@ -15,6 +15,10 @@ internal sealed class CandidateDesign
     private const int MostRounds = 5;
     private const double MoreThanLack = 1.001;
 
+    // raises the least frequency of a stage, whose coils cannot be cut into parts, until its ripple is allowed
+    private const int MostRaises = 8;
+    private const double LeastRaise = 1.1, LargestRaise = 2;
+
     private CandidateDesign(Candidate candidate)
     {
         Candidate = candidate;
@@ -53,8 +57,27 @@ internal sealed class CandidateDesign
     /// <summary>Whether it does what is required.</summary>
     public bool IsAccepted => Rejections.Count == 0;
 
-    /// <summary>Sizes a candidate and adds up its energy.</summary>
+    /// <summary>Sizes a candidate and adds up its energy. A stage whose ripple is too large at the frequency of least loss runs faster.</summary>
     public static CandidateDesign Of(Candidate candidate, Requirement requirement, CancellationToken token)
+    {
+        CandidateDesign first = AtLeastLoss(candidate, requirement, token), design = first;
+        double floor = 0, ceiling = requirement.FrequencyHz.Maximum!.Value;
+        for (int raise = 0; raise < MostRaises && design is { IsAccepted: false, Ripple: { HasCoils: true, RunningHertz: var slowest } ripple }; raise++)
+        {
+            double factor = Math.Clamp(ripple.Volts / requirement.RippleVolts!.Value, LeastRaise, LargestRaise);
+            floor = Math.Max(floor, slowest) * factor;
+            if (floor >= ceiling)
+            {
+                return first;
+            }
+
+            design = AtLeastLoss(candidate, requirement with { FrequencyHz = new Interval<double>(floor, ceiling) }, token);
+        }
+
+        return design.IsAccepted ? design : first;
+    }
+
+    private static CandidateDesign AtLeastLoss(Candidate candidate, Requirement requirement, CancellationToken token)
     {
         if (candidate.Analysis is not { } analysis)
         {
@@ -126,7 +149,7 @@ internal sealed class CandidateDesign
         OutputRipple? ripple = requirement.RippleVolts is null || life.End is not null ? null : OutputRipple.Of(requirement, modes);
         if (ripple?.Volts > requirement.RippleVolts)
         {
-            return Rejected(candidate, [RippleText(ripple, requirement)], isOpen: true);
+            return new CandidateDesign(candidate) { Rejections = [RippleText(ripple, requirement)], IsOpen = true, Ripple = ripple };
         }
 
         return life.End is { } end

@@ -15,7 +15,9 @@ namespace ScNet.Design.Choice;
 /// <param name="Parts">The number of parts.</param>
 /// <param name="Volts">The ripple, peak to peak, in volts; infinite where nothing holds the output up.</param>
 /// <param name="Point">Where it is largest.</param>
-internal sealed record OutputRipple(int Parts, double Volts, ProfilePoint Point)
+/// <param name="RunningHertz">The frequency of the cycles that run there, in hertz (Hz).</param>
+/// <param name="HasCoils">Whether it has inductors, and so one part only.</param>
+internal sealed record OutputRipple(int Parts, double Volts, ProfilePoint Point, double RunningHertz, bool HasCoils)
 {
     private const string AtOutput = "at the output";
 
@@ -38,7 +40,7 @@ internal sealed record OutputRipple(int Parts, double Volts, ProfilePoint Point)
             OutputRipple? worst = null;
             foreach (Instant instant in instants)
             {
-                OutputRipple own = new(parts, instant.RippleOf(parts), instant.Point);
+                OutputRipple own = new(parts, instant.RippleOf(parts), instant.Point, instant.RunningHertz, instant.Held.Inductors.Count > 0);
                 worst = worst is null || own.Volts > worst.Volts ? own : worst;
                 if (worst.Volts > requirement.RippleVolts && parts < most)
                 {

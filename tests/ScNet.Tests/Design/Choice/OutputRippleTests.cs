@@ -65,6 +65,18 @@ public sealed class OutputRippleTests
         Assert.InRange(Assert.Single(RankedChoice.Of(bare with { OutputFarads = 1e-5 }, stage).Ranked).RippleVolts!.Value, 0, 0.05);
     }
 
+    // at the frequency of least loss the coil's ripple is some 35 mV: half of it takes a higher one, which costs something
+    [Fact]
+    public void A_stage_runs_faster_until_its_ripple_is_allowed()
+    {
+        Requirement core = CoreRequirement.Of();
+        Candidate[] stage = [.. Candidates.Of(core with { Candidates = [new() { Families = ["inductive"] }] }).All];
+        RankedCandidate free = Assert.Single(RankedChoice.Of(core with { RippleVolts = 1 }, stage).Ranked);
+        RankedCandidate held = Assert.Single(RankedChoice.Of(core with { RippleVolts = free.RippleVolts / 2 }, stage).Ranked);
+        Assert.InRange(held.RippleVolts!.Value, free.RippleVolts!.Value / 10, free.RippleVolts.Value / 2);
+        Assert.True(held.LossWatts > free.LossWatts);
+    }
+
     private static Requirement With(double floorHz, double rippleVolts, double outputFarads) => new()
     {
         Name = "ripple",
