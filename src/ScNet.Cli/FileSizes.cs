@@ -4,9 +4,9 @@ using ScNet.Design;
 using ScNet.Design.Losses;
 using ScNet.Design.Sizing;
 using ScNet.Devices;
+using ScNet.Results.Pages;
 using ScNet.SteadyState;
 using ScNet.Stress;
-using ScNet.Results.Pages;
 
 namespace ScNet.Cli;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Fractions;
-using ScNet.SteadyState;
 using ScNet.Results.Pages;
+using ScNet.SteadyState;
 
 namespace ScNet.Cli;
 

@@ -65,4 +65,4 @@ internal sealed class OpenReport : IAsyncDisposable
 }
 
 [CollectionDefinition(nameof(Browser))]
-public sealed class BrowserCollection : ICollectionFixture<Browser>;
+public sealed class BrowserGroup : ICollectionFixture<Browser>;

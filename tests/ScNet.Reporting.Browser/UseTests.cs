@@ -1,5 +1,4 @@
 using PuppeteerSharp;
-using PuppeteerSharp.Input;
 
 namespace ScNet.Reporting.Browser;
 

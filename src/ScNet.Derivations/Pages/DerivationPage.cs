@@ -1,4 +1,3 @@
-using ScNet.Derivations.Expressions;
 using ScNet.Results.Pages;
 
 namespace ScNet.Derivations.Pages;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using ScNet.Analysis;
 
@@ -18,7 +19,7 @@ internal static class NetworkWords
     public static string OfPhase(Circuit circuit, ModeAnalysis analysis, PhaseGraph graph)
     {
         StringBuilder text = new();
-        text.Append($"Closed network of {analysis.Converter.Name}, mode {analysis.Mode.Name}, phase {graph.Phase.Name}. Wires: ");
+        text.Append(CultureInfo.InvariantCulture, $"Closed network of {analysis.Converter.Name}, mode {analysis.Mode.Name}, phase {graph.Phase.Name}. Wires: ");
         text.AppendJoin("; ", circuit.Nets.Select((n, i) => $"{n.Name} at {Known(n.Voltage)}{(graph.Groups[i].Floats ? ", floating" : "")}"));
         text.Append(". Elements: ");
         text.AppendJoin("; ", circuit.Parts.Select(p => $"{Described(circuit, p)}, {Charge(circuit, p)}"));
@@ -30,12 +31,12 @@ internal static class NetworkWords
     public static string OfConverter(Circuit circuit, Converter converter, Mode? mode)
     {
         StringBuilder text = new();
-        text.Append($"Converter {converter.Name}, input {converter.InputNode}, output {converter.OutputNode}, reference {Converter.ReferenceNode}. Elements: ");
+        text.Append(CultureInfo.InvariantCulture, $"Converter {converter.Name}, input {converter.InputNode}, output {converter.OutputNode}, reference {Converter.ReferenceNode}. Elements: ");
         text.AppendJoin("; ", circuit.Parts.Select(p => Described(circuit, p) + (p.Note.Length > 0 ? p.Note == "open" ? ", always open" : $", closed in {p.Note}" : "")));
         text.Append('.');
         if (mode is not null)
         {
-            text.Append($" Mode {mode.Name}, phases: ");
+            text.Append(CultureInfo.InvariantCulture, $" Mode {mode.Name}, phases: ");
             text.AppendJoin(", ", converter.Phases.Select(p => $"{Short(p)} for {p.Duty} of the period"));
             text.Append('.');
         }

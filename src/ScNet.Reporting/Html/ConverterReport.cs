@@ -3,7 +3,6 @@ using ScNet.Analysis;
 using ScNet.Reporting.Charts;
 using ScNet.Reporting.Drawings;
 using ScNet.Results.Pages;
-using ScNet.SteadyState;
 
 namespace ScNet.Reporting.Html;
 

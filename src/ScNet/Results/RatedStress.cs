@@ -1,4 +1,3 @@
-using ScNet.Analysis;
 using ScNet.Devices;
 using ScNet.Stress;
 

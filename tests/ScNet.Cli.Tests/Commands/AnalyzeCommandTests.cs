@@ -102,7 +102,7 @@ public sealed class AnalyzeCommandTests : IDisposable
         "inverter" => f.Usage.EndsWith('N') ? ["inverter 8"] : ["inverter 2 3"],
         "binary" or "recursive" => f.Usage.EndsWith('K') ? [$"{f.Name} 8 85"] : [$"{f.Name} 3"],
         "flying-capacitor" => ["flying-capacitor 8 3 5"],
-        _ when f.Usage.EndsWith("P Q") => [$"{f.Name} 2 7"],
+        _ when f.Usage.EndsWith("P Q", StringComparison.Ordinal) => [$"{f.Name} 2 7"],
         _ => [$"{f.Name} 8", .. f.StepUpRatio is null ? Array.Empty<string>() : [$"{f.Name} 8 --step-up"]],
     }).Distinct()];
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 
 namespace ScNet.Cli.Tests.Commands;
@@ -18,7 +19,7 @@ public sealed class GatesCommandTests
         {
             // the invented kind is on at 1 V between gate and source, of either range end
             string[] source = ((string)row!["source"]!["maximumPerVoltOfInput"]!).Split('/');
-            double share = double.Parse(source[0]) / (source.Length > 1 ? double.Parse(source[1]) : 1);
+            double share = double.Parse(source[0], CultureInfo.InvariantCulture) / (source.Length > 1 ? double.Parse(source[1], CultureInfo.InvariantCulture) : 1);
             Assert.Equal((share * 4.2) + 1, (double)row["gate"]!["maximumVolts"]!, 12);
             Assert.Equal((share * 2.8) + 1, (double)row["gate"]!["minimumVolts"]!, 12);
         }

@@ -1,5 +1,3 @@
-using ScNet.Testing;
-
 namespace ScNet.Cli.Tests.Documentation;
 
 /// <summary>Where docs/guide/command-line.md shows a command and below it what is printed, the tool prints that.</summary>

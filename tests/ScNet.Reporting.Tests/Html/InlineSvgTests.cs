@@ -55,5 +55,5 @@ public sealed class InlineSvgTests
 
     private static string Twice(string content) => InlineSvg.Of(Of(content), Of(content), "v7", new ColourPairs());
 
-    private static Picture Of(string content) => new("A <title>", "words", 8, 4, string.Format(System.Globalization.CultureInfo.InvariantCulture, Frame, content));
+    private static Picture Of(string content) => new("A <title>", "words", 8, 4, Frame.Replace("{0}", content, StringComparison.Ordinal));
 }

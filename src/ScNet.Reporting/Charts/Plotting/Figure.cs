@@ -112,6 +112,7 @@ internal sealed class Figure
         foreach (Panel panel in _panels)
         {
             root.Add(new XElement(Namespace + "g", new XAttribute("class", "panel"), PlotShapes.Of(panel, width, height, Grid, Frame, Keys)));
+            panel.Dispose();
         }
 
         root.Add(_shapes);

@@ -10,7 +10,7 @@ namespace ScNet.Reporting.Charts.Plotting;
 /// Everything but text is drawn by the plotting library. It knows colours but no names, so each ink is drawn in a colour that
 /// stands for it (<see cref="InkKeys"/>) until the drawing is written out.
 /// </remarks>
-internal sealed class Panel
+internal sealed class Panel : IDisposable
 {
     private const float PointPixels = 6, TickPixels = 5, ShortTickPixels = 3;
 
@@ -21,6 +21,8 @@ internal sealed class Panel
     {
         (Area, X, Y, _keys) = (area, x, y, keys);
     }
+
+    public void Dispose() => _plot.Dispose();
 
     /// <summary>Where values are drawn.</summary>
     public Box Area { get; }

@@ -95,7 +95,7 @@ public sealed class LossModel
     }
 
     // what straight lines miss where the period is long for the resistances or the capacitors
-    private LossNote? Bent(TwoPortPoint? exact, OperatingPoint point, double[] watts)
+    private static LossNote? Bent(TwoPortPoint? exact, OperatingPoint point, double[] watts)
     {
         if (exact is null)
         {

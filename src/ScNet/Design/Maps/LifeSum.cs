@@ -1,4 +1,3 @@
-using ScNet.Design.Losses;
 using ScNet.Design.Regulation;
 using ScNet.Design.Requirements;
 

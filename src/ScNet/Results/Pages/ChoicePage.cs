@@ -1,6 +1,5 @@
 using System.Globalization;
 using ScNet.Design.Choice;
-using ScNet.Design.Maps;
 using ScNet.Design.Requirements;
 
 namespace ScNet.Results.Pages;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using ScNet.Design.Choice;
 using ScNet.Design.Losses;
-using ScNet.Design.Maps;
 
 namespace ScNet.Results.Pages;
 

@@ -1,5 +1,3 @@
-using ScNet.Design;
-
 namespace ScNet.Results.Pages;
 
 /// <summary>What stands below the table of a comparison: what exceeds the rating, what is undetermined, and the findings of netlists and modes.</summary>

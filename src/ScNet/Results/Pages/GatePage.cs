@@ -29,7 +29,7 @@ public static class GatePage
             .. needs.Diagnostics.Select(d => d.ToString()),
         ];
         return new Page(
-            $"{converter.Name}{file}{mode}: gate drive at {StressWords.Volts(stress.Modes.FirstOrDefault()?.InputVolts ?? default)} of input",
+            $"{converter.Name}{file}{mode}: gate drive at {StressWords.Volts(stress.Modes.Count > 0 ? stress.Modes[0].InputVolts : default)} of input",
             [
                 Switches(drive),
                 Phases(drive, needs, namesMode),

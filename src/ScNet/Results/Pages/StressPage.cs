@@ -27,7 +27,7 @@ public static class StressPage
         ModeStress? only = result.Modes.Count() == 1 ? result.Modes.First() : null;
         string file = result.File is null ? string.Empty : $" ({result.File})";
         string mode = only is not null && converter.Modes.Count > 1 ? $", mode {only.Mode}" : string.Empty;
-        Interval<double> input = (only ?? stress.Modes.FirstOrDefault())?.InputVolts ?? default;
+        Interval<double> input = only?.InputVolts ?? (stress.Modes.Count > 0 ? stress.Modes[0].InputVolts : default);
         return new Page(
             $"{converter.Name}{file}{mode}: stress at {StressWords.Volts(input)} of input",
             [

@@ -84,7 +84,7 @@ internal static class TableText
         }
     }
 
-    private static int Total(int[] widths, IReadOnlyCollection<int> columns) => columns.Sum(c => widths[c]) + (Gap * Math.Max(0, columns.Count - 1));
+    private static int Total(int[] widths, int[] columns) => columns.Sum(c => widths[c]) + (Gap * Math.Max(0, columns.Length - 1));
 
     // makes the widest of some columns narrower until all of a set fit, but none narrower than the least
     private static void Shrink(int[] widths, int[] set, int[] narrowed, int width, int least)
