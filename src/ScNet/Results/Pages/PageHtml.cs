@@ -101,7 +101,8 @@ internal static class PageHtml
 
     private static string Class(PageColumn column) => column.IsFigure ? " class=\"figure\"" : string.Empty;
 
-    private static string? Order(PageCell cell) => cell.SortValue is { } value && !double.IsNaN(value) ? value.ToString("R", CultureInfo.InvariantCulture) : null;
+    // six digits: more put no rows in another order for a reader, and would differ between machines
+    private static string? Order(PageCell cell) => cell.SortValue is { } value && !double.IsNaN(value) ? value.ToString("G6", CultureInfo.InvariantCulture) : null;
 
     private static string Attribute(string name, string? value) => value is null ? string.Empty : $" {name}=\"{Text(value)}\"";
 
