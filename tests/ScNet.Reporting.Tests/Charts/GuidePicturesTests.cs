@@ -1,3 +1,7 @@
+using ScNet.Design.Choice;
+using ScNet.Design.Requirements;
+using ScNet.Reporting.Charts;
+
 namespace ScNet.Reporting.Tests.Charts;
 
 /// <summary>
@@ -11,9 +15,22 @@ public sealed class GuidePicturesTests
     [MemberData(nameof(Names))]
     public void A_picture_of_the_guide_is_what_the_library_draws(string name)
     {
-        string file = RepositoryFiles.PathOf("docs", "pictures", $"{name}.svg");
         string drawn = ChartSamples.Picture(
             name switch { "map" => "map-of-outputs", "waveforms" => "waveforms-with-inductor", _ => name }, Appearance.Light).ToSvg();
+        AssertIs(drawn, "pictures", $"{name}.svg");
+    }
+
+    [Fact]
+    public void The_picture_of_the_readme_is_what_the_example_loses()
+    {
+        Requirement core = RequirementReader.ReadFile(RepositoryFiles.PathOf("docs", "examples", "core-requirement.toml")).GetRequirement();
+        RankedChoice choice = RankedChoice.Of(core, Candidates.Of(core, directory: RepositoryFiles.PathOf("docs", "examples")).All);
+        AssertIs(LossChart.Of(choice).ToSvg(), "examples", "core-design", "losses.svg");
+    }
+
+    private static void AssertIs(string drawn, params string[] path)
+    {
+        string file = RepositoryFiles.PathOf(["docs", .. path]);
         if (Environment.GetEnvironmentVariable("UPDATE_PICTURES") is not null)
         {
             Directory.CreateDirectory(Path.GetDirectoryName(file)!);
