@@ -14,7 +14,10 @@ check_notebooks() {
 
 # What runs notebooks; where the machine lacks it and lets us, it is installed.
 find_jupyter() {
-    if ! command -v jupyter-nbconvert >/dev/null || ! python3 -c 'import ipykernel, jupyter_client' 2>/dev/null; then
+    local python
+    # that of the system, which its packages are for
+    python=$(sed -n '1s/^#! *//p' "$(command -v jupyter-nbconvert || echo /dev/null)")
+    if [ -z "$python" ] || ! $python -c 'import ipykernel, jupyter_client' 2>/dev/null; then
         if [ "$(id -u)" -ne 0 ] || ! command -v apt-get >/dev/null; then
             echo 'The notebooks need Debian'"'"'s jupyter-nbconvert, python3-jupyter-client and python3-ipykernel.'
             return 1
