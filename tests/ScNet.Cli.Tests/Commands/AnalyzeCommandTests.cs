@@ -113,7 +113,7 @@ public sealed class AnalyzeCommandTests : IDisposable
     [Fact]
     public void No_line_of_an_example_is_wider_than_100_columns()
     {
-        string[] files = [.. Directory.GetFiles(Repository.Folder("docs/examples"), "*.toml").Where(f => !f.EndsWith("requirement.toml", StringComparison.Ordinal))];
+        string[] files = [.. Directory.GetFiles(RepositoryFiles.PathOf("docs/examples"), "*.toml").Where(f => !f.EndsWith("requirement.toml", StringComparison.Ordinal))];
         Assert.NotEmpty(files);
         AssertNarrow(ToolRun.Of(["analyze", .. files, "--frequency", "1e5..1e7:3"]));
     }

@@ -89,7 +89,7 @@ public sealed class GuideTests : IDisposable
     [InlineData("--sort=ratio")]
     public void The_comparison_of_all_examples_is_no_wider_than_100_columns(string option)
     {
-        string[] files = [.. Directory.GetFiles(Repository.Folder("docs/examples"), "*.toml").Where(f => !f.EndsWith("requirement.toml", StringComparison.Ordinal))];
+        string[] files = [.. Directory.GetFiles(RepositoryFiles.PathOf("docs/examples"), "*.toml").Where(f => !f.EndsWith("requirement.toml", StringComparison.Ordinal))];
         Assert.NotEmpty(files);
         ToolRun run = ToolRun.Of(["compare", .. files, "--input-voltage", "4.2", "--rating", "1.8", option]);
         Assert.Equal((0, string.Empty), (run.Code, run.Error));
@@ -150,5 +150,5 @@ public sealed class GuideTests : IDisposable
         Assert.Equal(documents[0].ToJsonString(), documents[1].ToJsonString());
     }
 
-    private static string GuidePage(string name) => File.ReadAllText(Path.Combine(Repository.Folder("docs/guide"), name)).ReplaceLineEndings("\n");
+    private static string GuidePage(string name) => File.ReadAllText(Path.Combine(RepositoryFiles.PathOf("docs/guide"), name)).ReplaceLineEndings("\n");
 }
