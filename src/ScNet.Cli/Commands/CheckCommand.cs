@@ -2,7 +2,6 @@ using System.CommandLine;
 using ScNet.Derivations;
 using ScNet.Derivations.Documents;
 using ScNet.Derivations.Pages;
-using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Commands;
 
@@ -13,15 +12,14 @@ internal static class CheckCommand
     {
         Argument<string[]> files = SharedOptions.Documents("DERIVATION", "Derivation documents (TOML), each with the netlist that it is about");
         Option<string?> netlist = new("--netlist") { Description = "The netlist that they are about, in the place of those that they name.", HelpName = "FILE" };
-        Option<string> format = SharedOptions.Format("text", "json", "csv");
         Command command = new("check", "What is right and wrong in a hand derivation, which law a wrong value breaks, and which slip it looks like.")
         {
-            files, netlist, format,
+            files, netlist,
         };
+        ResultOutput writer = ResultOutput.AddTo(command);
         command.SetAction(parsed =>
         {
             ToolSession session = ToolSession.Of(parsed);
-            TextWriter output = session.Output;
             Converter? converter = null;
             if (parsed.GetValue(netlist) is { } path)
             {
@@ -46,22 +44,7 @@ internal static class CheckCommand
                 }
             }
 
-            switch (parsed.GetValue(format))
-            {
-                case "json":
-                    output.WriteLine(DerivationTables.OfChecks(checks).ToJson());
-                    break;
-                case "csv":
-                    output.Write(DerivationTables.OfChecks(checks).ToCsv());
-                    break;
-                default:
-                    foreach (Page page in checks.Where(c => c.Report is not null).Select(c => DerivationPage.Of(c.File, c.Report!)))
-                    {
-                        session.Write(page);
-                    }
-
-                    break;
-            }
+            writer.Write(parsed, DerivationTables.OfChecks(checks), checks.Where(c => c.Report is not null).Select(c => DerivationPage.Of(c.File, c.Report!)));
 
             return isRead && checks.All(c => c.Report is { IsRight: true }) ? Tool.Success : Tool.Failure;
         });

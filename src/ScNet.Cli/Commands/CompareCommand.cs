@@ -29,14 +29,13 @@ internal static class CompareCommand
             "--load-current", "A", "amperes (A)", "Adds output voltage and efficiency of every mode at this average current out of the output node");
         Option<string?> requirement = SharedOptions.Requirement(
             "With --load-current: adds the efficiency with all losses of the devices of this requirement's process, chosen for least loss");
-        Option<string> format = SharedOptions.Format("text", "json", "csv");
         foreach (Option option in new Option[] { input, rating, capacitance, conductance, frequency, silicon, load, requirement })
         {
             command.Options.Add(option);
         }
 
-        SortOption sort = SortOption.AddTo(command, [.. ComparisonPage.Columns(), .. ComparisonPage.Columns(hasSilicon: true, hasLoad: true, hasBudgets: true)], Columns(true, true, true));
-        command.Options.Add(format);
+        ResultOutput writer = ResultOutput.Sorting(
+            command, [.. ComparisonPage.Columns(), .. ComparisonPage.Columns(hasSilicon: true, hasLoad: true, hasBudgets: true)], Columns(true, true, true));
         command.Validators.Add(result =>
         {
             if (result.GetValue(requirement) is not null && result.GetValue(load) is null)
@@ -44,7 +43,7 @@ internal static class CompareCommand
                 result.AddError("Expected --load-current with --requirement: losses are those at a load.");
             }
 
-            if (sort.Key(result) is { } column && Columns(true, true, true).Contains(column))
+            if (writer.SortKey(result) is { } column && Columns(true, true, true).Contains(column))
             {
                 if (!Columns(true, true, false).Contains(column) && result.GetValue(requirement) is null)
                 {
@@ -83,20 +82,7 @@ internal static class CompareCommand
                 .Select(file => FileComparison.Of(file, conditions, isSilicon, amperes, process, error))];
             ResultRow<ComparedMode>[] rows = [.. comparisons.SelectMany(c => c.Rows)];
             ResultTable table = ResultTable.OfComparisons(conditions, rows, isSilicon, amperes, process is not null);
-            TextWriter output = session.Output;
-            switch (parsed.GetValue(format))
-            {
-                case "json":
-                    output.WriteLine(sort.Sorted(parsed, table).ToJson());
-                    break;
-                case "csv":
-                    output.Write(sort.Sorted(parsed, table).ToCsv());
-                    break;
-                case "text" when rows.Any(r => r.Outcome is not null):
-                    IEnumerable<ResultRow<ComparedMode>> sorted = sort.Order(parsed, table) is { } order ? order.Select(i => rows[i]) : rows;
-                    session.Write(ComparisonPage.Of(conditions, sorted, isSilicon, amperes, process));
-                    break;
-            }
+            writer.Write(parsed, table, rows, r => ComparisonPage.Of(conditions, r, isSilicon, amperes, process));
 
             return comparisons.All(c => c.IsComplete) ? Tool.Success : Tool.Failure;
         });

@@ -19,13 +19,11 @@ internal static class DesignCommand
         Option<string?> netlist = new("--netlist") { Description = "Writes the netlist of the winner with its sizes to this file.", HelpName = "FILE" };
         Option<string?> candidate = new("--candidate") { Description = "With --netlist: of this candidate instead of the winner.", HelpName = "NAME" };
         Option<int> threads = Threads();
-        Option<string> format = SharedOptions.Format("text", "json", "csv");
         Command command = new("design", "Sizes all candidates of a requirement and ranks them by life or loss, with reasons.")
         {
             file, sensitivity, netlist, candidate, threads,
         };
-        SortOption sort = SortOption.AddTo(command, ChoicePage.Columns, ResultTable.ChoiceColumns);
-        command.Options.Add(format);
+        ResultOutput writer = ResultOutput.Sorting(command, ChoicePage.Columns, ResultTable.ChoiceColumns);
         command.Validators.Add(result =>
         {
             if (result.GetValue(candidate) is not null && result.GetValue(netlist) is null)
@@ -36,7 +34,7 @@ internal static class DesignCommand
         command.SetAction(parsed =>
         {
             ToolSession session = ToolSession.Of(parsed);
-            TextWriter output = session.Output, error = session.Error;
+            TextWriter error = session.Error;
             string path = parsed.GetRequiredValue(file);
             if (RequirementFile.Read(path, session) is not { } requirement)
             {
@@ -52,19 +50,9 @@ internal static class DesignCommand
                 ? WithProgress(session, p => ChoiceSensitivity.Of(choice, p, most, interruption.Token))
                 : null;
             ResultTable table = ResultTable.OfChoice(choice, changes);
-            switch (parsed.GetValue(format))
-            {
-                case "json":
-                    output.WriteLine(sort.Sorted(parsed, table).ToJson());
-                    break;
-                case "csv":
-                    output.Write(sort.Sorted(parsed, table).ToCsv());
-                    break;
-                default:
-                    // the ranked ones are the first rows of the table
-                    session.Write(ChoicePage.Of(choice, changes, sort.Order(parsed, table) is { } order ? [.. order.Where(i => i < choice.Ranked.Count)] : null));
-                    break;
-            }
+
+            // the ranked ones are the first rows of the table
+            writer.Write(parsed, table, order => [ChoicePage.Of(choice, changes, order is null ? null : [.. order.Where(i => i < choice.Ranked.Count)])]);
 
             bool isWritten = parsed.GetValue(netlist) is not { } target || WriteNetlist(choice, parsed.GetValue(candidate), target, error);
             return isWritten && choice is { IsComplete: true, Winner: not null } && candidates.Diagnostics.Count == 0 ? Tool.Success : Tool.Failure;

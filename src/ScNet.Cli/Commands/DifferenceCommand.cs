@@ -13,15 +13,14 @@ internal static class DifferenceCommand
         Argument<string> after = SharedOptions.Document("AFTER", "The later: a snapshot or a netlist");
         Option<double> tolerance = NumberOptions.Fraction(
             "--tolerance", "Numbers that differ by no more than this share of the larger one are the same. Fractions are compared exactly.", "1e-6", AnalysisDifference.DefaultTolerance);
-        Option<string> format = SharedOptions.Format("text", "json", "csv");
         Command command = new("difference", "What changed between two analyses, of netlists or of snapshots; exits with 1 where something did.")
         {
-            before, after, tolerance, format,
+            before, after, tolerance,
         };
+        ResultOutput writer = ResultOutput.AddTo(command);
         command.SetAction(parsed =>
         {
             ToolSession session = ToolSession.Of(parsed);
-            TextWriter output = session.Output;
             string first = parsed.GetRequiredValue(before), second = parsed.GetRequiredValue(after);
             AnalysisSnapshot? earlier = SnapshotFile.Read(first, session), later = SnapshotFile.Read(second, session);
             if (earlier is null || later is null)
@@ -30,18 +29,7 @@ internal static class DifferenceCommand
             }
 
             AnalysisDifference difference = AnalysisDifference.Between(earlier, later, parsed.GetValue(tolerance));
-            switch (parsed.GetValue(format))
-            {
-                case "json":
-                    output.WriteLine(DerivationTables.OfDifference(first, second, difference).ToJson());
-                    break;
-                case "csv":
-                    output.Write(DerivationTables.OfDifference(first, second, difference).ToCsv());
-                    break;
-                default:
-                    session.Write(DifferencePage.Of(first, second, difference));
-                    break;
-            }
+            writer.Write(parsed, DerivationTables.OfDifference(first, second, difference), [DifferencePage.Of(first, second, difference)]);
 
             return difference.IsEmpty ? Tool.Success : Tool.Failure;
         });

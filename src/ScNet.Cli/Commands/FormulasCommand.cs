@@ -15,16 +15,17 @@ internal static class FormulasCommand
         Option<bool> equal = new("--equal") { Description = "Counts all capacitors as equal, and all switches, and collects like terms." };
         Option<bool> duties = new("--duties") { Description = "Adds ratio, capacitor voltages and inductor currents as functions of the duties of the phases." };
         Option<string> mode = SharedOptions.Mode();
-        Option<string> format = SharedOptions.Format("text", "latex", "mathml", "json", "csv");
-        foreach (Option option in new Option[] { equal, duties, mode, format })
+        const string latex = "latex", mathml = "mathml";
+        foreach (Option option in new Option[] { equal, duties, mode })
         {
             command.Options.Add(option);
         }
 
+        ResultOutput writer = ResultOutput.AddTo(command, "text", latex, mathml, "json", "csv");
         command.SetAction(parsed =>
         {
             ToolSession session = ToolSession.Of(parsed);
-            TextWriter output = session.Output, error = session.Error;
+            TextWriter error = session.Error;
             List<ResultRow<FormulaList>> rows = [];
             bool isComplete = true;
             foreach (NetlistFile file in netlists.Read(parsed))
@@ -38,36 +39,30 @@ internal static class FormulasCommand
                     : [ResultRow.Unreadable<FormulaList>(file.Path, file.Reading.Diagnostics)]);
             }
 
-            switch (parsed.GetValue(format))
+            bool isWritten = writer.Write(
+                parsed,
+                DerivationTables.OfFormulas(rows),
+                rows.Where(r => r.Result is not null).Select(r => FormulaPage.Of(r.File, r.Outcome!.Converter, r.Outcome.Mode, r.Result!)));
+            if (!isWritten && writer.Form(parsed) == latex)
             {
-                case "json":
-                    output.WriteLine(DerivationTables.OfFormulas(rows).ToJson());
-                    break;
-                case "csv":
-                    output.Write(DerivationTables.OfFormulas(rows).ToCsv());
-                    break;
-                case "latex":
-                    WriteLatex(output, rows);
-                    break;
-                case "mathml":
-                    foreach (Formula formula in rows.SelectMany(r => r.Result is { } list ? list.Formulas.Concat(list.OfDuties) : []).Where(f => f.Text is not null))
-                    {
-                        output.WriteLine(formula.MathML);
-                    }
-
-                    break;
-                default:
-                    foreach (Page page in rows.Where(r => r.Result is not null)
-                        .Select(r => FormulaPage.Of(r.File, r.Outcome!.Converter, r.Outcome.Mode, r.Result!)))
-                    {
-                        session.Write(page);
-                    }
-                    break;
+                WriteLatex(session.Output, rows);
+            }
+            else if (!isWritten)
+            {
+                WriteMathML(session.Output, rows);
             }
 
             return isComplete && rows.All(r => r.Result is not null) ? Tool.Success : Tool.Failure;
         });
         return command;
+    }
+
+    private static void WriteMathML(TextWriter output, IEnumerable<ResultRow<FormulaList>> rows)
+    {
+        foreach (Formula formula in rows.SelectMany(r => r.Result is { } list ? list.Formulas.Concat(list.OfDuties) : []).Where(f => f.Text is not null))
+        {
+            output.WriteLine(formula.MathML);
+        }
     }
 
     // a display of amsmath for each mode, so that a document can input the file

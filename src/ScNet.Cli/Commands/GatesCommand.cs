@@ -16,12 +16,12 @@ internal static class GatesCommand
         Option<string?> requirement = SharedOptions.Requirement("The requirement whose process tells what switches are made of");
         requirement.Required = true;
         Option<string> mode = SharedOptions.Mode();
-        Option<string> format = SharedOptions.Format("text", "json", "csv");
-        foreach (Option option in new Option[] { input, requirement, mode, format })
+        foreach (Option option in new Option[] { input, requirement, mode })
         {
             command.Options.Add(option);
         }
 
+        ResultOutput writer = ResultOutput.AddTo(command);
         command.SetAction(parsed =>
         {
             ToolSession session = ToolSession.Of(parsed);
@@ -43,21 +43,7 @@ internal static class GatesCommand
             GateNeeds[] results = [.. stresses.Select(s => s.Ratings is { } ratings
                 ? GateNeeds.Of(s.File.Path, ConverterGateDrive.Of(ratings), s.Only)
                 : GateNeeds.Unreadable(s.File.Path, s.File.Reading.Diagnostics))];
-            switch (parsed.GetValue(format))
-            {
-                case "json":
-                    output.WriteLine(ResultTable.OfGates(volts, results).ToJson());
-                    break;
-                case "csv":
-                    output.Write(ResultTable.OfGates(volts, results).ToCsv());
-                    break;
-                default:
-                    foreach (Page page in results.Where(r => r.Drive is not null).Select(GatePage.Of))
-                    {
-                        session.Write(page);
-                    }
-                    break;
-            }
+            writer.Write(parsed, ResultTable.OfGates(volts, results), results.Where(r => r.Drive is not null).Select(GatePage.Of));
 
             return stresses.All(s => s.IsComplete) ? Tool.Success : Tool.Failure;
         });

@@ -18,12 +18,12 @@ internal static class MapCommand
         Argument<string> file = SharedOptions.Document("REQUIREMENT", "A requirement document");
         Option<string?> candidate = new("--candidate") { Description = "The candidate; the winner where it is not given.", HelpName = "NAME" };
         Option<int> points = Points();
-        Option<string> format = SharedOptions.Format("text", "json", "csv");
-        Command command = new("map", "The best mode of a sized candidate over input, output and load, with its losses and what is missing.") { file, candidate, points, format };
+        Command command = new("map", "The best mode of a sized candidate over input, output and load, with its losses and what is missing.") { file, candidate, points };
+        ResultOutput writer = ResultOutput.Sorting(command, MapPage.Columns, ResultTable.MapColumns);
         command.SetAction(parsed =>
         {
             ToolSession session = ToolSession.Of(parsed);
-            TextWriter output = session.Output, error = session.Error;
+            TextWriter error = session.Error;
             string path = parsed.GetRequiredValue(file);
             if (RequirementFile.Read(path, session) is not { } requirement)
             {
@@ -38,18 +38,7 @@ internal static class MapCommand
             }
 
             OperatingMap map = Map(requirement, chosen, parsed.GetValue(points));
-            switch (parsed.GetValue(format))
-            {
-                case "json":
-                    output.WriteLine(ResultTable.OfMap(map).ToJson());
-                    break;
-                case "csv":
-                    output.Write(ResultTable.OfMap(map).ToCsv());
-                    break;
-                default:
-                    session.Write(MapPage.Of(chosen.Candidate.Name, map, LifeEstimate.Of(chosen.Modes, requirement)));
-                    break;
-            }
+            writer.Write(parsed, ResultTable.OfMap(map), order => [MapPage.Of(chosen.Candidate.Name, map, LifeEstimate.Of(chosen.Modes, requirement), order)]);
 
             return Tool.Success;
         });

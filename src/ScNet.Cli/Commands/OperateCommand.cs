@@ -20,20 +20,18 @@ internal static class OperateCommand
             "--dead-time", "SECONDS", "seconds (s)", "How long all switches are open at the end of each phase (none where left out)");
         Option<string?> requirement = SharedOptions.Requirement("Adds the losses with the devices of this requirement's process, by kind and element");
         Option<string> mode = SharedOptions.Mode();
-        Option<string> format = SharedOptions.Format("text", "json", "csv");
         foreach (Option option in new Option[] { input, load, frequency, deadTime, requirement, mode })
         {
             command.Options.Add(option);
         }
 
-        SortOption sort = SortOption.AddTo(command, OperationPage.Columns, ResultTable.OperationColumns);
-        command.Options.Add(format);
+        ResultOutput writer = ResultOutput.Sorting(command, OperationPage.Columns, ResultTable.OperationColumns);
         command.SetAction(parsed =>
         {
             OperatingConditions conditions = new(
                 new OperatingPoint(parsed.GetValue(input), parsed.GetValue(load), parsed.GetValue(frequency)), parsed.GetValue(deadTime));
             ToolSession session = ToolSession.Of(parsed);
-            TextWriter output = session.Output, error = session.Error;
+            TextWriter error = session.Error;
             if (!RequirementFile.TryReadProcess(parsed.GetValue(requirement), session, out Process? process))
             {
                 return Tool.Failure;
@@ -43,19 +41,7 @@ internal static class OperateCommand
                 .Select(file => FileOperation.Of(file, conditions, parsed.GetValue(mode), process, error))];
             ResultRow<OperatedMode>[] rows = [.. operations.SelectMany(o => o.Rows)];
             ResultTable table = ResultTable.OfOperation(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows, process is not null);
-            switch (parsed.GetValue(format))
-            {
-                case "json":
-                    output.WriteLine(sort.Sorted(parsed, table).ToJson());
-                    break;
-                case "csv":
-                    output.Write(sort.Sorted(parsed, table).ToCsv());
-                    break;
-                case "text" when rows.Any(r => r.Outcome is not null):
-                    IEnumerable<ResultRow<OperatedMode>> sorted = sort.Order(parsed, table) is { } order ? order.Select(i => rows[i]) : rows;
-                    session.Write(OperationPage.Of(conditions.Point, conditions.DeadTimeSeconds ?? 0, sorted));
-                    break;
-            }
+            writer.Write(parsed, table, rows, r => OperationPage.Of(conditions.Point, conditions.DeadTimeSeconds ?? 0, r));
 
             return operations.All(o => o.IsComplete) ? Tool.Success : Tool.Failure;
         });

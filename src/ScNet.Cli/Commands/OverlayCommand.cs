@@ -9,8 +9,6 @@ namespace ScNet.Cli.Commands;
 /// <summary><c>scnet overlay</c>: several networks as the modes of one converter with few switches.</summary>
 internal static class OverlayCommand
 {
-    private const string Toml = "toml";
-
     public static Command Create()
     {
         Command command = new("overlay", "One converter with a mode per network, on shared capacitors and as few switches as are found: prints its netlist.");
@@ -26,16 +24,16 @@ internal static class OverlayCommand
         Option<int> seed = NumberOptions.Seed("Starts the random choices of the search, where it cannot try all: another number may find fewer switches");
         Option<double> farads = SharedOptions.Number("--farads", "F", "farads (F)", "Capacitance of every capacitor", 1);
         Option<double> ohms = SharedOptions.Number("--ohms", "OHMS", "ohms (Ω)", "On-resistance of every switch", 1);
-        Option<string> format = SharedOptions.Format(Toml, "text", "json", "csv");
-        foreach (Option option in new Option[] { name, seed, farads, ohms, format })
+        foreach (Option option in new Option[] { name, seed, farads, ohms })
         {
             command.Options.Add(option);
         }
 
+        ResultOutput writer = ResultOutput.AddTo(command, "toml", "text", "json", "csv");
         command.SetAction(parsed =>
         {
             ToolSession session = ToolSession.Of(parsed);
-            TextWriter output = session.Output, error = session.Error;
+            TextWriter error = session.Error;
             NetlistFile[] files = [.. netlists.Read(parsed)];
             if (files.Length == 0 || files.Any(f => !f.Reading.HasResult) || !CanBeLaid(files, error))
             {
@@ -43,21 +41,10 @@ internal static class OverlayCommand
             }
 
             Overlay overlay = Search(parsed.GetRequiredValue(name), [.. files.Select(f => f.Reading.Converter!)], parsed.GetValue(seed), session);
-            switch (parsed.GetValue(format))
+            if (!writer.Write(parsed, ResultTable.OfOverlay(overlay), [OverlayPage.Of(overlay)]))
             {
-                case "text":
-                    session.Write(OverlayPage.Of(overlay));
-                    break;
-                case "json":
-                    output.WriteLine(ResultTable.OfOverlay(overlay).ToJson());
-                    break;
-                case "csv":
-                    output.Write(ResultTable.OfOverlay(overlay).ToCsv());
-                    break;
-                default:
-                    output.Write(NetlistWriter.ToToml(overlay.Converter.WithValues(
-                        [.. overlay.Converter.Capacitors.Select(_ => parsed.GetValue(farads))], [.. overlay.Converter.Switches.Select(_ => parsed.GetValue(ohms))])));
-                    break;
+                session.Output.Write(NetlistWriter.ToToml(overlay.Converter.WithValues(
+                    [.. overlay.Converter.Capacitors.Select(_ => parsed.GetValue(farads))], [.. overlay.Converter.Switches.Select(_ => parsed.GetValue(ohms))])));
             }
 
             return Tool.Success;

@@ -14,14 +14,12 @@ internal static class ReachCommand
         Command command = new("reach", "The ratios that the switches of a netlist reach in two phases, whatever its own modes are.");
         NetlistSources netlists = NetlistSources.AddTo(command, isSingle: true);
         Option<bool> patterns = new("--patterns") { Description = "Adds the gate patterns: in which phases each switch is closed." };
-        Option<string> format = SharedOptions.Format("text", "json", "csv");
         command.Options.Add(patterns);
-        SortOption sort = SortOption.AddTo(command, ReachPage.Columns, ResultTable.ReachColumns);
-        command.Options.Add(format);
+        ResultOutput writer = ResultOutput.Sorting(command, ReachPage.Columns, ResultTable.ReachColumns);
         command.SetAction(parsed =>
         {
             ToolSession session = ToolSession.Of(parsed);
-            TextWriter output = session.Output, error = session.Error;
+            TextWriter error = session.Error;
             if (netlists.Read(parsed).SingleOrDefault() is not { } netlist || netlist.Reading.Converter is not { } converter || !IsSearchable(converter, netlist.Path, error))
             {
                 return Tool.Failure;
@@ -29,18 +27,7 @@ internal static class ReachCommand
 
             ReachableRatios reachable = Search(converter, session);
             ResultTable table = ResultTable.OfReach(netlist.Path, converter, reachable, parsed.GetValue(patterns));
-            switch (parsed.GetValue(format))
-            {
-                case "json":
-                    output.WriteLine(sort.Sorted(parsed, table).ToJson());
-                    break;
-                case "csv":
-                    output.Write(sort.Sorted(parsed, table).ToCsv());
-                    break;
-                default:
-                    session.Write(ReachPage.Of(converter, reachable, parsed.GetValue(patterns), netlist.Path, sort.Order(parsed, table)));
-                    break;
-            }
+            writer.Write(parsed, table, order => [ReachPage.Of(converter, reachable, parsed.GetValue(patterns), netlist.Path, order)]);
 
             return Tool.Success;
         });

@@ -24,7 +24,7 @@ internal sealed class SortOption
         {
             foreach (Token token in result.Tokens.Where(t => !keys.Contains(KeyOf(t.Value))))
             {
-                result.AddError($"Expected a heading or a column of the CSV output after --sort, one of {string.Join(", ", _headings.Select(h => h.Heading).Concat(keys))}, but got '{token.Value}'.");
+                result.AddError($"Expected a heading or a column of the CSV output after --sort, one of {string.Join(", ", _headings.Select(h => h.Heading).Union(keys))}, but got '{token.Value}'.");
             }
         });
     }

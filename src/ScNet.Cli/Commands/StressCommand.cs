@@ -20,12 +20,12 @@ internal static class StressCommand
             Description = "Takes floating nodes to keep what they had, as if open switches did not leak.",
         };
         Option<string> mode = SharedOptions.Mode();
-        Option<string> format = SharedOptions.Format("text", "json", "csv");
-        foreach (Option option in new Option[] { input, rating, requirement, held, mode, format })
+        foreach (Option option in new Option[] { input, rating, requirement, held, mode })
         {
             command.Options.Add(option);
         }
 
+        ResultOutput writer = ResultOutput.AddTo(command);
         command.Validators.Add(result =>
         {
             if (result.GetResult(rating) is { Implicit: false } && result.GetResult(requirement) is { Implicit: false })
@@ -52,21 +52,7 @@ internal static class StressCommand
             FileStress[] stresses = [.. netlists.Read(parsed)
                 .Select(file => FileStress.Of(file, volts, !parsed.GetValue(held), parsed.GetValue(mode), devices, error))];
             RatedStress[] results = [.. stresses.Select(s => s.Result)];
-            switch (parsed.GetValue(format))
-            {
-                case "json":
-                    output.WriteLine(ResultTable.OfStress(volts, results, devices.IsGiven).ToJson());
-                    break;
-                case "csv":
-                    output.Write(ResultTable.OfStress(volts, results, devices.IsGiven).ToCsv());
-                    break;
-                default:
-                    foreach (Page page in results.Where(r => r.Stress is not null).Select(StressPage.Of))
-                    {
-                        session.Write(page);
-                    }
-                    break;
-            }
+            writer.Write(parsed, ResultTable.OfStress(volts, results, devices.IsGiven), results.Where(r => r.Stress is not null).Select(StressPage.Of));
 
             return stresses.All(s => s.IsComplete) ? Tool.Success : Tool.Failure;
         });

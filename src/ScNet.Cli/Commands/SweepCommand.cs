@@ -10,6 +10,9 @@ namespace ScNet.Cli.Commands;
 /// <summary><c>scnet sweep</c>: the output impedance over frequency, or operating points over input voltage, load, duty and frequency, for a plot.</summary>
 internal static class SweepCommand
 {
+    // the figures by which rows can be sorted
+    private static readonly IReadOnlyList<string> s_impedance = ResultTable.OfSweep([]).Columns, s_operation = ResultTable.OfOperatingSweep([]).Columns;
+
     public static Command Create()
     {
         Command command = new("sweep", "Exact output impedance over frequency beside both limits and the published estimates, or operating points over input voltage, load and duty.");
@@ -19,18 +22,23 @@ internal static class SweepCommand
         Option<Fraction[]?> loads = Values("--load-current", "A", "numbers of amperes (A)", "Average currents out of the output node, with --input-voltage", _ => true);
         Option<Fraction[]?> duties = Values("--duty", "D", "numbers between 0 and 1", "Duties of the first phase, the others sharing the rest in their proportion, with --input-voltage", d => d > 0 && d < 1);
         Option<string> mode = SharedOptions.Mode();
-        Option<string> format = SharedOptions.Format("csv", "json", "text");
-        foreach (Option option in new Option[] { frequencies, inputs, loads, duties, mode, format })
+        foreach (Option option in new Option[] { frequencies, inputs, loads, duties, mode })
         {
             command.Options.Add(option);
         }
 
+        ResultOutput writer = ResultOutput.Sorting(
+            command, [.. SweepPage.ImpedanceColumns, .. SweepPage.OperationColumns], [.. s_impedance.Union(s_operation)], "csv", "json", "text");
         command.Validators.Add(result =>
         {
             bool hasInput = result.GetResult(inputs) is not null, hasLoad = result.GetResult(loads) is not null;
             if (hasInput != hasLoad || (result.GetResult(duties) is not null && !hasInput))
             {
                 result.AddError("Expected both --input-voltage and --load-current for operating points, also for --duty; or none of them, for the output impedance.");
+            }
+            else if (writer.SortKey(result) is { } key && s_impedance.Union(s_operation).Contains(key) && !(hasInput ? s_operation : s_impedance).Contains(key))
+            {
+                result.AddError($"The column {key} is there {(hasInput ? "without" : "with")} --input-voltage only.");
             }
         });
         command.SetAction(parsed =>
@@ -48,31 +56,15 @@ internal static class SweepCommand
             {
                 OperatingPoint[] points = [.. volts.SelectMany(v => amperes.SelectMany(a => frequenciesHz.Select(f => new OperatingPoint(v.ToDouble(), a.ToDouble(), f))))];
                 ResultRow<SweptMode>[] rows = [.. Followed(session, analyses, (a, m) => OperatingSweep.Rows(a.File.Path, m, parsed.GetValue(duties) is { Length: > 0 } given ? given : null, points, session.Error))];
-                Write(session, parsed.GetValue(format), ResultTable.OfOperatingSweep(rows), () => SweepPage.Of(rows));
+                writer.Write(parsed, ResultTable.OfOperatingSweep(rows), rows, SweepPage.Of);
                 return isComplete && rows.All(r => r.Result is not null) ? Tool.Success : Tool.Failure;
             }
 
             ResultRow<ImpedancePoint>[] impedances = [.. Followed(session, analyses, (a, m) => Rows(a.File.Path, m, frequenciesHz, session.Error))];
-            Write(session, parsed.GetValue(format), ResultTable.OfSweep(impedances), () => SweepPage.Of(impedances));
+            writer.Write(parsed, ResultTable.OfSweep(impedances), impedances, SweepPage.Of);
             return isComplete && impedances.All(r => r.Result is not null) ? Tool.Success : Tool.Failure;
         });
         return command;
-    }
-
-    private static void Write(ToolSession session, string? format, ResultTable table, Func<Page> page)
-    {
-        switch (format)
-        {
-            case "json":
-                session.Output.WriteLine(table.ToJson());
-                break;
-            case "text":
-                session.Write(page());
-                break;
-            default:
-                session.Output.Write(table.ToCsv());
-                break;
-        }
     }
 
     // the rows of all modes; a line of the terminal says how many modes are done

@@ -22,12 +22,12 @@ internal static class TolerancesCommand
         Option<int> samples = NumberOptions.Whole("--samples", $"How many samples are drawn, 1 to {MostSamples}", 1, MostSamples, DefaultSamples);
         Option<int> seed = NumberOptions.Seed("Starts the random draws: the same number gives the same samples");
         Option<string> mode = SharedOptions.Mode();
-        Option<string> format = SharedOptions.Format("text", "json", "csv");
-        foreach (Option option in new Option[] { frequencies, capacitance, resistance, esr, samples, seed, mode, format })
+        foreach (Option option in new Option[] { frequencies, capacitance, resistance, esr, samples, seed, mode })
         {
             command.Options.Add(option);
         }
 
+        ResultOutput writer = ResultOutput.AddTo(command);
         command.Validators.Add(result =>
         {
             if (new[] { capacitance, resistance, esr }.All(o => result.GetResult(o) is not { Implicit: false }))
@@ -38,7 +38,7 @@ internal static class TolerancesCommand
         command.SetAction(parsed =>
         {
             ToolSession session = ToolSession.Of(parsed);
-            TextWriter output = session.Output, error = session.Error;
+            TextWriter error = session.Error;
             ComponentTolerances tolerances = new(parsed.GetValue(capacitance), parsed.GetValue(resistance), parsed.GetValue(esr));
             int count = parsed.GetValue(samples), start = parsed.GetValue(seed);
             double[] hertz = parsed.GetRequiredValue(frequencies);
@@ -54,21 +54,10 @@ internal static class TolerancesCommand
                     : [[ResultRow.Unreadable<ToleratedMode>(file.Path, file.Reading.Diagnostics)]]);
             }
 
-            switch (parsed.GetValue(format))
-            {
-                case "json":
-                    output.WriteLine(ResultTable.OfTolerances(tolerances, start, modes.SelectMany(m => m)).ToJson());
-                    break;
-                case "csv":
-                    output.Write(ResultTable.OfTolerances(tolerances, start, modes.SelectMany(m => m)).ToCsv());
-                    break;
-                default:
-                    foreach (Page page in modes.Where(m => m[0].Outcome is not null).Select(m => TolerancePage.Of(tolerances, m)))
-                    {
-                        session.Write(page);
-                    }
-                    break;
-            }
+            writer.Write(
+                parsed,
+                ResultTable.OfTolerances(tolerances, start, modes.SelectMany(m => m)),
+                modes.Where(m => m[0].Outcome is not null).Select(m => TolerancePage.Of(tolerances, m)));
 
             return isComplete && modes.All(m => m.All(r => r.Result is not null)) ? Tool.Success : Tool.Failure;
 

@@ -44,6 +44,9 @@ public sealed class ResultTable
     /// <summary>The headers of the CSV text of <see cref="OfChoice"/>.</summary>
     public static IReadOnlyList<string> ChoiceColumns => ChoiceTable.Columns;
 
+    /// <summary>The headers of the CSV text of <see cref="OfMap"/>.</summary>
+    public static IReadOnlyList<string> MapColumns => MapTable.Columns;
+
     /// <summary>The output impedance over frequency, beside both limits and the published estimates.</summary>
     /// <param name="rows">One row per mode and frequency.</param>
     public static ResultTable OfSweep(IEnumerable<ResultRow<ImpedancePoint>> rows) => SweepTable.Of(rows);

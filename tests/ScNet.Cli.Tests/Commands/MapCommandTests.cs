@@ -1,6 +1,8 @@
 using System.Text.Json.Nodes;
 using ScNet.Design.Choice;
 using ScNet.Design.Requirements;
+using ScNet.Results;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Tests.Commands;
 
@@ -38,6 +40,24 @@ public sealed class MapCommandTests
     }
 
     [Fact]
+    public void Rows_of_each_table_are_sorted_by_the_headings_shown_in_either_direction()
+    {
+        string[] map = ["map", s_requirement, "--candidate", Candidate.Linear.Name, "--points", "3"];
+        string usual = ToolRun.Of(map).Output;
+        Assert.Equal(Inputs(usual), Inputs(ToolRun.Of([.. map, "--sort", "input"]).Output));
+
+        // a linear regulator wastes least at the lowest input; common practice, no source
+        Assert.Equal(Inputs(usual), Inputs(ToolRun.Of([.. map, "--sort", "linear", "--descending"]).Output));
+        Assert.Equal(Inputs(usual).Chunk(3).SelectMany(table => table.Reverse()), Inputs(ToolRun.Of([.. map, "--sort", "linear"]).Output));
+        Assert.Equal(3 * Tables, Inputs(usual).Length);
+        foreach (PageColumn column in MapPage.Columns.Where(c => c.Key is { } key && ResultTable.MapColumns.Contains(key)))
+        {
+            string[] csv = ToolRun.Of([.. map, "--format", "csv", "--sort", column.Heading]).Output.Split('\n');
+            Assert.Equal(csv, ToolRun.Of([.. map, "--format", "csv", "--sort", column.Key!]).Output.Split('\n'));
+        }
+    }
+
+    [Fact]
     public void What_is_not_there_is_named()
     {
         ToolRun none = ToolRun.Of("map", s_requirement, "--candidate", "nobody");
@@ -46,6 +66,9 @@ public sealed class MapCommandTests
         Assert.Equal(1, ToolRun.Of("map", "missing.toml").Code);
         Assert.Contains("from 2 to 10000 after --points, but got '1'", ToolRun.Of("map", s_requirement, "--points", "1").Error, StringComparison.Ordinal);
     }
+
+    // the first cells of the rows of tables
+    private static string[] Inputs(string text) => [.. text.Split('\n').Where(l => l.StartsWith("  ", StringComparison.Ordinal) && l.Contains('%', StringComparison.Ordinal) && l.Contains(" V ", StringComparison.Ordinal)).Select(l => l[..7])];
 
     private static int Count(Requirement requirement) =>
         requirement.OutputVolts.Concat(requirement.Loads.Select(l => l.OutputVolts).OfType<double>()).Distinct().Count() * requirement.Loads.Select(l => l.Amperes).Distinct().Count();

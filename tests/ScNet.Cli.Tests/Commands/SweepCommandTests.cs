@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using ScNet.Analysis;
 using ScNet.Netlists;
+using ScNet.Results.Pages;
 using ScNet.SteadyState;
 
 namespace ScNet.Cli.Tests.Commands;
@@ -104,5 +105,47 @@ public sealed class SweepCommandTests : IDisposable
         ToolRun points = ToolRun.Of("sweep", "--family", "ladder 3", "--input-voltage", "3..4:2", "--load-current", "0.1", "--frequency", "1e6", "--format", "text");
         Assert.Equal((0, string.Empty), (points.Code, points.Error));
         Assert.StartsWith("Operating points\n\nnetlist     mode     duty  input    load  frequency", points.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Rows_are_sorted_by_the_headings_shown_in_either_direction(bool isOperation)
+    {
+        string[] arguments =
+        [
+            "sweep", "--family", "ladder 3", "--family", "dickson 3", "--frequency", "1e-1,1,1e1",
+            .. isOperation ? ["--input-voltage", "3,4", "--load-current", "0.001"] : Array.Empty<string>(),
+        ];
+        IReadOnlyList<PageColumn> columns = isOperation ? SweepPage.OperationColumns : SweepPage.ImpedanceColumns;
+        foreach (PageColumn column in columns.Where(c => c.Key is not null))
+        {
+            string[] up = Cells(column, "--sort", column.Heading), down = Cells(column, "--sort", column.Heading, "--descending");
+            Assert.Equal(up.Order(Comparer<string>.Create(Compare)), up);
+            Assert.Equal(up, down.Reverse());
+            Assert.Equal(up, Cells(column, "--sort", column.Key!));
+        }
+
+        string text = ToolRun.Of([.. arguments, "--sort", "frequency", "--descending", "--format", "text"]).Output;
+        Assert.True(text.IndexOf(" 10 Hz ", StringComparison.Ordinal) < text.IndexOf(" 100 mHz ", StringComparison.Ordinal));
+
+        string[] Cells(PageColumn column, params string[] sort)
+        {
+            string[][] lines = [.. ToolRun.Of([.. arguments, "--format", "csv", .. sort]).Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l.Split(','))];
+            return [.. lines[1..].Select(l => l[Array.IndexOf(lines[0], column.Key)])];
+        }
+
+        static int Compare(string a, string b) =>
+            double.TryParse(a, CultureInfo.InvariantCulture, out double x) && double.TryParse(b, CultureInfo.InvariantCulture, out double y) ? x.CompareTo(y) : string.CompareOrdinal(a, b);
+    }
+
+    [Theory]
+    [InlineData("Output voltage", "outputVoltageVolts", "with")]
+    [InlineData("exact", "ohms", "without")]
+    public void A_heading_of_the_other_table_is_refused_with_the_reason(string heading, string key, string when)
+    {
+        string[] more = when == "without" ? ["--input-voltage", "3", "--load-current", "0.1"] : [];
+        ToolRun run = ToolRun.Of(["sweep", "--family", "ladder 3", "--frequency", "1e6", "--sort", heading, .. more]);
+        Assert.Equal((2, $"scnet: The column {key} is there {when} --input-voltage only.\nFor the options, run: scnet sweep --help\n"), (run.Code, run.Error));
     }
 }

@@ -9,20 +9,22 @@ public static class MapPage
 {
     private const string None = "–";
 
-    private static readonly PageColumn[] s_columns =
+    /// <summary>The columns of each table.</summary>
+    public static IReadOnlyList<PageColumn> Columns { get; } =
     [
         new("input", true, "inputVolts"), new("best mode", false, "mode"), new("frequency", true, "hertz"), new("duty", true, "duty"), new("efficiency", true, "efficiency"),
         new("linear", true, "linearEfficiency", "output over input voltage"),
         new("ideal", true, "idealEfficiency", "the lowest sufficient ratio of the modes without any other loss"),
         new("largest loss", false, "lossWatts"),
-        new("stress", false, "stress", "voltage of the element that is loaded most for its rating, without ripple"),
+        new("stress", false, "stress.volts", "voltage of the element that is loaded most for its rating, without ripple"),
     ];
 
     /// <summary>The page.</summary>
     /// <param name="name">What is mapped: the name of the candidate.</param>
     /// <param name="map">The map.</param>
     /// <param name="life">What it comes to over a discharge; null where that is not asked for.</param>
-    public static Page Of(string name, OperatingMap map, LifeEstimate? life = null)
+    /// <param name="order">The positions of <see cref="OperatingMap.Points"/> in the order of the rows of each table; null for rising input voltages.</param>
+    public static Page Of(string name, OperatingMap map, LifeEstimate? life = null, IReadOnlyList<int>? order = null)
     {
         ArgumentNullException.ThrowIfNull(name);
         ArgumentNullException.ThrowIfNull(map);
@@ -33,7 +35,7 @@ public static class MapPage
             {
                 bool isLast = (o, l) == (map.OutputVolts.Count - 1, map.LoadAmperes.Count - 1);
                 blocks.Add(new PageHeading($"{EngineeringNumber.Of(map.OutputVolts[o], "V")} at {EngineeringNumber.Of(map.LoadAmperes[l], "A")}"));
-                blocks.Add(new PageTable(string.Empty, s_columns, Enumerable.Range(0, map.InputVolts.Count).Select(i => Row(map.At(i, o, l), name)), hasLegend: isLast));
+                blocks.Add(new PageTable(string.Empty, Columns, PointsAt(map, o, l, order).Select(p => Row(p, name)), hasLegend: isLast));
             }
         }
 
@@ -45,6 +47,12 @@ public static class MapPage
         ]));
         return new Page(name, blocks);
     }
+
+    // of the points the load is fastest, then the output voltage
+    private static IEnumerable<MapPoint> PointsAt(OperatingMap map, int output, int load, IReadOnlyList<int>? order) =>
+        (order ?? [.. Enumerable.Range(0, map.Count)])
+            .Where(k => k % map.LoadAmperes.Count == load && k / map.LoadAmperes.Count % map.OutputVolts.Count == output)
+            .Select(k => map.At(k / map.LoadAmperes.Count / map.OutputVolts.Count, output, load));
 
     private static IEnumerable<PageCell> Row(MapPoint point, string name)
     {
@@ -59,7 +67,7 @@ public static class MapPage
             Percent(point.LinearEfficiency),
             Percent(point.IdealEfficiency),
             point.IsHeld ? $"{LossPage.NameOf(largest)} {EngineeringNumber.Of(point.Best.LossOf(largest), "W")}" : None,
-            point.Stress is { } stress ? $"{stress.Element} {EngineeringNumber.Of(stress.Volts, "V")} of {EngineeringNumber.Of(stress.RatedVolts, "V")}" : None,
+            point.Stress is { } stress ? new PageCell($"{stress.Element} {EngineeringNumber.Of(stress.Volts, "V")} of {EngineeringNumber.Of(stress.RatedVolts, "V")}", stress.Volts) : None,
         ];
     }
 
