@@ -1,9 +1,13 @@
-// Used by .ci/check-latex: every formula of the given files must parse, and every environment must end.
+// Used by .ci/check-latex: every formula of the given files must parse, and every environment must end. In a
+// page of Markdown code is passed over, and what stands between formulas must not look like a piece of one.
 import { readFileSync } from 'node:fs';
 import katex from 'katex';
 
 const block = /\\begin\{alignat\*\}[\s\S]*?\\end\{alignat\*\}/g;
 const inline = /(?<!\\)\$((?:[^$\\]|\\[\s\S])*)\$/g;
+const display = /^[ ]*\$\$\n([\s\S]*?)\n[ ]*\$\$$/gm;
+const code = /^[ ]*```[\s\S]*?^[ ]*```|`[^`\n]*`/gm;
+const address = /\]\([^)\s]*\)/g;
 let formulas = 0;
 let faults = 0;
 
@@ -46,9 +50,30 @@ function nesting(file, text) {
     }
 }
 
+function pieces(file, prose) {
+    for (const [piece] of prose.matchAll(/\S*(?:\p{L}|\*)_[\p{L}\p{N}({]\S*|\S+\^\S+|\S*(?:\$|\\(?!\|))\S*/gu)) {
+        fault(file, `outside formulas: ${piece}`);
+    }
+}
+
 const files = process.argv.slice(2);
 for (const file of files) {
-    const text = readFileSync(file, 'utf8');
+    let text = readFileSync(file, 'utf8');
+    if (file.endsWith('.md')) {
+        text = text.replace(code, '').replace(address, '](').replace(/\\\|/g, '|');
+        for (const [, source] of text.matchAll(display)) {
+            parse(file, source, true);
+        }
+        text = text.replace(display, '');
+        for (const [, source] of text.matchAll(inline)) {
+            parse(file, source, false);
+        }
+        for (const [piece] of text.replace(inline, '¤').matchAll(/\S*(?:[√∫] ?¤|¤!)\S*/gu)) {
+            fault(file, `a sign that its formula lacks: ${piece}`);
+        }
+        pieces(file, text.replace(inline, ''));
+        continue;
+    }
     nesting(file, text);
     for (const [source] of text.matchAll(block)) {
         parse(file, source, true);
