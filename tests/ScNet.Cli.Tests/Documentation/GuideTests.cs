@@ -113,8 +113,8 @@ public sealed class GuideTests : IDisposable
     {
         PageColumn[] columns =
         [
-            .. ComparisonPage.Columns(), .. ComparisonPage.Columns(hasSilicon: true, hasLoad: true), .. OperationPage.Columns, .. ReachPage.Columns, .. ChoicePage.Columns,
-            .. SweepPage.OperationColumns, .. SweepPage.ImpedanceColumns.Where(c => c.Key is not null),
+            .. ComparisonPage.Columns(), .. ComparisonPage.Columns(hasSilicon: true, hasLoad: true, hasBudgets: true).Where(c => c.Key is not null),
+            .. OperationPage.Columns, .. ReachPage.Columns, .. ChoicePage.Columns, .. SweepPage.OperationColumns, .. SweepPage.ImpedanceColumns.Where(c => c.Key is not null),
         ];
         string[] told = [.. GuidePage("command-line.md").Split("| heading | in JSON and CSV |\n|---|---|\n")[1].Split('\n').TakeWhile(line => line.Length > 0)];
         Assert.Equal(told.Order(StringComparer.Ordinal), columns.Select(c => $"| {c.Heading} | `{c.Key}` |").Distinct().Order(StringComparer.Ordinal));
