@@ -23,6 +23,7 @@ public static class ImpedanceTolerance
     /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
     /// <param name="tolerances">The tolerances.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is not positive, or not from 1e-60 to 1e60 Hz.</exception>
+    /// <exception cref="ScNetException">The converter has inductors (<see cref="DiagnosticCodes.InductorsUnsupported"/>), or the network is too large.</exception>
     public static ImpedanceWorstCase WorstCase(ModeAnalysis analysis, double frequencyHz, ComponentTolerances tolerances)
     {
         ArgumentNullException.ThrowIfNull(analysis);

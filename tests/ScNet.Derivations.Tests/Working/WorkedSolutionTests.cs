@@ -155,6 +155,15 @@ public sealed class WorkedSolutionTests
         Assert.Equal($"worked solution of {converter.Name}, mode default", solution.ToString());
     }
 
+    [Fact]
+    public void A_converter_with_inductors_has_no_worked_solution_and_no_check()
+    {
+        Converter stage = InductiveStage.StepDown(new(1, 3));
+        ScNetException worked = Assert.Throws<ScNetException>(() => WorkedSolution.Of(stage, stage.Modes[0]));
+        ScNetException check = Assert.Throws<ScNetException>(() => Derivation.Of(stage));
+        Assert.All([worked, check], e => Assert.Equal(DiagnosticCodes.InductorsUnsupported, Assert.Single(e.Diagnostics).Code));
+    }
+
     private static void Fails(string text, string reason)
     {
         string end = text[text.IndexOf("## Where it fails", StringComparison.Ordinal)..];

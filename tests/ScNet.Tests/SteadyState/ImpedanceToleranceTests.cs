@@ -1,3 +1,4 @@
+using Fractions;
 using ScNet.Analysis;
 using ScNet.SteadyState;
 using ScNet.Topologies;
@@ -123,6 +124,41 @@ public sealed class ImpedanceToleranceTests
         Assert.Throws<ArgumentOutOfRangeException>(() => ImpedanceTolerance.WorstCase(Half(), 0, new ComponentTolerances()));
         Assert.Throws<ArgumentOutOfRangeException>(
             () => ImpedanceTolerance.MonteCarlo(Half(), 1e8, new ComponentTolerances(0.1), 10, 1).QuantileOhms(1.5));
+    }
+
+    [Fact]
+    public void Tolerances_of_a_converter_with_inductors_are_refused_by_their_code()
+    {
+        ModeAnalysis stage = Analysis(InductiveStages.StepDown(new Fraction(1, 4)).Build());
+        ScNetException refusal = Assert.Throws<ScNetException>(() => ImpedanceTolerance.WorstCase(stage, 1e6, new ComponentTolerances(0.1)));
+        Assert.Equal((DiagnosticCodes.InductorsUnsupported, "coil"), (Assert.Single(refusal.Diagnostics).Code, Assert.Single(refusal.Diagnostics[0].Elements)));
+    }
+
+    /// <summary>
+    /// A current load, three phases, charges that values divide and capacitances with a tolerance: the page of limits says that
+    /// no bound is known then, and that without any one of the four there is one.
+    /// </summary>
+    [Theory]
+    [InlineData(LoadKind.Current, 3, 2, 0.1, false)]
+    [InlineData(LoadKind.Stiff, 3, 2, 0.1, true)]
+    [InlineData(LoadKind.Current, 2, 2, 0.1, true)]
+    [InlineData(LoadKind.Current, 3, 1, 0.1, true)]
+    [InlineData(LoadKind.Current, 3, 2, 0.0, true)]
+    public void No_bound_is_claimed_only_where_none_is_known(LoadKind load, int phases, int capacitors, double capacitance, bool isBound)
+    {
+        ConverterBuilder builder = Converter.Create("side by side").Input("vin").Output("vout", load).Phases(phases)
+            .Capacitor("out", "vout", "gnd", 1e-8)
+            .Switch("s1", "vin", "p", on: 1).Switch("s2", "n", "vout", on: 1)
+            .Switch("s3", "p", "vout", on: 2).Switch("s4", "n", "gnd", on: 2);
+        for (int k = 1; k <= capacitors; k++)
+        {
+            builder.Capacitor($"fly{k}", "p", "n", k * 1e-9, esrOhms: 0.1 / k);
+        }
+
+        ImpedanceWorstCase worst = ImpedanceTolerance.WorstCase(Analysis(builder.Build()), 1e7, new ComponentTolerances(capacitance, onResistance: 0.1));
+        Assert.Equal(isBound, worst.BoundOhms.IsDetermined);
+        Assert.True(worst.FoundOhms.IsDetermined);
+        Assert.False(!isBound && (worst.IsMinimumCertain || worst.IsMaximumCertain));
     }
 
     private static void Near(double expected, double actual, double tolerance = 1e-12) => Assert.Equal(expected, actual, tolerance * expected);
