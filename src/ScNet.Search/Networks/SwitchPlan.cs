@@ -1,0 +1,126 @@
+namespace ScNet.Search.Networks;
+
+/// <summary>
+/// Switches that make given wirings: within each node of a phase just enough of them to join its terminals, those that
+/// are together in every phase being one node without a switch.
+/// </summary>
+/// <remarks>
+/// A switch that is closed in one phase blocks, in another, the difference of its terminals' potentials there. Joining
+/// neighbours in the order of that potential gives the lowest blocking voltages that any switches of the wiring have,
+/// and in two phases the least charge–voltage product too (docs/theory/atlas.md). <see cref="SwitchLayout.LeastCharge"/>
+/// instead leads each charge through one switch from where it comes from to where it goes.
+/// </remarks>
+internal static class SwitchPlan
+{
+    /// <summary>The switches.</summary>
+    /// <param name="phases">The wirings.</param>
+    /// <param name="potentials">Per phase the potential of each terminal.</param>
+    /// <param name="charges">Per phase the charge that flows out of the node into each terminal's branch.</param>
+    /// <param name="layout">What they are chosen for.</param>
+    public static List<PlannedSwitch> Of(
+        IReadOnlyList<Wiring> phases, IReadOnlyList<long[]> potentials, IReadOnlyList<long[]> charges, SwitchLayout layout)
+    {
+        int[] groups = PermanentGroups(phases);
+        List<PlannedSwitch> switches = [];
+        for (int phase = 0; phase < phases.Count; phase++)
+        {
+            for (int node = 0; node < phases[phase].NodeCount; node++)
+            {
+                int[] members = [.. Enumerable.Range(0, groups.Length).Where(t => groups[t] == t && phases[phase].Nodes[t] == node)];
+                long[] amounts = [.. members.Select(m => Enumerable.Range(0, groups.Length).Where(t => groups[t] == m).Sum(t => charges[phase][t]))];
+                Join(phases, potentials, phase, members, amounts, layout, switches);
+            }
+        }
+
+        return switches;
+    }
+
+    /// <summary>For each terminal the first terminal that it is joined to in every phase.</summary>
+    public static int[] PermanentGroups(IReadOnlyList<Wiring> phases)
+    {
+        int[] groups = new int[phases[0].TerminalCount];
+        for (int t = 0; t < groups.Length; t++)
+        {
+            groups[t] = Enumerable.Range(0, t + 1).First(earlier => phases.All(p => p.Joins(earlier, t)));
+        }
+
+        return groups;
+    }
+
+    // a tree over the node's members: wanted pairs first, then the ones that block least
+    private static void Join(
+        IReadOnlyList<Wiring> phases, IReadOnlyList<long[]> potentials, int phase, int[] members, long[] amounts, SwitchLayout layout, List<PlannedSwitch> switches)
+    {
+        long Blocking(int first, int second) => Enumerable.Range(0, phases.Count)
+            .Where(p => !phases[p].Joins(first, second))
+            .Max(p => Math.Abs(potentials[p][first] - potentials[p][second]));
+
+        int[] piece = [.. Enumerable.Range(0, members.Length)];
+        List<(int First, int Second)> tree = [];
+        void Try(int first, int second)
+        {
+            int old = piece[second], kept = piece[first];
+            if (old != kept)
+            {
+                tree.Add((first, second));
+                for (int m = 0; m < piece.Length; m++)
+                {
+                    piece[m] = piece[m] == old ? kept : piece[m];
+                }
+            }
+        }
+
+        if (layout == SwitchLayout.LeastCharge)
+        {
+            int other = phase == 0 ? 1 : 0;
+            foreach ((int first, int second) in DirectPaths.Of([.. members.Select(m => potentials[other][m])], members, amounts))
+            {
+                Try(first, second);
+            }
+        }
+
+        var pairs =
+            from second in Enumerable.Range(0, members.Length)
+            from first in Enumerable.Range(0, second)
+            let isThere = switches.Any(s => s.Joins(members[first], members[second]))
+            orderby Blocking(members[first], members[second]), isThere ? 0 : 1
+            select (first, second);
+        foreach ((int first, int second) in pairs)
+        {
+            Try(first, second);
+        }
+
+        foreach ((int first, int second) in tree)
+        {
+            long charge = ChargeThrough(tree, members.Length, amounts, first, second);
+            PlannedSwitch? same = switches.Find(s => s.Joins(members[first], members[second]));
+            if (same is null)
+            {
+                switches.Add(same = new PlannedSwitch(members[first], members[second], phases.Count));
+            }
+
+            same.Close(phase, same.First == members[first] ? charge : -charge);
+        }
+    }
+
+    // what the second end's side of the tree takes comes through the branch
+    private static long ChargeThrough(List<(int First, int Second)> tree, int members, long[] amounts, int first, int second)
+    {
+        bool[] isBehind = new bool[members];
+        isBehind[second] = true;
+        bool hasGrown = true;
+        while (hasGrown)
+        {
+            hasGrown = false;
+            foreach ((int a, int b) in tree)
+            {
+                if ((a, b) != (first, second) && isBehind[a] != isBehind[b])
+                {
+                    isBehind[a] = isBehind[b] = hasGrown = true;
+                }
+            }
+        }
+
+        return Enumerable.Range(0, members).Where(m => isBehind[m]).Sum(m => amounts[m]);
+    }
+}

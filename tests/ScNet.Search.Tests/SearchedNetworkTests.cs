@@ -1,0 +1,58 @@
+using ScNet.Analysis;
+
+namespace ScNet.Search.Tests;
+
+public class SearchedNetworkTests
+{
+    // counted by a separate program
+    [Theory]
+    [InlineData(1, 20)]
+    [InlineData(2, 322)]
+    [InlineData(3, 7432)]
+    public void A_phase_has_that_many_admissible_wirings(int capacitors, int count) =>
+        Assert.Equal(count, AllWirings.Of(capacitors).Count());
+
+    [Theory]
+    [InlineData(1, 1, SwitchLayout.LowestBlocking)]
+    [InlineData(1, 1, SwitchLayout.LeastCharge)]
+    [InlineData(2, 7, SwitchLayout.LowestBlocking)]
+    [InlineData(2, 7, SwitchLayout.LeastCharge)]
+    public void Every_figure_is_that_of_the_ordinary_analysis(int capacitors, int step, SwitchLayout layout)
+    {
+        Wiring[] wirings = [.. AllWirings.Of(capacitors)];
+        int found = 0;
+        for (int pair = 0; pair < wirings.Length * wirings.Length; pair += step)
+        {
+            if (SearchedNetwork.TryCreate([wirings[pair / wirings.Length], wirings[pair % wirings.Length]], layout, out SearchedNetwork? network))
+            {
+                found++;
+                Agree(network);
+            }
+        }
+
+        Assert.True(found > 5, $"{found} networks");
+    }
+
+    private static void Agree(SearchedNetwork network)
+    {
+        ModeAnalysis analysis = ModeAnalysis.Of(network.ToConverter("found"));
+        Assert.Equal(network.Ratio, analysis.Ratio.ToFraction());
+        for (int c = 0; c < network.CapacitorCount; c++)
+        {
+            Assert.Equal(network.CapacitorVoltages[c], analysis.IdealPoint.CapacitorVoltages[c].ToFraction());
+            for (int phase = 0; phase < 2; phase++)
+            {
+                Assert.Equal(network.Charges[phase][c], analysis.ChargeFlow.Capacitors[c][phase + 1].ToFraction());
+            }
+        }
+
+        for (int s = 0; s < network.Switches.Count; s++)
+        {
+            for (int phase = 0; phase < 2; phase++)
+            {
+                Assert.Equal(network.Switches[s].Charges[phase], analysis.ChargeFlow.Switches[s][phase + 1].ToFraction());
+                Assert.Equal(network.Switches[s].Voltages[phase], analysis.BlockingVoltages.Switches[s][phase + 1].ToFraction());
+            }
+        }
+    }
+}
