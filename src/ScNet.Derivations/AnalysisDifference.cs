@@ -31,6 +31,9 @@ public sealed class AnalysisDifference : IEquatable<AnalysisDifference>
     /// <summary>The relative tolerance within which numbers count as equal.</summary>
     public double RelativeTolerance { get; }
 
+    /// <summary>The names of the converters before and after.</summary>
+    internal (string Before, string After) Converters => (_before.Converter, _after.Converter);
+
     /// <summary>Compares two snapshots.</summary>
     /// <param name="before">The earlier one.</param>
     /// <param name="after">The later one.</param>

@@ -9,6 +9,7 @@ namespace ScNet.Derivations;
 /// text: "1/3", "-2", "0.25" (exactly 1/4), or "?" for a value that is said to be undetermined.
 /// </summary>
 /// <remarks>A double is compared within the tolerance of the derivation, everything else exactly.</remarks>
+[ShownAsText("It is a number or a question mark.")]
 public readonly struct StatedValue : IEquatable<StatedValue>
 {
     // far beyond any circuit, but sums and squares of it are still numbers

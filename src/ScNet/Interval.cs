@@ -6,6 +6,7 @@ namespace ScNet;
 /// <summary>A closed interval, from a minimum to a maximum. The default is the undetermined one: nothing bounds it.</summary>
 /// <remarks>What it is an interval of, and its unit, is in the name of the member that holds it. Ends are compared exactly.</remarks>
 /// <typeparam name="T">The type of the ends: <see cref="double"/> for what has a unit, <see cref="Fraction"/> for what is exact.</typeparam>
+[ShownAsText("Two ends fit in a line.")]
 public readonly struct Interval<T> : IEquatable<Interval<T>>
     where T : struct, IComparable<T>, IEquatable<T>
 {

@@ -36,6 +36,9 @@ internal sealed class NameIndex
     /// <summary>The number of names.</summary>
     public int Count => _names.Length;
 
+    /// <summary>What an element is: "capacitor".</summary>
+    public string Kind => _kind;
+
     /// <summary>The name at a position.</summary>
     public string this[int position] => _names[position];
 

@@ -6,7 +6,7 @@ namespace ScNet;
 /// <summary>A list that cannot be changed, whose entries are found by position, from 0, and by name.</summary>
 /// <remarks>By position in constant time; by name in constant time too, after the first search of a long list.</remarks>
 /// <typeparam name="T">What an entry is.</typeparam>
-public sealed class NamedList<T> : IReadOnlyList<T>
+public sealed class NamedList<T> : IReadOnlyList<T>, INamed
 {
     private readonly T[] _items;
     private readonly NameIndex _names;
@@ -33,6 +33,8 @@ public sealed class NamedList<T> : IReadOnlyList<T>
 
     /// <summary>The names that the other lists over the same elements share.</summary>
     internal NameIndex Names => _names;
+
+    NameIndex INamed.Names => _names;
 
     /// <summary>The entry of a name, where there is one.</summary>
     /// <param name="name">The name.</param>

@@ -5,7 +5,7 @@ namespace ScNet;
 /// <summary>One entry per phase, found by phase number, from 1, or by phase name; they come in the order of the period.</summary>
 /// <remarks>It is no list, since a list counts positions from 0 and phases count from 1.</remarks>
 /// <typeparam name="T">What an entry is.</typeparam>
-public sealed class PerPhase<T> : IEnumerable<T>
+public sealed class PerPhase<T> : IEnumerable<T>, INamed
 {
     private readonly T[] _items;
     private readonly NameIndex _phases;
@@ -34,6 +34,8 @@ public sealed class PerPhase<T> : IEnumerable<T>
 
     /// <summary>The entries without a copy, phase 1 at index 0.</summary>
     internal ReadOnlySpan<T> AsSpan() => _items;
+
+    NameIndex INamed.Names => _phases;
 
     /// <summary>The entries from phase 1 on.</summary>
     public IEnumerator<T> GetEnumerator() => ((IEnumerable<T>)_items).GetEnumerator();

@@ -8,6 +8,7 @@ namespace ScNet;
 /// number converts by itself; several are written <c>[1, 3]</c>. The default is no phase at all.
 /// </summary>
 [CollectionBuilder(typeof(PhaseSet), nameof(Of))]
+[ShownAsText("A few numbers fit in a line.")]
 public readonly struct PhaseSet : IEquatable<PhaseSet>, IReadOnlyList<int>
 {
     private readonly int[]? _numbers;

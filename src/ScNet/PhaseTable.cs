@@ -3,7 +3,7 @@ using System.Collections;
 namespace ScNet;
 
 /// <summary>The values of every element (or node) in every phase: elements by position, from 0, or by name; then by phase.</summary>
-public sealed class PhaseTable : IReadOnlyList<PhaseValues>
+public sealed class PhaseTable : IReadOnlyList<PhaseValues>, INamed
 {
     private readonly Quantity[] _values;
     private readonly NameIndex _elements;
@@ -16,6 +16,8 @@ public sealed class PhaseTable : IReadOnlyList<PhaseValues>
         _elements = elements;
         _phases = phases;
     }
+
+    NameIndex INamed.Names => _elements;
 
     /// <summary>The number of elements.</summary>
     public int Count => _elements.Count;

@@ -7,8 +7,10 @@ namespace ScNet;
 /// order of the period. A view: it copies nothing.
 /// </summary>
 /// <remarks>It is no list, since a list counts positions from 0 and phases count from 1.</remarks>
-public readonly struct PhaseValues : IEnumerable<Quantity>, IEquatable<PhaseValues>
+public readonly struct PhaseValues : IEnumerable<Quantity>, IEquatable<PhaseValues>, INamed
 {
+    private static readonly NameIndex s_none = new(string.Empty, "phase", []);
+
     private readonly Quantity[]? _values;
     private readonly int _offset;
     private readonly NameIndex? _phases;
@@ -19,6 +21,8 @@ public readonly struct PhaseValues : IEnumerable<Quantity>, IEquatable<PhaseValu
         _offset = offset;
         _phases = phases;
     }
+
+    NameIndex INamed.Names => _phases ?? s_none;
 
     /// <summary>The number of phases.</summary>
     public int PhaseCount => _phases?.Count ?? 0;

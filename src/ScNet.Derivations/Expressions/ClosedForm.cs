@@ -6,6 +6,7 @@ namespace ScNet.Derivations.Expressions;
 /// One quantity of a converter as an expression, or the reason why it has none. Immutable, with
 /// structural equality.
 /// </summary>
+[ShownAsText("One equation fits in a line.")]
 public sealed class ClosedForm : IEquatable<ClosedForm>
 {
     private const int MaximumNames = 8;

@@ -31,6 +31,9 @@ public sealed class ClosedForms
         FastSwitchingLoss = Loss(SymbolKind.FastSwitchingLoss, FastSwitchingLimit);
     }
 
+    /// <summary>The mode that they are of.</summary>
+    internal ModeAnalysis Analysis => _analysis;
+
     /// <summary>The ideal conversion ratio M, a number.</summary>
     public ClosedForm Ratio { get; }
 

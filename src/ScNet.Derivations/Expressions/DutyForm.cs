@@ -3,6 +3,7 @@ using System.Diagnostics.CodeAnalysis;
 namespace ScNet.Derivations.Expressions;
 
 /// <summary>One quantity of a mode as an exact function of the duties, or the reason why there is none. Immutable.</summary>
+[ShownAsText("One equation fits in a line.")]
 public sealed class DutyForm
 {
     internal DutyForm(Symbol symbol, DutyFormOutcome outcome, RationalExpression? expression)

@@ -40,6 +40,9 @@ public sealed class DutyForms
         Ratio = Voltage(new Symbol(SymbolKind.Ratio), analysis.Converter.Network.OutputBranch, Expression.Of(Fraction.One));
     }
 
+    /// <summary>The mode that they are of.</summary>
+    internal ModeAnalysis Analysis => _analysis;
+
     /// <summary>The duration of each phase as a share of the period.</summary>
     public IReadOnlyList<Expression> Durations { get; }
 

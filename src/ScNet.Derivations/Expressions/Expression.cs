@@ -9,6 +9,7 @@ namespace ScNet.Derivations.Expressions;
 /// zero, in a fixed order that does not depend on how it was made. Immutable, with structural equality.
 /// </summary>
 /// <remarks>Everything a topology fixes is such a sum. Cost of sums: sorting the terms; of products: one term per pair.</remarks>
+[ShownAsText("One expression fits in a line.")]
 public sealed class Expression : IEquatable<Expression>
 {
     private Expression(ImmutableArray<Term> terms) => Terms = terms;

@@ -7,6 +7,7 @@ namespace ScNet.Derivations.Expressions;
 /// A quotient of two sums with whole coefficients and no common factor, such as D1·D3/(D1 + D3). Immutable, with
 /// structural equality.
 /// </summary>
+[ShownAsText("One expression fits in a line.")]
 public sealed class RationalExpression : IEquatable<RationalExpression>
 {
     internal RationalExpression(Expression numerator, Expression denominator)

@@ -5,6 +5,7 @@ namespace ScNet.Derivations.Expressions;
 /// frequency. Known by what it stands for, not by how it is written. Immutable; equal where all of
 /// kind, element and phase are.
 /// </summary>
+[ShownAsText("A symbol is a name.")]
 public sealed class Symbol : IEquatable<Symbol>
 {
     internal Symbol(SymbolKind kind, string element = "", int phase = 0)

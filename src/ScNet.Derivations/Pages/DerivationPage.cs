@@ -9,6 +9,10 @@ public static class DerivationPage
     private const int MostDifferences = 8;
 
     /// <summary>The page of one derivation.</summary>
+    /// <param name="report">What came of checking it.</param>
+    public static Page Of(DerivationReport report) => Of(null, report);
+
+    /// <summary>The page of one derivation.</summary>
     /// <param name="file">The file as the caller named it, or null where there is none.</param>
     /// <param name="report">What came of checking it.</param>
     public static Page Of(string? file, DerivationReport report)

@@ -7,6 +7,15 @@ namespace ScNet.Derivations.Pages;
 public static class DifferencePage
 {
     /// <summary>The page of a difference.</summary>
+    /// <param name="difference">The difference.</param>
+    public static Page Of(AnalysisDifference difference)
+    {
+        ArgumentNullException.ThrowIfNull(difference);
+        (string before, string after) = difference.Converters;
+        return before == after ? Of($"{before} before", "after", difference) : Of(before, after, difference);
+    }
+
+    /// <summary>The page of a difference.</summary>
     /// <param name="before">What the earlier analysis is of, as the caller named it.</param>
     /// <param name="after">What the later analysis is of, as the caller named it.</param>
     /// <param name="difference">The difference.</param>

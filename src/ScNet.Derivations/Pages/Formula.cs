@@ -18,8 +18,12 @@ public sealed record Formula(string Symbol, string? Text, string Reason, string 
     {
         ArgumentNullException.ThrowIfNull(analysis);
         ClosedForms forms = ClosedForms.Of(analysis);
-        forms = hasEqualComponents ? forms.WithEqualComponents() : forms;
-        Converter converter = analysis.Converter;
+        return Of(hasEqualComponents ? forms.WithEqualComponents() : forms);
+    }
+
+    internal static IReadOnlyList<Formula> Of(ClosedForms forms)
+    {
+        Converter converter = forms.Analysis.Converter;
         ClosedForm[] all =
         [
             forms.Ratio, forms.OutputVoltage,
@@ -28,7 +32,7 @@ public sealed record Formula(string Symbol, string? Text, string Reason, string 
             .. converter.Capacitors.Select(c => forms.CapacitorVoltage(c.Name)),
             .. converter.Switches.Select(s => forms.PeakBlockingVoltage(s.Name)),
         ];
-        return [.. all.Select(f => new Formula(f.Symbol.ToString(), f.Expression?.ToString(), f.Reason, f.ToLatex(), f.ToMathML()))];
+        return [.. all.Select(Of)];
     }
 
     /// <summary>The same of what depends on the duties alone: ratio, voltages of capacitors and currents of inductors.</summary>
@@ -38,15 +42,23 @@ public sealed record Formula(string Symbol, string? Text, string Reason, string 
     public static IReadOnlyList<Formula> OfDuties(ModeAnalysis analysis, int? phase = null)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        DutyForms forms = phase is { } number ? DutyForms.Of(analysis, number) : DutyForms.Of(analysis);
+        return Of(phase is { } number ? DutyForms.Of(analysis, number) : DutyForms.Of(analysis));
+    }
+
+    internal static IReadOnlyList<Formula> Of(DutyForms forms)
+    {
         DutyForm[] all =
         [
             forms.Ratio,
-            .. analysis.Converter.Capacitors.Select(c => forms.CapacitorVoltage(c.Name)),
-            .. analysis.Converter.Inductors.Select(l => forms.InductorCurrent(l.Name)),
+            .. forms.Analysis.Converter.Capacitors.Select(c => forms.CapacitorVoltage(c.Name)),
+            .. forms.Analysis.Converter.Inductors.Select(l => forms.InductorCurrent(l.Name)),
         ];
-        return [.. all.Select(f => new Formula(f.Symbol.ToString(), f.Expression?.ToString(), f.Reason, f.ToLatex(), f.ToMathML()))];
+        return [.. all.Select(Of)];
     }
+
+    internal static Formula Of(ClosedForm form) => new(form.Symbol.ToString(), form.Expression?.ToString(), form.Reason, form.ToLatex(), form.ToMathML());
+
+    internal static Formula Of(DutyForm form) => new(form.Symbol.ToString(), form.Expression?.ToString(), form.Reason, form.ToLatex(), form.ToMathML());
 
     /// <summary>The equation, or the reason why there is none.</summary>
     public override string ToString() => Text is null ? Reason : $"{Symbol} = {Text}";

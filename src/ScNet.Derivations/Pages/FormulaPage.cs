@@ -1,3 +1,4 @@
+using ScNet.Derivations.Expressions;
 using ScNet.Results.Pages;
 
 namespace ScNet.Derivations.Pages;
@@ -5,6 +6,38 @@ namespace ScNet.Derivations.Pages;
 /// <summary>The formulas of a mode, as a person reads them.</summary>
 public static class FormulaPage
 {
+    /// <summary>The page of the closed forms of a mode.</summary>
+    /// <param name="forms">The closed forms.</param>
+    public static Page Of(ClosedForms forms)
+    {
+        ArgumentNullException.ThrowIfNull(forms);
+        return Of(null, forms.Analysis.Converter, forms.Analysis.Mode, new FormulaList(Formula.Of(forms), []));
+    }
+
+    /// <summary>The page of the functions of the duties of a mode.</summary>
+    /// <param name="forms">The functions.</param>
+    public static Page Of(DutyForms forms)
+    {
+        ArgumentNullException.ThrowIfNull(forms);
+        return Of(null, forms.Analysis.Converter, forms.Analysis.Mode, new FormulaList([], Formula.Of(forms)));
+    }
+
+    /// <summary>The page of some closed forms, of whatever modes.</summary>
+    /// <param name="forms">The forms.</param>
+    public static Page Of(IReadOnlyList<ClosedForm> forms)
+    {
+        ArgumentNullException.ThrowIfNull(forms);
+        return new Page("Closed forms", Blocks([.. forms.Select(Formula.Of)]));
+    }
+
+    /// <summary>The page of some functions of the duties, of whatever modes.</summary>
+    /// <param name="forms">The functions.</param>
+    public static Page Of(IReadOnlyList<DutyForm> forms)
+    {
+        ArgumentNullException.ThrowIfNull(forms);
+        return new Page("Functions of the duties", Blocks([.. forms.Select(Formula.Of)]));
+    }
+
     /// <summary>The page of one mode.</summary>
     /// <param name="file">The file as the caller named it, or null where there is none.</param>
     /// <param name="mode">The mode.</param>

@@ -38,6 +38,9 @@ public sealed class WorkedSolution
     /// <summary>The mode.</summary>
     public Mode Mode { get; }
 
+    /// <summary>The parts of the document, in their order.</summary>
+    internal IReadOnlyList<Block> Blocks => _blocks;
+
     /// <summary>Whether the mode has a result; if not, the last chapter says where it fails.</summary>
     public bool HasResult { get; }
 

@@ -1,3 +1,4 @@
+using System.Net;
 using ScNet.Analysis;
 using ScNet.Design;
 using ScNet.Design.Choice;
@@ -61,6 +62,10 @@ public sealed class Report
 
     /// <summary>The report as a document of HTML 5, "\n" line ends.</summary>
     public string ToHtml() => _html;
+
+    /// <summary>The report within another page, such as a cell of a notebook: an element of HTML 5 that holds it whole and lets nothing out.</summary>
+    public string ToFrame() =>
+        $"<iframe title=\"{WebUtility.HtmlEncode(Title)}\" sandbox=\"allow-scripts\" style=\"width: 100%; height: 40em; border: 1px solid rgba(128, 128, 128, .5)\" srcdoc=\"{WebUtility.HtmlEncode(_html)}\"></iframe>\n";
 
     /// <summary>Writes the report to a file.</summary>
     /// <param name="path">The file; one that exists is written over.</param>

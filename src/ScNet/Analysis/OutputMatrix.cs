@@ -6,6 +6,7 @@ namespace ScNet.Analysis;
 /// that of its node.
 /// </summary>
 /// <typeparam name="T">What a value is.</typeparam>
+[ShownAsText("The few outputs of a converter fit in brackets.")]
 public sealed class OutputMatrix<T>
 {
     private readonly T[] _values;

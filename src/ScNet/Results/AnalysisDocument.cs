@@ -14,6 +14,7 @@ namespace ScNet.Results;
 /// the key. Names are written as they are, so text for a web page still needs escaping for HTML.
 /// The keys are described in docs/guide/analysis-document.md.
 /// </remarks>
+[ShownAsText("It is the document that its text is.")]
 public sealed class AnalysisDocument
 {
     private readonly Converter? _converter;

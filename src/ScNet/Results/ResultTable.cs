@@ -18,6 +18,7 @@ namespace ScNet.Results;
 /// fractions in strings; CSV has the nearest decimals. What is undetermined or has no result is null, or an empty field.
 /// Lists of names and the figures of single elements are in JSON only.
 /// </remarks>
+[ShownAsText("It is the document that its text is.")]
 public sealed class ResultTable
 {
     private readonly Column[] _columns;

@@ -3,6 +3,7 @@ using Fractions;
 namespace ScNet.Stress;
 
 /// <summary>The bounds of one voltage and what they rest on. The default is undetermined.</summary>
+[ShownAsText("Two ends fit in a line.")]
 public readonly record struct VoltageSpan
 {
     internal VoltageSpan(Interval<Fraction> perVoltOfInput, VoltageBasis basis)

@@ -23,7 +23,7 @@ public sealed partial class RoomTests
         ["Working"] = ["Expressions"],
         [Doors] = ["Expressions", Nouns, "Snapshots", "Checking", "Working"],
         ["Documents"] = ["Expressions", Nouns, Doors],
-        ["Pages"] = ["Expressions", Nouns, Doors],
+        ["Pages"] = ["Expressions", Nouns, "Snapshots", "Working", Doors],
     };
 
     private static readonly string[] s_doors = ["AnalysisDifference", "AnalysisSnapshot", "Derivation", "SnapshotChange"];

@@ -1,6 +1,7 @@
 namespace ScNet.Results.Pages;
 
 /// <summary>One part of a <see cref="Page"/>: a heading, figures, a table or remarks.</summary>
+[ShownAsText("It is a part of a page.")]
 public abstract class PageBlock
 {
     private protected PageBlock()

@@ -15,13 +15,16 @@ namespace ScNet.Results.Pages;
 /// </remarks>
 public static class ResultPage
 {
+    // of more results than this a table is shown, and not the page of each
+    private const int MostPages = 12;
+
     // asked once per library
-    private static readonly ConcurrentDictionary<Assembly, IReadOnlyDictionary<Type, MethodInfo>> s_factories = new();
+    private static readonly ConcurrentDictionary<Assembly, IReadOnlyDictionary<Type, MethodInfo>> s_factories = new(), s_listFactories = new();
 
     /// <summary>The page of a result.</summary>
     /// <param name="result">Any result of the library.</param>
     /// <returns>Its page; null where its text says all there is.</returns>
-    [RequiresUnreferencedCode("Asks for pages and reads the properties of records.")]
+    [RequiresUnreferencedCode("Asks for pages and reads the properties of objects.")]
     public static Page? Of(object result)
     {
         ArgumentNullException.ThrowIfNull(result);
@@ -29,15 +32,15 @@ public static class ResultPage
         {
             Page page => page,
             _ when FactoriesOf(result.GetType().Assembly).TryGetValue(result.GetType(), out MethodInfo? factory) => Made(factory, result),
-            IEnumerable items and not string => OfList([.. items.Cast<object?>()]),
-            _ when RecordPage.Shows(result.GetType()) => RecordPage.Of(result),
+            IEnumerable items when !PropertyPage.IsText(result.GetType()) => OfList(items),
+            _ when PropertyPage.Shows(result.GetType()) => PropertyPage.Of(result),
             _ => null,
         };
     }
 
     /// <summary>A result as a fragment of HTML 5 with a style of its own, every name escaped.</summary>
     /// <param name="result">Any object: what has no page shows as its text.</param>
-    [RequiresUnreferencedCode("Asks for pages and reads the properties of records.")]
+    [RequiresUnreferencedCode("Asks for pages and reads the properties of objects.")]
     public static string ToHtml(object result) => $"<style>{PageStyle.Css}</style>\n{Of(result)?.ToHtml(headingLevel: 3) ?? Text(string.Create(CultureInfo.InvariantCulture, $"{result}"))}";
 
     private static string Text(string text)
@@ -60,22 +63,19 @@ public static class ResultPage
     /// <summary>What makes a page of a result and needs nothing else, by the type of the result: the methods "Of" of static classes of the library.</summary>
     [RequiresUnreferencedCode("Asks a library for its pages.")]
     internal static IReadOnlyDictionary<Type, MethodInfo> FactoriesOf(Assembly library) => s_factories.GetOrAdd(library, static l =>
-    {
-        Dictionary<Type, MethodInfo> factories = [];
-        foreach (MethodInfo method in l.GetExportedTypes()
-            .Where(t => t is { IsAbstract: true, IsSealed: true } && t != typeof(ResultPage))
-            .SelectMany(t => t.GetMethods(BindingFlags.Public | BindingFlags.Static))
-            .Where(m => m.Name == nameof(Of) && m.ReturnType == typeof(Page)))
-        {
-            ParameterInfo[] parameters = method.GetParameters();
-            if (parameters.Length > 0 && parameters[0].ParameterType.Assembly == l && parameters.Skip(1).All(IsOptional))
-            {
-                factories.Add(parameters[0].ParameterType, method);
-            }
-        }
+        PagesOf(l).Where(m => m.GetParameters()[0].ParameterType.Assembly == l).ToDictionary(m => m.GetParameters()[0].ParameterType));
 
-        return factories;
-    });
+    /// <summary>What makes one page of a list of results, by the type of one of them.</summary>
+    [RequiresUnreferencedCode("Asks a library for its pages.")]
+    internal static IReadOnlyDictionary<Type, MethodInfo> ListFactoriesOf(Assembly library) => s_listFactories.GetOrAdd(library, static l =>
+        PagesOf(l).Where(m => m.GetParameters()[0].ParameterType is { IsGenericType: true } list && typeof(IEnumerable).IsAssignableFrom(list) && list.GetGenericArguments()[0].Assembly == l)
+            .ToDictionary(m => m.GetParameters()[0].ParameterType.GetGenericArguments()[0]));
+
+    [RequiresUnreferencedCode("Asks a library for its pages.")]
+    private static IEnumerable<MethodInfo> PagesOf(Assembly library) => library.GetExportedTypes()
+        .Where(t => t is { IsAbstract: true, IsSealed: true } && t != typeof(ResultPage))
+        .SelectMany(t => t.GetMethods(BindingFlags.Public | BindingFlags.Static))
+        .Where(m => m.Name == nameof(Of) && m.ReturnType == typeof(Page) && m.GetParameters() is { Length: > 0 } parameters && parameters.Skip(1).All(IsOptional));
 
     private static Page Made(MethodInfo factory, object result) => (Page)factory.Invoke(
         null, BindingFlags.DoNotWrapExceptions, null, [result, .. factory.GetParameters().Skip(1).Select(p => p.IsOptional ? p.DefaultValue : Array.Empty<double>())], CultureInfo.InvariantCulture)!;
@@ -83,16 +83,35 @@ public static class ResultPage
     // with a default, or any number of further figures
     private static bool IsOptional(ParameterInfo parameter) => parameter.IsOptional || (parameter.IsDefined(typeof(ParamCollectionAttribute)) && parameter.ParameterType == typeof(IReadOnlyList<double>));
 
-    [RequiresUnreferencedCode("Asks for pages and reads the properties of records.")]
-    private static Page OfList(object?[] items)
+    // results that have pages of their own: what makes one page of all, or each below the other
+    [RequiresUnreferencedCode("Asks for pages and reads the properties of objects.")]
+    private static Page OfList(IEnumerable list)
     {
-        string title = items.Length switch { 0 => "No entries", 1 => "1 entry", int count => $"{count} entries" };
-        Type? type = items.FirstOrDefault()?.GetType();
-        return new Page(title, items.Length == 0 ? [] : [type is not null && RecordPage.Shows(type) && items.All(i => i?.GetType() == type) ? RecordPage.TableOf(type, items) : Entries(items)]);
+        object?[] items = [.. list.Cast<object?>()];
+        string title = items.Length switch { 0 => "No entries", 1 => "1 entry", int count => string.Create(CultureInfo.InvariantCulture, $"{count} entries") };
+        if (items.Length == 0)
+        {
+            return new Page(title, []);
+        }
+
+        Type? type = items[0]?.GetType();
+        if (type is not null && items.Length <= MostPages && items.All(i => i?.GetType() == type))
+        {
+            if (ListFactoriesOf(type.Assembly).TryGetValue(type, out MethodInfo? ofAll))
+            {
+                Array typed = Array.CreateInstanceFromArrayType(ofAll.GetParameters()[0].ParameterType.GetGenericArguments()[0].MakeArrayType(), items.Length);
+                Array.Copy(items, typed, items.Length);
+                return Made(ofAll, typed);
+            }
+
+            if (FactoriesOf(type.Assembly).TryGetValue(type, out MethodInfo? ofEach))
+            {
+                return new Page(title, items.Select(i => Made(ofEach, i!)).SelectMany(p => (IEnumerable<PageBlock>)[new PageHeading(p.Title), .. p.Blocks.Select(Below)]));
+            }
+        }
+
+        return new Page(title, ListTable.Of(list).Blocks);
     }
 
-    private static PageTable Entries(object?[] items) => new(
-        string.Empty,
-        [new PageColumn("Position", IsFigure: true), new PageColumn("Entry", IsFigure: false)],
-        items.Select((item, i) => new PageCell[] { new(i.ToString(CultureInfo.InvariantCulture), i), string.Create(CultureInfo.InvariantCulture, $"{item}") }));
+    private static PageBlock Below(PageBlock block) => block is PageHeading heading ? new PageHeading(heading.Text, heading.Level + 1) : block;
 }

@@ -1,5 +1,5 @@
-using System.Runtime.CompilerServices;
 using ScNet.Analysis;
+using ScNet.Design;
 using ScNet.Design.Requirements;
 using ScNet.Results.Pages;
 using ScNet.Topologies;
@@ -30,14 +30,73 @@ public sealed class ResultPageTests
         Assert.DoesNotContain("LoadShare {", table, StringComparison.Ordinal);
     }
 
-    /// <summary>What a type has no words for is told in a table, never in braces.</summary>
-    [Fact]
-    public void No_type_of_the_library_shows_as_a_row_of_its_properties()
+    [Theory]
+    [InlineData("capacitors", "Name  Positive node  Bottom node")]
+    [InlineData("switches", "Name  First node  Second node")]
+    [InlineData("charges", "Capacitor  Charge")]
+    [InlineData("voltages", "Capacitor  Value")]
+    [InlineData("phases", "Capacitor  phase 1  phase 2")]
+    [InlineData("findings", "Severity  Code")]
+    public void Lists_of_elements_values_and_findings_are_tables_with_their_headings(string list, string headings)
     {
-        Type[] silent = [.. ResultPage.TypesOf(typeof(Converter).Assembly).Where(t => !t.ContainsGenericParameters && RecordPage.Shows(t))];
-        Assert.NotEmpty(silent);
-        Assert.All(silent, t => Assert.DoesNotContain(" { ", ResultPage.Of(RuntimeHelpers.GetUninitializedObject(t))!.ToText(), StringComparison.Ordinal));
+        Converter third = SeriesParallel.StepDown(3);
+        ModeAnalysis analysis = ModeAnalysis.Of(third);
+        object items = list switch
+        {
+            "capacitors" => third.Capacitors,
+            "switches" => third.Switches,
+            "charges" => analysis.Capacitors,
+            "voltages" => analysis.IdealPoint.CapacitorVoltages,
+            "phases" => analysis.ChargeFlow.Capacitors,
+            _ => ShownResults.Findings(),
+        };
+        string text = ResultPage.Of(items)!.ToText();
+        Assert.Contains(headings, System.Text.RegularExpressions.Regex.Replace(text, " {2,}", "  "), StringComparison.Ordinal);
+        Assert.DoesNotContain("Position", text, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Results_with_pages_stand_one_below_the_other_and_comparisons_side_by_side()
+    {
+        ModeAnalysis third = ModeAnalysis.Of(SeriesParallel.StepDown(3));
+        string two = ResultPage.Of(new[] { s_half, third })!.ToText();
+        Assert.All(new[] { s_half, third }, a => Assert.Contains(AnalysisPage.Of(a).Title, two, StringComparison.Ordinal));
+        ModeComparison[] compared = [ModeComparison.Of(s_half, new(3.6, 0.9)), ModeComparison.Of(third, new(3.6, 0.9))];
+        Assert.Equal(ComparisonPage.Of(compared).ToText(), ResultPage.Of(compared)!.ToText());
+    }
+
+    [Fact]
+    public void Numbers_have_the_units_that_their_names_say()
+    {
+        Assert.Contains("At 1 Hz  250 mΩ", System.Text.RegularExpressions.Regex.Replace(ResultPage.Of(s_half.SlowSwitchingLimit)!.ToText(), " {2,}", "  "), StringComparison.Ordinal);
+        Assert.Equal(("Area", "m²"), PropertyWords.Split("AreaSquareMetres"));
+        Assert.Equal("1 mm", PropertyWords.Number(1000, PropertyWords.Split("WidthOfEachMicrometres").Unit).Text);
+        Assert.Equal(("Farads per square metre", null), PropertyWords.Split("FaradsPerSquareMetre"));
+    }
+
+    [Fact]
+    public void A_long_list_says_how_much_of_it_is_left_out()
+    {
+        string text = ResultPage.Of(Enumerable.Range(0, 250).Select(k => new LoadShare($"state {k}", 1, 1)).ToArray())!.ToText();
+        Assert.Contains("250 entries", text, StringComparison.Ordinal);
+        Assert.Contains("and 50 more", text, StringComparison.Ordinal);
+    }
+
+    /// <summary>No type is told by a row of its properties in braces, or by the name of a type.</summary>
+    [Fact]
+    public void Every_type_of_result_and_every_list_of_it_shows_as_a_page()
+    {
+        IReadOnlyDictionary<Type, List<object>> found = ShownTypes.Reached(ShownResults.All(), typeof(Converter).Assembly);
+        // a builder has nothing to show yet, and a page is what others show as
+        Type[] others = [typeof(ConverterBuilder), typeof(Page)];
+        Assert.Empty(ShownTypes.ThatShouldShow(typeof(Converter).Assembly).Except(found.Keys).Except(others));
+        string faults = string.Join('\n', found.Where(f => ShownTypes.ThatShouldShow(f.Key.Assembly).Contains(f.Key)).SelectMany(f => ShownTypes.Faults(f.Key, f.Value[0])));
+        Assert.True(faults.Length == 0, faults);
+    }
+
+    [Fact]
+    public void What_shows_as_text_or_in_braces_is_found() => Assert.All(
+        new object[] { "a text", new { System = "System.Object" }, new Braces() }, value => Assert.NotEmpty(ShownTypes.Faults(value.GetType(), value)));
 
     [Fact]
     public void A_page_shows_as_itself()
@@ -80,5 +139,10 @@ public sealed class ResultPageTests
         Assert.Equal(AnalysisPage.Of(s_half).ToText(), ResultPage.Of(s_half)!.ToText());
         ConverterAnalysis whole = ConverterAnalysis.Of(s_half.Converter);
         Assert.Equal(AnalysisPage.Of(whole).ToText(), ResultPage.Of(whole)!.ToText());
+    }
+
+    private sealed class Braces
+    {
+        public string Text => "Braces { Text = }";
     }
 }
