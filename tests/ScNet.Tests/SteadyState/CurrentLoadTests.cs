@@ -57,6 +57,29 @@ public sealed class CurrentLoadTests
     }
 
     /// <summary>
+    /// Where R_out = A T + B, B is the sum of R (2 g q - g²)/D over all resistances (docs/theory/output-impedance.md, "One phase"), by
+    /// hand: a divider by three whose string of 300 Ω lasts nine tenths of the period. It brings q = 1/3 of the charge there, and at a
+    /// steady rate g = 0.9 of it but for the share of the output capacitor; in the rest each of two branches of 2 Ω brings 1/3, and
+    /// g = 0.05. The string's part, -69, outweighs the other, 1.2: impedance times frequency falls as the frequency rises.
+    /// </summary>
+    [Fact]
+    public void With_a_load_current_impedance_times_frequency_can_fall_as_the_frequency_rises()
+    {
+        ModeAnalysis analysis = ModeAnalysis.Of(Converter.Create("long string").Input("vin").Output("vout", LoadKind.Current).Duties(0.9, 0.1)
+            .Capacitor("fly1", "p1", "n1", 1e-9).Capacitor("fly2", "p2", "n2", 1e-9).Capacitor("out", "vout", "gnd", 1e-12)
+            .Switch("s1", "vin", "p1", on: 1, ohms: 100).Switch("s2", "n1", "p2", on: 1, ohms: 100).Switch("s3", "n2", "vout", on: 1, ohms: 100)
+            .Switch("t1", "p1", "vout", on: 2, ohms: 1).Switch("b1", "n1", "gnd", on: 2, ohms: 1)
+            .Switch("t2", "p2", "vout", on: 2, ohms: 1).Switch("b2", "n2", "gnd", on: 2, ohms: 1).Build());
+        OutputImpedance impedance = OutputImpedance.Of(analysis);
+        double g1 = 0.9 * 0.5e-9 / 0.501e-9, g2 = 0.05 * 2e-9 / 2.001e-9;
+        double expected = (300 * ((2 * g1 / 3) - (g1 * g1)) / 0.9) + (2 * 2 * ((2 * g2 / 3) - (g2 * g2)) / 0.1);
+        double slope = ((1e6 * impedance.Ohms(1e6)) - (1e4 * impedance.Ohms(1e4))) / (1e6 - 1e4);
+        Assert.True(expected < -60);
+        Assert.Equal(expected, slope, 1e-4 * -expected);
+        Assert.True(impedance.Ohms(1e6) < impedance.Ohms(1e4));
+    }
+
+    /// <summary>
     /// Low frequencies on random networks: R_out = A T + B up to exponentially little. A comes from the
     /// lossless network, written down densely: in each phase first impulses equalise what is closed on
     /// each other, then the load discharges the capacitors along a straight line.
