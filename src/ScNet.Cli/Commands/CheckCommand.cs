@@ -44,7 +44,7 @@ internal static class CheckCommand
                 }
             }
 
-            writer.Write(parsed, DerivationTables.OfChecks(checks), checks.Where(c => c.Report is not null).Select(c => DerivationPage.Of(c.File, c.Report!)));
+            writer.Write(parsed, () => DerivationTables.OfChecks(checks), checks.Where(c => c.Report is not null).Select(c => DerivationPage.Of(c.File, c.Report!)));
 
             return isRead && checks.All(c => c.Report is { IsRight: true }) ? Tool.Success : Tool.Failure;
         });

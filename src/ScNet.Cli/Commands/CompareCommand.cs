@@ -81,8 +81,8 @@ internal static class CompareCommand
             FileComparison[] comparisons = [.. netlists.Read(parsed)
                 .Select(file => FileComparison.Of(file, conditions, isSilicon, amperes, process, error))];
             ResultRow<ComparedMode>[] rows = [.. comparisons.SelectMany(c => c.Rows)];
-            ResultTable table = ResultTable.OfComparisons(conditions, rows, isSilicon, amperes, process is not null);
-            writer.Write(parsed, table, rows, r => ComparisonPage.Of(conditions, r, isSilicon, amperes, process));
+            ResultTable Table() => ResultTable.OfComparisons(conditions, rows, isSilicon, amperes, process is not null);
+            writer.Write(parsed, Table, rows, r => ComparisonPage.Of(conditions, r, isSilicon, amperes, process));
 
             return comparisons.All(c => c.IsComplete) ? Tool.Success : Tool.Failure;
         });

@@ -49,10 +49,10 @@ internal static class DesignCommand
             ChoiceSensitivity? changes = parsed.GetValue(sensitivity)
                 ? WithProgress(session, p => ChoiceSensitivity.Of(choice, p, most, interruption.Token))
                 : null;
-            ResultTable table = ResultTable.OfChoice(choice, changes);
+            ResultTable Table() => ResultTable.OfChoice(choice, changes);
 
             // the ranked ones are the first rows of the table
-            writer.Write(parsed, table, order => [ChoicePage.Of(choice, changes, order is null ? null : [.. order.Where(i => i < choice.Ranked.Count)])]);
+            writer.Write(parsed, Table, order => [ChoicePage.Of(choice, changes, order is null ? null : [.. order.Where(i => i < choice.Ranked.Count)])]);
 
             bool isWritten = parsed.GetValue(netlist) is not { } target || WriteNetlist(choice, parsed.GetValue(candidate), target, error);
             return isWritten && choice is { IsComplete: true, Winner: not null } && candidates.Diagnostics.Count == 0 ? Tool.Success : Tool.Failure;

@@ -29,7 +29,7 @@ internal static class DifferenceCommand
             }
 
             AnalysisDifference difference = AnalysisDifference.Between(earlier, later, parsed.GetValue(tolerance));
-            writer.Write(parsed, DerivationTables.OfDifference(first, second, difference), [DifferencePage.Of(first, second, difference)]);
+            writer.Write(parsed, () => DerivationTables.OfDifference(first, second, difference), [DifferencePage.Of(first, second, difference)]);
 
             return difference.IsEmpty ? Tool.Success : Tool.Failure;
         });

@@ -41,7 +41,7 @@ internal static class FormulasCommand
 
             bool isWritten = writer.Write(
                 parsed,
-                DerivationTables.OfFormulas(rows),
+                () => DerivationTables.OfFormulas(rows),
                 rows.Where(r => r.Result is not null).Select(r => FormulaPage.Of(r.File, r.Outcome!.Converter, r.Outcome.Mode, r.Result!)));
             if (!isWritten && writer.Form(parsed) == latex)
             {

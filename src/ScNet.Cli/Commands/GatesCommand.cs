@@ -43,7 +43,7 @@ internal static class GatesCommand
             GateNeeds[] results = [.. stresses.Select(s => s.Ratings is { } ratings
                 ? GateNeeds.Of(s.File.Path, ConverterGateDrive.Of(ratings), s.Only)
                 : GateNeeds.Unreadable(s.File.Path, s.File.Reading.Diagnostics))];
-            writer.Write(parsed, ResultTable.OfGates(volts, results), results.Where(r => r.Drive is not null).Select(GatePage.Of));
+            writer.Write(parsed, () => ResultTable.OfGates(volts, results), results.Where(r => r.Drive is not null).Select(GatePage.Of));
 
             return stresses.All(s => s.IsComplete) ? Tool.Success : Tool.Failure;
         });

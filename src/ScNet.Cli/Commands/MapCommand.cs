@@ -38,7 +38,7 @@ internal static class MapCommand
             }
 
             OperatingMap map = Map(requirement, chosen, parsed.GetValue(points));
-            writer.Write(parsed, ResultTable.OfMap(map), order => [MapPage.Of(chosen.Candidate.Name, map, LifeEstimate.Of(chosen.Modes, requirement), order)]);
+            writer.Write(parsed, () => ResultTable.OfMap(map), order => [MapPage.Of(chosen.Candidate.Name, map, LifeEstimate.Of(chosen.Modes, requirement), order)]);
 
             return Tool.Success;
         });

@@ -40,8 +40,8 @@ internal static class OperateCommand
             FileOperation[] operations = [.. netlists.Read(parsed)
                 .Select(file => FileOperation.Of(file, conditions, parsed.GetValue(mode), process, error))];
             ResultRow<OperatedMode>[] rows = [.. operations.SelectMany(o => o.Rows)];
-            ResultTable table = ResultTable.OfOperation(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows, process is not null);
-            writer.Write(parsed, table, rows, r => OperationPage.Of(conditions.Point, conditions.DeadTimeSeconds ?? 0, r));
+            ResultTable Table() => ResultTable.OfOperation(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows, process is not null);
+            writer.Write(parsed, Table, rows, r => OperationPage.Of(conditions.Point, conditions.DeadTimeSeconds ?? 0, r));
 
             return operations.All(o => o.IsComplete) ? Tool.Success : Tool.Failure;
         });

@@ -41,7 +41,7 @@ internal static class OverlayCommand
             }
 
             Overlay overlay = Search(parsed.GetRequiredValue(name), [.. files.Select(f => f.Reading.Converter!)], parsed.GetValue(seed), session);
-            if (!writer.Write(parsed, ResultTable.OfOverlay(overlay), [OverlayPage.Of(overlay)]))
+            if (!writer.Write(parsed, () => ResultTable.OfOverlay(overlay), [OverlayPage.Of(overlay)]))
             {
                 session.Output.Write(NetlistWriter.ToToml(overlay.Converter.WithValues(
                     [.. overlay.Converter.Capacitors.Select(_ => parsed.GetValue(farads))], [.. overlay.Converter.Switches.Select(_ => parsed.GetValue(ohms))])));

@@ -26,8 +26,8 @@ internal static class ReachCommand
             }
 
             ReachableRatios reachable = Search(converter, session);
-            ResultTable table = ResultTable.OfReach(netlist.Path, converter, reachable, parsed.GetValue(patterns));
-            writer.Write(parsed, table, order => [ReachPage.Of(converter, reachable, parsed.GetValue(patterns), netlist.Path, order)]);
+            ResultTable Table() => ResultTable.OfReach(netlist.Path, converter, reachable, parsed.GetValue(patterns));
+            writer.Write(parsed, Table, order => [ReachPage.Of(converter, reachable, parsed.GetValue(patterns), netlist.Path, order)]);
 
             return Tool.Success;
         });

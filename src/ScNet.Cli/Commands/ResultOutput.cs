@@ -49,19 +49,19 @@ internal sealed class ResultOutput
 
     /// <summary>Writes a result whose pages have an order of their own.</summary>
     /// <returns>Whether the form is text, JSON or CSV; another is the command's to write.</returns>
-    public bool Write(ParseResult parsed, ResultTable table, IEnumerable<Page> pages) => Write(parsed, table, _ => pages);
+    public bool Write(ParseResult parsed, Func<ResultTable> table, IEnumerable<Page> pages) => Write(parsed, table, _ => pages);
 
     /// <summary>Writes rows: the table, or the page of the rows in the order asked for; none where no row has anything to show.</summary>
-    public bool Write<T>(ParseResult parsed, ResultTable table, IReadOnlyList<ResultRow<T>> rows, Func<IEnumerable<ResultRow<T>>, Page> page)
+    public bool Write<T>(ParseResult parsed, Func<ResultTable> table, IReadOnlyList<ResultRow<T>> rows, Func<IEnumerable<ResultRow<T>>, Page> page)
         where T : class =>
         Write(parsed, table, order => rows.Any(r => r.Outcome is not null) ? [page(order is null ? rows : order.Select(i => rows[i]))] : []);
 
     /// <summary>Writes a result in the order asked for.</summary>
     /// <param name="parsed">The command line.</param>
-    /// <param name="table">The table of all rows.</param>
+    /// <param name="table">Makes the table of all rows, where it is needed.</param>
     /// <param name="pages">Makes the pages of the positions of the rows in their order; of null where none was asked for.</param>
     /// <returns>Whether the form is text, JSON or CSV; another is the command's to write.</returns>
-    public bool Write(ParseResult parsed, ResultTable table, Func<IReadOnlyList<int>?, IEnumerable<Page>> pages)
+    public bool Write(ParseResult parsed, Func<ResultTable> table, Func<IReadOnlyList<int>?, IEnumerable<Page>> pages)
     {
         ToolSession session = ToolSession.Of(parsed);
         switch (Form(parsed))
@@ -73,7 +73,7 @@ internal sealed class ResultOutput
                 session.Output.Write(Sorted().ToCsv());
                 return true;
             case Text:
-                foreach (Page page in pages(_sort?.Order(parsed, table)))
+                foreach (Page page in pages(_sort?.Key(parsed.CommandResult) is null ? null : _sort.Order(parsed, table())))
                 {
                     session.Write(page);
                 }
@@ -83,6 +83,6 @@ internal sealed class ResultOutput
                 return false;
         }
 
-        ResultTable Sorted() => _sort?.Sorted(parsed, table) ?? table;
+        ResultTable Sorted() => _sort is null ? table() : _sort.Sorted(parsed, table());
     }
 }

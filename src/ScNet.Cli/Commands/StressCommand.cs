@@ -52,7 +52,7 @@ internal static class StressCommand
             FileStress[] stresses = [.. netlists.Read(parsed)
                 .Select(file => FileStress.Of(file, volts, !parsed.GetValue(held), parsed.GetValue(mode), devices, error))];
             RatedStress[] results = [.. stresses.Select(s => s.Result)];
-            writer.Write(parsed, ResultTable.OfStress(volts, results, devices.IsGiven), results.Where(r => r.Stress is not null).Select(StressPage.Of));
+            writer.Write(parsed, () => ResultTable.OfStress(volts, results, devices.IsGiven), results.Where(r => r.Stress is not null).Select(StressPage.Of));
 
             return stresses.All(s => s.IsComplete) ? Tool.Success : Tool.Failure;
         });

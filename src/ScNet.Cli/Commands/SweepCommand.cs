@@ -56,12 +56,12 @@ internal static class SweepCommand
             {
                 OperatingPoint[] points = [.. volts.SelectMany(v => amperes.SelectMany(a => frequenciesHz.Select(f => new OperatingPoint(v.ToDouble(), a.ToDouble(), f))))];
                 ResultRow<SweptMode>[] rows = [.. Followed(session, analyses, (a, m) => OperatingSweep.Rows(a.File.Path, m, parsed.GetValue(duties) is { Length: > 0 } given ? given : null, points, session.Error))];
-                writer.Write(parsed, ResultTable.OfOperatingSweep(rows), rows, SweepPage.Of);
+                writer.Write(parsed, () => ResultTable.OfOperatingSweep(rows), rows, SweepPage.Of);
                 return isComplete && rows.All(r => r.Result is not null) ? Tool.Success : Tool.Failure;
             }
 
             ResultRow<ImpedancePoint>[] impedances = [.. Followed(session, analyses, (a, m) => Rows(a.File.Path, m, frequenciesHz, session.Error))];
-            writer.Write(parsed, ResultTable.OfSweep(impedances), impedances, SweepPage.Of);
+            writer.Write(parsed, () => ResultTable.OfSweep(impedances), impedances, SweepPage.Of);
             return isComplete && impedances.All(r => r.Result is not null) ? Tool.Success : Tool.Failure;
         });
         return command;

@@ -56,7 +56,7 @@ internal static class TolerancesCommand
 
             writer.Write(
                 parsed,
-                ResultTable.OfTolerances(tolerances, start, modes.SelectMany(m => m)),
+                () => ResultTable.OfTolerances(tolerances, start, modes.SelectMany(m => m)),
                 modes.Where(m => m[0].Outcome is not null).Select(m => TolerancePage.Of(tolerances, m)));
 
             return isComplete && modes.All(m => m.All(r => r.Result is not null)) ? Tool.Success : Tool.Failure;

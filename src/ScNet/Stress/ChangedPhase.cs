@@ -9,8 +9,8 @@ internal sealed class ChangedPhase
     private readonly Converter _converter;
     private readonly PhaseNetwork _network;
     private readonly ModeStress _from;
-    private readonly Lazy<ILookup<int, int>> _members;
-    private readonly Interval<Fraction>?[] _roots;
+    private ILookup<int, int>? _members;
+    private Interval<Fraction>?[]? _roots;
 
     /// <summary>Contracts the phase.</summary>
     /// <param name="from">The old mode.</param>
@@ -22,8 +22,6 @@ internal sealed class ChangedPhase
         _converter = from.Analysis.Converter;
         _from = from;
         _network = PhaseNetwork.Of(_converter, corner.Pieces, corner.Held, to.Index, phase);
-        _members = new(() => Enumerable.Range(0, _converter.Network.NodeCount).ToLookup(_network.Component));
-        _roots = new Interval<Fraction>?[_network.ComponentCount];
     }
 
     public bool IsExact => _network.IsExact;
@@ -63,20 +61,25 @@ internal sealed class ChangedPhase
             [.. ends.Where(node => _network.Component(node) > 0).Distinct().Select(node => _converter.Nodes[node])]);
     }
 
+    // few phases need the nodes of a floating component
+    private ILookup<int, int> Members => _members ??= Enumerable.Range(0, _converter.Network.NodeCount).ToLookup(_network.Component);
+
     private Interval<Fraction> Potential(int node)
     {
         int component = _network.Component(node);
         return component == 0 ? _network.Difference(node, SwitchedNetwork.Reference)
             : _network.IsAdrift[component] || _network.IsUnknown[component] ? default
-            : _network.Spread[component].IsZero ? (_roots[component] ??= RootOf(component)).Plus(_network.Potential(node))
+            : _network.Spread[component].IsZero ? Root(component).Plus(_network.Potential(node))
             : Held(node, component);
     }
+
+    private Interval<Fraction> Root(int component) => (_roots ??= new Interval<Fraction>?[_network.ComponentCount])[component] ??= RootOf(component);
 
     // A floating component starts from the charge that its parasitics held in whichever phase the change ends.
     private Interval<Fraction> RootOf(int component)
     {
         Interval<Fraction> hull = Intervals.Empty<Fraction>();
-        foreach (int member in _members.Value[component])
+        foreach (int member in Members[component])
         {
             hull = hull.Hull(_from.OverAllPhases[member].Minus(_network.Potential(member)));
         }
@@ -88,7 +91,7 @@ internal sealed class ChangedPhase
     private Interval<Fraction> Held(int node, int component)
     {
         Interval<Fraction> hull = Intervals.Empty<Fraction>();
-        foreach (int member in _members.Value[component])
+        foreach (int member in Members[component])
         {
             hull = hull.Hull(_from.OverAllPhases[member].Plus(_network.Difference(node, member)));
         }

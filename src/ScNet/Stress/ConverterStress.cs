@@ -17,9 +17,24 @@ public sealed class ConverterStress
         ModesWithoutResult = [.. analysis.Modes.Where(m => !m.HasResult).Select(m => m.Mode)];
         _changes = new ModeChanges(modes);
         Switches = Worst(i => [.. modes.Select(m => m.Switches[i])]);
-        _switchesAtChanges = new(() => Worst(i => [.. _changes.SelectMany(c => new[] { c.OpenSwitches[i], c.ClosedSwitches[i] })]));
+        _switchesAtChanges = new(() =>
+        {
+            FindChanges();
+            return Worst(AtChanges);
+        });
         Capacitors = new NamedList<CapacitorStress>(
             [.. converter.Capacitors.Select((c, i) => CapacitorStress.Worst(c, [.. modes.Select(m => m.Capacitors[i])]))], converter.Capacitors.Names);
+
+        SwitchStress[] AtChanges(int position)
+        {
+            var stresses = new SwitchStress[2 * _changes.Count];
+            for (int k = 0; k < _changes.Count; k++)
+            {
+                (stresses[2 * k], stresses[(2 * k) + 1]) = (_changes[k].OpenSwitches[position], _changes[k].ClosedSwitches[position]);
+            }
+
+            return stresses;
+        }
 
         NamedList<SwitchStress> Worst(Func<int, SwitchStress[]> stresses) =>
             new([.. converter.Switches.Select((_, i) => SwitchStress.Worst(converter, i, stresses(i)))], converter.Switches.Names);
@@ -95,6 +110,12 @@ public sealed class ConverterStress
     public ModeChange Change(string from, string to) => IndexOf(from) is var a && IndexOf(to) is var b && a != b
         ? _changes.Between(a, b)
         : throw new ArgumentException($"Expected two different modes, but got '{from}' twice.", nameof(to));
+
+    /// <summary>Finds all <see cref="Changes"/> at once, on as many threads as the machine has; what was found before is not found again.</summary>
+    /// <param name="progress">Is told the share that is found, from 0 to 1, from any thread; null for nobody.</param>
+    /// <param name="cancellationToken">Stops the search; the changes found until then stay.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public void FindChanges(IProgress<double>? progress = null, CancellationToken cancellationToken = default) => _changes.FindAll(progress, cancellationToken);
 
     /// <summary>The order through all modes with the smallest peak stress at a change. Finds all changes.</summary>
     /// <param name="criterion">What is kept small.</param>

@@ -14,39 +14,36 @@ namespace ScNet.Stress;
 /// </remarks>
 public sealed class ModeChange
 {
+    private readonly ModeStress _from;
+
     private ModeChange(ModeStress from, ModeStress to)
     {
-        From = from.Mode;
+        _from = from;
         To = to.Mode;
         InputVolts = InputInterval.Between(from.InputVolts, to.InputVolts);
-        Fraction maximumInput = InputInterval.Exact(InputVolts).Maximum!.Value;
+        Fraction maximumInput = MaximumInput;
         Converter converter = from.Analysis.Converter;
-        ChangedPhase[][] phases = [.. converter.Phases.Select((_, j) =>
-            from.Corners.Select(corner => new ChangedPhase(from, corner, To, j)).ToArray())];
-        Surges = [.. phases.SelectMany((corners, j) => SurgesOf(converter, j + 1, corners, maximumInput))];
+        ChangedPhase[][] phases = Phases();
         var open = new SwitchStress[converter.Switches.Count];
         var closed = new SwitchStress[converter.Switches.Count];
+        var spans = new VoltageSpan[phases.Length];
+        Func<int, int, (IReadOnlyList<Capacitor>, IReadOnlyList<string>)> reason = (s, j) => phases[j][0].ReasonOf(s);
+        Func<int, PerPhase<VoltageSpan>> whileOpen = s => Spans(s, isClosed: false), whileClosed = s => Spans(s, isClosed: true);
         for (int s = 0; s < converter.Switches.Count; s++)
         {
-            VoltageSpan[] spans = [.. phases.Select(corners => Across(corners, s))];
-            bool[] isClosed = [.. converter.Phases.Select(p => To.ClosedPhases[s].Contains(p.Number))];
-            open[s] = Stress(s, spans, j => !isClosed[j]);
-            closed[s] = Stress(s, spans, j => isClosed[j]);
+            Fill(spans, phases, s, isClosed: false);
+            open[s] = SwitchStress.Of(converter, s, spans, To, From, InputVolts, maximumInput, reason, whileOpen);
+            Fill(spans, phases, s, isClosed: true);
+            closed[s] = SwitchStress.Of(converter, s, spans, To, From, InputVolts, maximumInput, reason, whileClosed);
         }
 
         OpenSwitches = new NamedList<SwitchStress>(open, converter.Switches.Names);
         ClosedSwitches = new NamedList<SwitchStress>(closed, converter.Switches.Names);
         IsExact = phases.All(corners => corners.All(p => p.IsExact));
-
-        SwitchStress Stress(int @switch, VoltageSpan[] spans, Predicate<int> counts) => SwitchStress.Of(
-            converter,
-            @switch,
-            [.. spans.Select((span, j) => counts(j) ? span : VoltageSpan.Fixed(Fraction.Zero))],
-            To, From, InputVolts, maximumInput, j => phases[j][0].ReasonOf(@switch));
     }
 
     /// <summary>The old mode, whose voltages the capacitors hold.</summary>
-    public Mode From { get; }
+    public Mode From => _from.Mode;
 
     /// <summary>The new mode, as whose phases the switches stand.</summary>
     public Mode To { get; }
@@ -60,8 +57,8 @@ public sealed class ModeChange
     /// <summary>What each closed switch takes of the surges, by name and by position as in <see cref="Converter.Switches"/>; zero in phases in which it is open.</summary>
     public NamedList<SwitchStress> ClosedSwitches { get; }
 
-    /// <summary>A set of conflicting loops, one per closed switch (or series resistance) that closes one, phase after phase; every other is composed of these.</summary>
-    public IReadOnlyList<LoopSurge> Surges { get; }
+    /// <summary>A set of conflicting loops, one per closed switch (or series resistance) that closes one, phase after phase; every other is composed of these. Found when first asked for.</summary>
+    public IReadOnlyList<LoopSurge> Surges => field ??= [.. Phases().SelectMany((corners, j) => SurgesOf(_from.Analysis.Converter, j + 1, corners, MaximumInput))];
 
     /// <summary>The largest voltage in volts (V) that any open switch blocks; null where one is undetermined.</summary>
     public double? PeakStressVolts => Peak(OpenSwitches)?.ToDouble();
@@ -99,6 +96,30 @@ public sealed class ModeChange
         ModeOrderCriterion.Surge => Peak(ClosedSwitches),
         _ => Peak([.. OpenSwitches, .. ClosedSwitches]),
     };
+
+    private Fraction MaximumInput => InputInterval.Exact(InputVolts).Maximum!.Value;
+
+    // the networks are not kept: there may be thousands of changes
+    private ChangedPhase[][] Phases() => [.. _from.Analysis.Converter.Phases.Select((_, j) =>
+        _from.Corners.Select(corner => new ChangedPhase(_from, corner, To, j)).ToArray())];
+
+    private PerPhase<VoltageSpan> Spans(int @switch, bool isClosed)
+    {
+        ChangedPhase[][] phases = Phases();
+        var spans = new VoltageSpan[phases.Length];
+        Fill(spans, phases, @switch, isClosed);
+        return new PerPhase<VoltageSpan>(spans, _from.Analysis.Converter.Phases.Names);
+    }
+
+    // zero in the phases in which the switch stands the other way
+    private void Fill(Span<VoltageSpan> spans, ChangedPhase[][] phases, int @switch, bool isClosed)
+    {
+        IReadOnlyList<int> closedPhases = To.ClosedPhases[@switch];
+        for (int j = 0; j < spans.Length; j++)
+        {
+            spans[j] = closedPhases.Contains(j + 1) == isClosed ? Across(phases[j], @switch) : VoltageSpan.Fixed(Fraction.Zero);
+        }
+    }
 
     // the hull over the voltages of idle capacitors
     private static VoltageSpan Across(ChangedPhase[] corners, int @switch)

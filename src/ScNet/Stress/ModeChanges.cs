@@ -25,6 +25,17 @@ internal sealed class ModeChanges : IReadOnlyList<ModeChange>
     /// <summary>How many were asked for.</summary>
     public int FoundCount => _changes.Count(c => c.IsValueCreated);
 
+    /// <summary>Finds all of them, on as many threads as there are.</summary>
+    public void FindAll(IProgress<double>? progress, CancellationToken cancellationToken)
+    {
+        int found = 0;
+        Parallel.ForEach(_changes, new ParallelOptions { CancellationToken = cancellationToken }, change =>
+        {
+            _ = change.Value;
+            progress?.Report(Interlocked.Increment(ref found) / (double)_changes.Length);
+        });
+    }
+
     public IEnumerator<ModeChange> GetEnumerator() => _changes.Select(c => c.Value).GetEnumerator();
 
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();

@@ -22,8 +22,7 @@ public sealed class ModeStress
             [.. converter.Nodes.Select((_, node) => new PerPhase<VoltageSpan>(PotentialsOf(node), converter.Phases.Names))], converter.Nodes.Names);
         OverAllPhases = [.. NodePotentials.Select(HullOf)];
         Switches = new NamedList<SwitchStress>(
-            [.. converter.Switches.Select((_, i) => SwitchStress.Of(
-                converter, i, SpansOf(i), analysis.Mode, null, inputVolts, ExactInput.Maximum!.Value, phase => ReasonOf(i, phase), c => analysis.LeftToLosses.Contains(converter.Capacitors.PositionOf(c.Name))))],
+            [.. converter.Switches.Select((_, i) => StressOf(i))],
             converter.Switches.Names);
         Capacitors = new NamedList<CapacitorStress>(
             [.. converter.Capacitors.Select((c, i) => CapacitorStress.Of(
@@ -88,6 +87,16 @@ public sealed class ModeStress
     /// <summary>The mode and each element with its voltages.</summary>
     public override string ToString() =>
         $"mode {Mode}, {InputVolts.ToString("V")} input; switches {string.Join(" | ", Switches)}; capacitors {string.Join(" | ", Capacitors)}";
+
+    private SwitchStress StressOf(int @switch)
+    {
+        Converter converter = Analysis.Converter;
+        VoltageSpan[] spans = SpansOf(@switch);
+        PerPhase<VoltageSpan> phases = new(spans, converter.Phases.Names);
+        return SwitchStress.Of(
+            converter, @switch, spans, Mode, null, InputVolts, ExactInput.Maximum!.Value, ReasonOf, _ => phases,
+            c => Analysis.LeftToLosses.Contains(converter.Capacitors.PositionOf(c.Name)));
+    }
 
     private static Interval<Fraction> HullOf(PerPhase<VoltageSpan> spans) =>
         spans.Aggregate(Intervals.Empty<Fraction>(), (hull, span) => hull.Hull(span.PerVoltOfInput));

@@ -148,9 +148,13 @@ internal sealed class PhaseNetwork
 
     private void Span()
     {
-        ILookup<int, int> edgesOf = _edges
-            .SelectMany((edge, e) => new[] { (Piece: _pieces.Piece[edge.First], Edge: e), (Piece: _pieces.Piece[edge.Second], Edge: e) })
-            .ToLookup(t => t.Piece, t => t.Edge);
+        int[] first = new int[_edges.Count], second = new int[_edges.Count], order = new int[_edges.Count];
+        for (int e = 0; e < order.Length; e++)
+        {
+            (first[e], second[e], order[e]) = (_pieces.Piece[_edges[e].First], _pieces.Piece[_edges[e].Second], e);
+        }
+
+        Incidence edgesOf = Incidence.Of(_pieces.PieceCount, first, second, order);
         Queue<int> queue = new();
         for (int start = 0; start < _component.Length; start++)
         {
@@ -209,6 +213,11 @@ internal sealed class PhaseNetwork
         // components joined by capacitors of unknown voltage: the smallest number of each group stands for it
         _joined = [.. Enumerable.Range(0, ComponentCount)];
         int[] capacitors = [.. Enumerable.Range(0, network.CapacitorCount).Where(c => held[c] is null)];
+        if (capacitors.Length == 0)
+        {
+            return;
+        }
+
         HashSet<int> loops = [];
         foreach (int c in capacitors)
         {

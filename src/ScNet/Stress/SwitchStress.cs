@@ -6,17 +6,21 @@ namespace ScNet.Stress;
 /// <remarks>A voltage is the first terminal's potential minus the second's.</remarks>
 public sealed class SwitchStress
 {
+    private readonly Func<int, PerPhase<VoltageSpan>> _phases;
+    private readonly int _position;
+
     private SwitchStress(
-        Switch @switch, StressExtreme? positive, StressExtreme? negative, bool isFloating, bool isDetermined,
-        IReadOnlyList<UndeterminedStress> undetermined, PerPhase<VoltageSpan> phases)
+        Converter converter, int position, StressExtreme? positive, StressExtreme? negative, bool isFloating, bool isDetermined,
+        IReadOnlyList<UndeterminedStress> undetermined, Func<int, PerPhase<VoltageSpan>> phases)
     {
-        Switch = @switch;
+        _position = position;
+        _phases = phases;
+        Switch = converter.Switches[position];
         PeakPositive = positive;
         PeakNegative = negative;
         IsFloating = isFloating;
         IsDetermined = isDetermined;
         Places = undetermined;
-        Phases = phases;
     }
 
     /// <summary>The switch.</summary>
@@ -49,9 +53,9 @@ public sealed class SwitchStress
 
     /// <summary>
     /// The bounds in each phase of the one mode: with one value where the voltage is fixed. Without an entry where
-    /// the stress is one over several modes.
+    /// the stress is one over several modes. Of a change of mode found anew each time they are asked for, as there may be many changes.
     /// </summary>
-    public PerPhase<VoltageSpan> Phases { get; }
+    public PerPhase<VoltageSpan> Phases => _phases(_position);
 
     /// <summary>The largest magnitude in volts, exactly; zero where there is none.</summary>
     internal Fraction Magnitude => Peak?.ExactVolts.Abs() ?? Fraction.Zero;
@@ -69,20 +73,23 @@ public sealed class SwitchStress
     /// <param name="from">At a change the old mode.</param>
     /// <param name="inputVolts">The input voltages.</param>
     /// <param name="exactMaximumInput">Their maximum as the decimal written.</param>
-    /// <param name="reason">Why nothing bounds the voltage in a phase from 0.</param>
+    /// <param name="reason">Why nothing bounds the voltage of the switch at a position in a phase from 0.</param>
+    /// <param name="find">Gives the bounds again of the switch at a position; they are not kept.</param>
     /// <param name="isLeftToLosses">Whether the mode leaves the voltage of a capacitor to losses.</param>
     internal static SwitchStress Of(
-        Converter converter, int @switch, VoltageSpan[] phases, Mode mode, Mode? from, Interval<double> inputVolts, Fraction exactMaximumInput,
-        Func<int, (IReadOnlyList<Capacitor> Idle, IReadOnlyList<string> Floating)> reason, Predicate<Capacitor>? isLeftToLosses = null)
+        Converter converter, int @switch, ReadOnlySpan<VoltageSpan> phases, Mode mode, Mode? from, Interval<double> inputVolts, Fraction exactMaximumInput,
+        Func<int, int, (IReadOnlyList<Capacitor> Idle, IReadOnlyList<string> Floating)> reason, Func<int, PerPhase<VoltageSpan>> find, Predicate<Capacitor>? isLeftToLosses = null)
     {
         int high = -1, low = -1;
-        List<UndeterminedStress> undetermined = [];
+        bool isFloating = false;
+        List<UndeterminedStress>? undetermined = null;
         for (int j = 0; j < phases.Length; j++)
         {
+            isFloating |= phases[j].Basis == VoltageBasis.Floating;
             if (!phases[j].IsDetermined)
             {
-                (IReadOnlyList<Capacitor> idle, IReadOnlyList<string> floating) = reason(j);
-                undetermined.Add(new UndeterminedStress(mode, from, j + 1, idle, floating) { IsLeftToLosses = isLeftToLosses is not null && idle.Any(c => isLeftToLosses(c)) });
+                (IReadOnlyList<Capacitor> idle, IReadOnlyList<string> floating) = reason(@switch, j);
+                (undetermined ??= []).Add(new UndeterminedStress(mode, from, j + 1, idle, floating) { IsLeftToLosses = isLeftToLosses is not null && idle.Any(c => isLeftToLosses(c)) });
                 continue;
             }
 
@@ -92,24 +99,26 @@ public sealed class SwitchStress
         }
 
         return new SwitchStress(
-            converter.Switches[@switch],
-            high < 0 ? null : At(phases[high].PerVoltOfInput.Maximum!.Value, high),
-            low < 0 ? null : At(phases[low].PerVoltOfInput.Minimum!.Value, low),
-            phases.Any(p => p.Basis == VoltageBasis.Floating),
-            undetermined.Count == 0,
-            [.. undetermined],
-            new PerPhase<VoltageSpan>(phases, converter.Phases.Names));
+            converter,
+            @switch,
+            high < 0 ? null : At(phases[high].PerVoltOfInput.Maximum!.Value, high, phases[high].Basis),
+            low < 0 ? null : At(phases[low].PerVoltOfInput.Minimum!.Value, low, phases[low].Basis),
+            isFloating,
+            undetermined is null,
+            undetermined is null ? [] : [.. undetermined],
+            find);
 
-        StressExtreme At(Fraction value, int phase) => new(value, inputVolts, exactMaximumInput, mode, from, phase + 1, phases[phase].Basis);
+        StressExtreme At(Fraction value, int phase, VoltageBasis basis) => new(value, inputVolts, exactMaximumInput, mode, from, phase + 1, basis);
     }
 
     /// <summary>The worst of several stresses of one switch; undetermined where nothing is said of it.</summary>
     internal static SwitchStress Worst(Converter converter, int @switch, IReadOnlyCollection<SwitchStress> stresses) => new(
-        converter.Switches[@switch],
+        converter,
+        @switch,
         stresses.Select(s => s.PeakPositive).OfType<StressExtreme>().MaxBy(e => e.ExactVolts),
         stresses.Select(s => s.PeakNegative).OfType<StressExtreme>().MinBy(e => e.ExactVolts),
         stresses.Any(s => s.IsFloating),
         stresses.Count > 0 && stresses.All(s => s.IsDetermined),
         [.. stresses.SelectMany(s => s.Places)],
-        new PerPhase<VoltageSpan>([], converter.Phases.Names));
+        _ => new PerPhase<VoltageSpan>([], converter.Phases.Names));
 }
