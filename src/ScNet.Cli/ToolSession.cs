@@ -47,9 +47,33 @@ internal sealed class ToolSession : InvocationConfiguration
         Output.Write(page.ToText(Width, HasColour));
     }
 
-    /// <summary>How far long work is, on a line of the terminal; null where there is no terminal to say it on.</summary>
+    /// <summary>Does long work, and says on a line of the terminal how far it is, where there is a terminal to say it on.</summary>
     /// <param name="done">What is being done, as what is done: "searched".</param>
-    public ProgressLine? Progress(string done) => ShowsProgress ? new ProgressLine(Error, done, TimeProvider.System) : null;
+    /// <param name="work">The work; it tells how far it is, where anybody listens, and writes what is wrong, which appears below the line.</param>
+    public T Follow<T>(string done, Func<IProgress<double>?, TextWriter, T> work)
+    {
+        if (!ShowsProgress)
+        {
+            return work(null, Error);
+        }
+
+        using StringWriter messages = new() { NewLine = "\n" };
+        try
+        {
+            using ProgressLine line = new(Error, done, TimeProvider.System);
+            return work(line, messages);
+        }
+        finally
+        {
+            foreach (string message in messages.ToString().Split('\n', StringSplitOptions.RemoveEmptyEntries))
+            {
+                Error.WriteLine(message);
+            }
+        }
+    }
+
+    /// <summary>The same for work that has nothing else to say.</summary>
+    public T Follow<T>(string done, Func<IProgress<double>?, T> work) => Follow(done, (progress, _) => work(progress));
 
     /// <summary>Reads what a path names with one of two readers: standard input, which can be read once, or a file.</summary>
     public T? Read<T>(string path, Func<Stream, string, T> ofStream, Func<string, T> ofFile)

@@ -45,9 +45,9 @@ internal static class DesignCommand
             Candidates candidates = Candidates.Of(requirement, Path.GetDirectoryName(path) is { Length: > 0 } folder ? folder : ".");
             RequirementFile.Report(candidates.Diagnostics, path, error);
             int most = parsed.GetValue(threads);
-            RankedChoice choice = WithProgress(session, p => RankedChoice.Of(requirement, candidates.All, p, most, interruption.Token));
+            RankedChoice choice = session.Follow("worked out", p => RankedChoice.Of(requirement, candidates.All, p, most, interruption.Token));
             ChoiceSensitivity? changes = parsed.GetValue(sensitivity)
-                ? WithProgress(session, p => ChoiceSensitivity.Of(choice, p, most, interruption.Token))
+                ? session.Follow("worked out", p => ChoiceSensitivity.Of(choice, p, most, interruption.Token))
                 : null;
             ResultTable Table() => ResultTable.OfChoice(choice, changes);
 
@@ -73,12 +73,6 @@ internal static class DesignCommand
 
         File.WriteAllText(target, text);
         return true;
-    }
-
-    private static T WithProgress<T>(ToolSession session, Func<IProgress<double>?, T> work)
-    {
-        using ProgressLine? progress = session.Progress("worked out");
-        return work(progress);
     }
 
     private static Option<int> Threads()

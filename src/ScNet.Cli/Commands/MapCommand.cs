@@ -23,7 +23,6 @@ internal static class MapCommand
         command.SetAction(parsed =>
         {
             ToolSession session = ToolSession.Of(parsed);
-            TextWriter error = session.Error;
             string path = parsed.GetRequiredValue(file);
             if (RequirementFile.Read(path, session) is not { } requirement)
             {
@@ -31,13 +30,13 @@ internal static class MapCommand
             }
 
             Candidates known = Candidates.Of(requirement, Path.GetDirectoryName(path) is { Length: > 0 } folder ? folder : ".");
-            RequirementFile.Report(known.Diagnostics, path, error);
-            if (Chosen(requirement, known, parsed.GetValue(candidate), error) is not { } chosen)
+            RequirementFile.Report(known.Diagnostics, path, session.Error);
+            if (Chosen(requirement, known, parsed.GetValue(candidate), session) is not { } chosen)
             {
                 return Tool.Failure;
             }
 
-            OperatingMap map = Map(requirement, chosen, parsed.GetValue(points));
+            OperatingMap map = session.Follow("mapped", progress => Map(requirement, chosen, parsed.GetValue(points), progress));
             writer.Write(parsed, () => ResultTable.OfMap(map), order => [MapPage.Of(chosen.Candidate.Name, map, LifeEstimate.Of(chosen.Modes, requirement), order)]);
 
             return Tool.Success;
@@ -45,21 +44,21 @@ internal static class MapCommand
         return command;
     }
 
-    private static RankedCandidate? Chosen(Requirement requirement, Candidates known, string? name, TextWriter error)
+    private static RankedCandidate? Chosen(Requirement requirement, Candidates known, string? name, ToolSession session)
     {
         Candidate[] asked = [.. known.All.Where(c => name is null || c.Name == name)];
         if (asked.Length == 0)
         {
-            error.WriteLine(Printable.Of($"There is no candidate '{name}'. The candidates: {string.Join("; ", known.All.Select(c => c.Name))}."));
+            session.Error.WriteLine(Printable.Of($"There is no candidate '{name}'. The candidates: {string.Join("; ", known.All.Select(c => c.Name))}."));
             return null;
         }
 
-        RankedChoice choice = RankedChoice.Of(requirement, asked);
+        RankedChoice choice = session.Follow("worked out", progress => RankedChoice.Of(requirement, asked, progress));
         if (choice.Winner is null)
         {
             foreach (RejectedCandidate rejected in choice.Rejected)
             {
-                error.WriteLine(Printable.Of($"{rejected.Candidate.Name}: {string.Join("; ", rejected.Reasons)}"));
+                session.Error.WriteLine(Printable.Of($"{rejected.Candidate.Name}: {string.Join("; ", rejected.Reasons)}"));
             }
         }
 
@@ -67,7 +66,7 @@ internal static class MapCommand
     }
 
     // evenly over the input range, at every output voltage and load of the requirement
-    private static OperatingMap Map(Requirement requirement, RankedCandidate chosen, int points)
+    private static OperatingMap Map(Requirement requirement, RankedCandidate chosen, int points, IProgress<double>? progress)
     {
         (double low, double high) = (requirement.InputVolts.Minimum!.Value, requirement.InputVolts.Maximum!.Value);
         double[] inputs = low == high ? [low] : [.. Enumerable.Range(0, points).Select(k => low + ((high - low) * k / (points - 1)))];
@@ -75,7 +74,8 @@ internal static class MapCommand
             chosen.Modes,
             inputs,
             [.. requirement.OutputVolts.Concat(requirement.Loads.Select(l => l.OutputVolts).OfType<double>()).Distinct().Order()],
-            [.. requirement.Loads.Select(l => l.Amperes).Distinct().Order()]);
+            [.. requirement.Loads.Select(l => l.Amperes).Distinct().Order()],
+            progress: progress);
     }
 
     private static Option<int> Points()

@@ -31,14 +31,13 @@ internal static class OperateCommand
             OperatingConditions conditions = new(
                 new OperatingPoint(parsed.GetValue(input), parsed.GetValue(load), parsed.GetValue(frequency)), parsed.GetValue(deadTime));
             ToolSession session = ToolSession.Of(parsed);
-            TextWriter error = session.Error;
             if (!RequirementFile.TryReadProcess(parsed.GetValue(requirement), session, out Process? process))
             {
                 return Tool.Failure;
             }
 
             FileOperation[] operations = [.. netlists.Read(parsed)
-                .Select(file => FileOperation.Of(file, conditions, parsed.GetValue(mode), process, error))];
+                .Select(file => session.Follow("solved", (progress, error) => FileOperation.Of(file, conditions, parsed.GetValue(mode), process, error, progress)))];
             ResultRow<OperatedMode>[] rows = [.. operations.SelectMany(o => o.Rows)];
             ResultTable Table() => ResultTable.OfOperation(conditions.Point, conditions.DeadTimeSeconds ?? 0, rows, process is not null);
             writer.Write(parsed, Table, rows, r => OperationPage.Of(conditions.Point, conditions.DeadTimeSeconds ?? 0, r));

@@ -40,7 +40,8 @@ internal static class OverlayCommand
                 return Tool.Failure;
             }
 
-            Overlay overlay = Search(parsed.GetRequiredValue(name), [.. files.Select(f => f.Reading.Converter!)], parsed.GetValue(seed), session);
+            Overlay overlay = session.Follow("searched", progress => Overlay.Of(
+                parsed.GetRequiredValue(name), [.. files.Select(f => f.Reading.Converter!)], parsed.GetValue(seed), progress, session.CancellationToken));
             if (!writer.Write(parsed, () => ResultTable.OfOverlay(overlay), [OverlayPage.Of(overlay)]))
             {
                 session.Output.Write(NetlistWriter.ToToml(overlay.Converter.WithValues(
@@ -50,12 +51,6 @@ internal static class OverlayCommand
             return Tool.Success;
         });
         return command;
-    }
-
-    private static Overlay Search(string name, Converter[] networks, int seed, ToolSession session)
-    {
-        using ProgressLine? progress = session.Progress("searched");
-        return Overlay.Of(name, networks, seed, progress, session.CancellationToken);
     }
 
     // every reason at once, with the file

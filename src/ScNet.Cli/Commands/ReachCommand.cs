@@ -25,19 +25,13 @@ internal static class ReachCommand
                 return Tool.Failure;
             }
 
-            ReachableRatios reachable = Search(converter, session);
+            ReachableRatios reachable = session.Follow("searched", progress => ReachableRatios.Of(converter, progress));
             ResultTable Table() => ResultTable.OfReach(netlist.Path, converter, reachable, parsed.GetValue(patterns));
             writer.Write(parsed, Table, order => [ReachPage.Of(converter, reachable, parsed.GetValue(patterns), netlist.Path, order)]);
 
             return Tool.Success;
         });
         return command;
-    }
-
-    private static ReachableRatios Search(Converter converter, ToolSession session)
-    {
-        using ProgressLine? progress = session.Progress("searched");
-        return ReachableRatios.Of(converter, progress);
     }
 
     private static bool IsSearchable(Converter converter, string path, TextWriter error)

@@ -59,19 +59,10 @@ internal static class ReportCommand
         using Interruption interruption = new(session.CancellationToken);
         Candidates candidates = Candidates.Of(requirement, Path.GetDirectoryName(path) is { Length: > 0 } folder ? folder : ".");
         RequirementFile.Report(candidates.Diagnostics, path, session.Error);
-        RankedChoice choice;
-        using (ProgressLine? progress = session.Progress("worked out"))
-        {
-            choice = RankedChoice.Of(requirement, candidates.All, progress, cancellationToken: interruption.Token);
-        }
-
-        ChoiceSensitivity? sensitivity = null;
-        if (parsed.GetValue(options.Sensitivity))
-        {
-            using ProgressLine? progress = session.Progress("worked out");
-            sensitivity = ChoiceSensitivity.Of(choice, progress, cancellationToken: interruption.Token);
-        }
-
+        RankedChoice choice = session.Follow("worked out", p => RankedChoice.Of(requirement, candidates.All, p, cancellationToken: interruption.Token));
+        ChoiceSensitivity? sensitivity = parsed.GetValue(options.Sensitivity)
+            ? session.Follow("worked out", p => ChoiceSensitivity.Of(choice, p, cancellationToken: interruption.Token))
+            : null;
         return (Report.OfDesign(choice, sensitivity, parsed.GetValue(options.Date)), choice is { IsComplete: true, Winner: not null } && candidates.Diagnostics.Count == 0);
     }
 

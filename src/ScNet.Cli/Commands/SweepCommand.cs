@@ -55,12 +55,13 @@ internal static class SweepCommand
             if (parsed.GetValue(inputs) is { Length: > 0 } volts && parsed.GetValue(loads) is { } amperes)
             {
                 OperatingPoint[] points = [.. volts.SelectMany(v => amperes.SelectMany(a => frequenciesHz.Select(f => new OperatingPoint(v.ToDouble(), a.ToDouble(), f))))];
-                ResultRow<SweptMode>[] rows = [.. Followed(session, analyses, (a, m) => OperatingSweep.Rows(a.File.Path, m, parsed.GetValue(duties) is { Length: > 0 } given ? given : null, points, session.Error))];
+                ResultRow<SweptMode>[] rows = Followed(
+                    session, analyses, (a, m, error) => OperatingSweep.Rows(a.File.Path, m, parsed.GetValue(duties) is { Length: > 0 } given ? given : null, points, error));
                 writer.Write(parsed, () => ResultTable.OfOperatingSweep(rows), rows, SweepPage.Of);
                 return isComplete && rows.All(r => r.Result is not null) ? Tool.Success : Tool.Failure;
             }
 
-            ResultRow<ImpedancePoint>[] impedances = [.. Followed(session, analyses, (a, m) => Rows(a.File.Path, m, frequenciesHz, session.Error))];
+            ResultRow<ImpedancePoint>[] impedances = Followed(session, analyses, (a, m, error) => Rows(a.File.Path, m, frequenciesHz, error));
             writer.Write(parsed, () => ResultTable.OfSweep(impedances), impedances, SweepPage.Of);
             return isComplete && impedances.All(r => r.Result is not null) ? Tool.Success : Tool.Failure;
         });
@@ -68,29 +69,23 @@ internal static class SweepCommand
     }
 
     // the rows of all modes; a line of the terminal says how many modes are done
-    private static IEnumerable<ResultRow<T>> Followed<T>(ToolSession session, FileAnalysis[] analyses, Func<FileAnalysis, ModeOutcome, IEnumerable<ResultRow<T>>> rows)
-        where T : class
-    {
-        using ProgressLine? progress = session.Progress("swept");
-        double done = 0, all = analyses.Sum(a => a.Modes.Count);
-        foreach (FileAnalysis analysis in analyses)
+    private static ResultRow<T>[] Followed<T>(ToolSession session, FileAnalysis[] analyses, Func<FileAnalysis, ModeOutcome, TextWriter, IEnumerable<ResultRow<T>>> rows)
+        where T : class => session.Follow("swept", (progress, error) =>
         {
-            if (!analysis.File.Reading.HasResult)
+            double done = 0, all = analyses.Sum(a => a.Modes.Count);
+            List<ResultRow<T>> found = [];
+            foreach (FileAnalysis analysis in analyses)
             {
-                yield return ResultRow.Unreadable<T>(analysis.File.Path, analysis.File.Reading.Diagnostics);
-            }
-
-            foreach (ModeOutcome mode in analysis.Modes)
-            {
-                foreach (ResultRow<T> row in rows(analysis, mode))
+                found.AddRange(analysis.File.Reading.HasResult ? [] : [ResultRow.Unreadable<T>(analysis.File.Path, analysis.File.Reading.Diagnostics)]);
+                foreach (ModeOutcome mode in analysis.Modes)
                 {
-                    yield return row;
+                    found.AddRange(rows(analysis, mode, error));
+                    progress?.Report(++done / all);
                 }
-
-                progress?.Report(++done / all);
             }
-        }
-    }
+
+            return found.ToArray();
+        });
 
     private static IEnumerable<ResultRow<ImpedancePoint>> Rows(string path, ModeOutcome mode, double[] frequenciesHz, TextWriter error)
     {

@@ -84,6 +84,7 @@ public sealed class OperatingMap
     /// <param name="loadAmperes">Load currents in amperes (A), above zero.</param>
     /// <param name="threads">The number of threads at most; 0 for as many as there are processors.</param>
     /// <param name="cancellationToken">Ends the work early.</param>
+    /// <param name="progress">Is told the share that is done, from 0 to 1, from any thread; null for nobody.</param>
     /// <exception cref="ArgumentException">A list is empty, or there are too many modes.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A voltage or current is not finite and positive.</exception>
     /// <exception cref="OperationCanceledException">It was ended early.</exception>
@@ -93,7 +94,8 @@ public sealed class OperatingMap
         IReadOnlyList<double> outputVolts,
         IReadOnlyList<double> loadAmperes,
         int threads = 0,
-        CancellationToken cancellationToken = default)
+        CancellationToken cancellationToken = default,
+        IProgress<double>? progress = null)
     {
         ArgumentNullException.ThrowIfNull(modes);
         RequireAll(inputVolts, nameof(inputVolts));
@@ -107,7 +109,12 @@ public sealed class OperatingMap
 
         OperatingMap map = new(modes, inputVolts, outputVolts, loadAmperes);
         ParallelOptions options = new() { MaxDegreeOfParallelism = threads == 0 ? -1 : threads, CancellationToken = cancellationToken };
-        _ = Parallel.For(0, inputVolts.Count, options, map.Fill);
+        int done = 0;
+        _ = Parallel.For(0, inputVolts.Count, options, input =>
+        {
+            map.Fill(input);
+            progress?.Report(Interlocked.Increment(ref done) / (double)inputVolts.Count);
+        });
         return map;
     }
 
