@@ -9,12 +9,20 @@ namespace ScNet.Cli;
 /// <param name="RatedVolts">What each switch and capacitor withstands; null where none is told.</param>
 internal sealed record DeviceChoice(Process? Process, double? RatedVolts)
 {
+    /// <summary>What is told of gates where there is no process; null where nothing is.</summary>
+    public GateChoice? Gate { get; init; }
+
     /// <summary>Whether there is anything to compare with.</summary>
-    public bool IsGiven => Process is not null || RatedVolts is not null;
+    public bool IsGiven => Process is not null || RatedVolts is not null || Gate is not null;
 
     /// <summary>Rates a converter; null where nothing is told, or no kinds serve: the reason then goes to <paramref name="error"/>.</summary>
     public ConverterRatings? Rate(string path, ConverterStress stress, TextWriter error)
     {
+        if (Gate is not null)
+        {
+            return Gate.Limits(path, stress.Analysis.Converter, RatedVolts, error) is { } limits ? ConverterRatings.Of(stress, limits) : null;
+        }
+
         if (Process is null)
         {
             return RatedVolts is { } volts ? ConverterRatings.Of(stress, RatingLimits.OfRating(volts)) : null;

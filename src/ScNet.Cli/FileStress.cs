@@ -25,8 +25,9 @@ internal sealed record FileStress(NetlistFile File, ConverterStress? Stress, Con
     /// <param name="modeName">The only mode that is asked for; null for all.</param>
     /// <param name="devices">What the elements are made of.</param>
     /// <param name="error">Receives what is wrong.</param>
+    /// <param name="progress">Is told the share of the changes between modes that are found, where they are asked for; null for nobody.</param>
     public static FileStress Of(
-        NetlistFile file, Interval<double> inputVolts, bool openSwitchesLeak, string? modeName, DeviceChoice devices, TextWriter error)
+        NetlistFile file, Interval<double> inputVolts, bool openSwitchesLeak, string? modeName, DeviceChoice devices, TextWriter error, IProgress<double>? progress = null)
     {
         FileAnalysis analysis = FileAnalysis.Of(file, modeName, error);
         analysis.ReportFailures(error);
@@ -44,6 +45,11 @@ internal sealed record FileStress(NetlistFile File, ConverterStress? Stress, Con
         }
 
         ConverterStress stress = ConverterStress.Of(ConverterAnalysis.Of(converter), inputVolts, openSwitchesLeak);
+        if (modeName is null || devices.IsGiven)
+        {
+            stress.FindChanges(progress);
+        }
+
         ConverterRatings? ratings = stress.Modes.Count > 0 ? devices.Rate(file.Path, stress, error) : null;
         return new FileStress(
             file, stress, ratings, modeName is null ? null : converter.Modes[modeName], analysis.IsComplete && (ratings is not null || !devices.IsGiven));

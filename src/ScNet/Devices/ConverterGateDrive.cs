@@ -65,8 +65,15 @@ public sealed class ConverterGateDrive
             terminals = terminals.Hull(InputInterval.Scale(mode.OverAllPhases[first].Hull(mode.OverAllPhases[second]), mode.ExactInput));
         }
 
-        return new SwitchGateDrive(rating, [.. phases], terminals.ToDouble(), () => BodyNodes(rating.Device, first, second));
+        return new SwitchGateDrive(rating, [.. phases], terminals.ToDouble(), () => BodyNodes(rating.Device, first, second), () => OffPhases(rating, @switch, first, second));
     }
+
+    private IReadOnlyList<StackOffPhase> OffPhases(SwitchRating rating, int @switch, int first, int second) => rating.Stack.Count == 1 ? [] :
+    [
+        .. Ratings.Stress.Modes.SelectMany(mode => mode.Analysis.Converter.Phases
+            .Where(p => !mode.Mode.ClosedPhases[@switch].Contains(p.Number))
+            .Select(p => StackOffPhase.Of(mode, p.Number, rating.Stack, first, second))),
+    ];
 
     private IReadOnlyList<string> BodyNodes(SwitchDevice device, int first, int second)
     {

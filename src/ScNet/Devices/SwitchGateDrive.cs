@@ -6,10 +6,13 @@ public sealed class SwitchGateDrive
 {
     private readonly Lazy<IReadOnlyList<string>> _bodyNodes;
     private readonly Lazy<IReadOnlyList<string>> _commonSupplies;
+    private readonly Lazy<IReadOnlyList<StackOffPhase>> _offPhases;
 
     internal SwitchGateDrive(
-        SwitchRating rating, IReadOnlyList<GatePhase> phases, Interval<double> terminalVolts, Func<IReadOnlyList<string>> bodyNodes)
+        SwitchRating rating, IReadOnlyList<GatePhase> phases, Interval<double> terminalVolts, Func<IReadOnlyList<string>> bodyNodes,
+        Func<IReadOnlyList<StackOffPhase>> offPhases)
     {
+        _offPhases = new(offPhases);
         Rating = rating;
         OnPhases = phases;
         TerminalVolts = terminalVolts;
@@ -22,6 +25,12 @@ public sealed class SwitchGateDrive
 
     /// <summary>Every phase of every mode in which it is closed, mode after mode.</summary>
     public IReadOnlyList<GatePhase> OnPhases { get; }
+
+    /// <summary>
+    /// Of a stack, every phase of every mode in which it is open, mode after mode: its inner gates need levels of their own then.
+    /// Empty for a single device, whose gate rests at its source. Found when first asked for.
+    /// </summary>
+    public IReadOnlyList<StackOffPhase> OffPhases => _offPhases.Value;
 
     /// <summary>Whether in some on-phase no node of the converter can supply the gate over the whole input range.</summary>
     public bool NeedsOwnRail => OnPhases.Any(p => !p.HasSupply);

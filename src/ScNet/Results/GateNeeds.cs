@@ -47,6 +47,9 @@ public sealed class GateNeeds
     /// <summary>The phases of a switch in which it is closed, of the modes that are shown.</summary>
     internal IEnumerable<GatePhase> OnPhases(SwitchGateDrive gate) => gate.OnPhases.Where(p => Only is null || p.Mode == Only);
 
+    /// <summary>The phases of a stack in which it is open, of the modes that are shown.</summary>
+    internal IEnumerable<StackOffPhase> OffPhases(SwitchGateDrive gate) => gate.OffPhases.Where(p => Only is null || p.Mode == Only);
+
     /// <summary>File and gate drive, or that there is none.</summary>
     public override string ToString() => $"{File ?? Drive?.Ratings.Stress.Analysis.Converter.Name}: {Drive?.ToString() ?? "no result"}";
 }

@@ -24,6 +24,7 @@ internal static class GateTable
         new("supplies", r => r.Phase?.Supplies.Select(Supply), HasColumn: false),
         new("needsOwnRail", r => r.Gate?.NeedsOwnRail),
         new("commonSupplies", r => r.Gate?.CommonSupplies, HasColumn: false),
+        new("offPhases", r => r.Gate is { } gate ? r.Needs.OffPhases(gate).Select(Off) : null, HasColumn: false),
         new("bodyNodes", r => r.Gate?.BodyNodes, HasColumn: false),
     ];
 
@@ -49,6 +50,14 @@ internal static class GateTable
         new("minimumInputVolts", supply.InputVolts.Minimum),
         new("maximumInputVolts", supply.InputVolts.Maximum),
         new("coversRange", supply.CoversRange),
+    ];
+
+    private static KeyValuePair<string, object?>[] Off(StackOffPhase off) =>
+    [
+        new("mode", off.Mode.Name),
+        new("phase", off.Phase),
+        new("minimumVolts", off.GateVolts.Select(v => v.Minimum)),
+        new("maximumVolts", off.GateVolts.Select(v => v.Maximum)),
     ];
 
     private sealed record Row(GateNeeds Needs, SwitchGateDrive? Gate, GatePhase? Phase);

@@ -31,6 +31,24 @@ public sealed class GateDriveTests
         Assert.Equal([1.0, 1.2], two.RailsFromSourceVolts);
     }
 
+    // A ladder of two rungs at up to 4 V, of devices of 1 V: a switch blocks half the input, 2 V, and is a stack of two. Open, the source of its inner one
+    // rests in the middle. The lowest switch lies between gnd and half the input while it is open: 0 V and 1 V; the one at the
+    // input, as p-type, hangs from 4 V: 4 V and 3 V.
+    [Fact]
+    public void The_gates_of_an_open_stack_share_what_it_blocks()
+    {
+        ConverterRatings Rate(SwitchDevice device) => ConverterRatings.Of(
+            RatedNetworks.Stress(Ladder.StepDown(2), new Interval<double>(2, 4)),
+            new RatingLimits { Switch = device with { RatedVolts = 1 }, Capacitor = DemoDevices.Plate3V6, MaximumSwitchesInSeries = 4, MaximumCapacitorsInSeries = 4 });
+        ConverterGateDrive n = ConverterGateDrive.Of(Rate(Kind(DevicePolarity.NType, 0.85, 1.1))), p = ConverterGateDrive.Of(Rate(Kind(DevicePolarity.PType, 0.85, 1.1)));
+        Assert.All(n.Switches, s => Assert.Equal(2, s.Rating.Stack.Count));
+        StackOffPhase low = Assert.Single(n.Switches[0].OffPhases), high = Assert.Single(p.Switches[^1].OffPhases);
+        Assert.Equal([new Interval<double>(0, 0), new Interval<double>(0.5, 1)], low.GateVolts);
+        Assert.Equal([new Interval<double>(2, 4), new Interval<double>(1.5, 3)], high.GateVolts);
+        Assert.DoesNotContain(low.Phase, n.Switches[0].OnPhases.Select(o => o.Phase));
+        Assert.Empty(Drive(Ladder.StepDown(2), new Interval<double>(2, 4), Kind(DevicePolarity.NType, 0.85, 1.1) with { RatedVolts = 9 }).Switches[0].OffPhases);
+    }
+
     // A ladder of four rungs at 3.6 to 4 V: rungs of 0.9 to 1 V. The source of s1 is gnd, of s2 vout,
     // of s3 vout, of s8 vin. One rung up is the next node; n-type devices that need 0.85 V and withstand 1.1 V
     // are served by it, and nothing lies one rung above vin.

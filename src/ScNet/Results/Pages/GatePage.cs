@@ -33,6 +33,7 @@ public static class GatePage
             [
                 Switches(drive),
                 Phases(drive, needs, namesMode),
+                .. drive.Switches.Any(s => s.OffPhases.Count > 0) ? [Stacks(drive, needs, namesMode)] : Array.Empty<PageBlock>(),
                 new PageRemarks(["own rail: no node of the converter gives the gate its drive voltage within its rating at every input voltage"]),
                 .. cautions.Length > 0 ? [new PageRemarks(cautions, isCaution: true)] : Array.Empty<PageBlock>(),
             ]);
@@ -78,6 +79,22 @@ public static class GatePage
             p.HasSupply ? Names(p.Supplies.Where(x => x.CoversRange))
                 : p.Supplies.Count > 0 ? $"{Names(p.Supplies)}, else own rail"
                 : "own rail",
+        ])));
+
+    private static PageTable Stacks(ConverterGateDrive drive, GateNeeds needs, bool namesMode) => new(
+        "Every phase in which a stack is open: its gates, from the source side, with the blocked voltage shared equally",
+        [
+            new("switch", IsFigure: false, "switch"),
+            .. namesMode ? [new PageColumn("mode", IsFigure: false, "offPhases.mode")] : Array.Empty<PageColumn>(),
+            new("phase", IsFigure: true, "offPhases.phase"),
+            new("gates of the stack", IsFigure: false, "offPhases.maximumVolts"),
+        ],
+        drive.Switches.SelectMany(s => needs.OffPhases(s).Select(p => (IEnumerable<PageCell>)
+        [
+            s.Rating.Switch.Name,
+            .. namesMode ? [p.Mode.Name] : Array.Empty<PageCell>(),
+            new(p.Phase.ToString(CultureInfo.InvariantCulture), p.Phase),
+            p.GateVolts.All(v => v.IsDetermined) ? string.Join(", ", p.GateVolts.Select(StressWords.Volts)) : "? (an end floats)",
         ])));
 
     // nodes that give the same drive at the same input voltages together
