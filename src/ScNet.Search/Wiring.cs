@@ -80,10 +80,30 @@ public sealed class Wiring : IEquatable<Wiring>
             throw new ArgumentException($"Expected a map of {CapacitorCount} capacitors, but it has {map.Count}.", nameof(map));
         }
 
-        Span<int> moved = stackalloc int[_nodes.Length];
-        for (int t = 0; t < _nodes.Length; t++)
+        Span<int> positions = stackalloc int[map.Count];
+        int turns = 0;
+        for (int c = 0; c < map.Count; c++)
         {
-            moved[map.Terminal(t)] = _nodes[t];
+            positions[c] = map.Position(c);
+            turns |= (map.IsTurned(c) ? 1 : 0) << c;
+        }
+
+        return Moved(positions, turns);
+    }
+
+    /// <summary>The same wiring with its capacitors renamed and turned.</summary>
+    /// <param name="positions">The position that each capacitor takes.</param>
+    /// <param name="turns">A bit per capacitor that is turned.</param>
+    internal Wiring Moved(ReadOnlySpan<int> positions, int turns)
+    {
+        Span<int> moved = stackalloc int[_nodes.Length];
+        moved[Terminals.Input] = _nodes[Terminals.Input];
+        moved[Terminals.Output] = _nodes[Terminals.Output];
+        for (int c = 0; c < positions.Length; c++)
+        {
+            int turn = turns >> c & 1;
+            moved[Terminals.PositivePlate(positions[c]) + turn] = _nodes[Terminals.PositivePlate(c)];
+            moved[Terminals.BottomPlate(positions[c]) - turn] = _nodes[Terminals.BottomPlate(c)];
         }
 
         return Of(moved);

@@ -64,17 +64,25 @@ internal sealed class LoopSpace : IEquatable<LoopSpace>
         return new LoopSpace(vectors[..(dimension * branchCount)].ToArray(), dimension, branchCount);
     }
 
-    /// <summary>Whether some loop passes through a branch.</summary>
-    /// <param name="column">The branch's column.</param>
-    public bool Uses(int column)
+    /// <summary>Every capacitor lies on a loop.</summary>
+    public bool UsesAllCapacitors
     {
-        bool uses = false;
-        for (int row = 0; row < Dimension; row++)
+        get
         {
-            uses |= _rows[(row * BranchCount) + column] != 0;
-        }
+            bool usesAll = true;
+            for (int column = FirstCapacitorColumn; column < BranchCount; column++)
+            {
+                bool uses = false;
+                for (int row = 0; row < Dimension; row++)
+                {
+                    uses |= _rows[(row * BranchCount) + column] != 0;
+                }
 
-        return uses;
+                usesAll &= uses;
+            }
+
+            return usesAll;
+        }
     }
 
     /// <summary>
