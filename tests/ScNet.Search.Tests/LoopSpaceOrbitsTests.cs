@@ -22,7 +22,7 @@ public class LoopSpaceOrbitsTests
     [InlineData(2, 13, 60, 92)]
     [InlineData(3, 38, 704, 1560)]
     [InlineData(4, 118, 12088, 39040)]
-    [InlineData(5, 0, 0, 0)]
+    [InlineData(5, 370, 290080, 1302848)]
     public void The_orbits_that_use_all_capacitors_are_found_alone(int capacitors, int orbits, int spaces, int wirings)
     {
         LoopSpaceOrbits all = LoopSpaceOrbits.Of(capacitors, usingAll: true);

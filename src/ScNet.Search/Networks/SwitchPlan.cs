@@ -70,10 +70,13 @@ internal static class SwitchPlan
             }
         }
 
-        if (layout == SwitchLayout.LeastCharge)
+        if (phases.Count == 2)
         {
-            int other = phase == 0 ? 1 : 0;
-            foreach ((int first, int second) in DirectPaths.Of([.. members.Select(m => potentials[other][m])], members, amounts))
+            int other = 1 - phase;
+            int[] row = [.. Enumerable.Range(0, members.Length)
+                .OrderBy(m => potentials[other][members[m]])
+                .ThenBy(m => phases[other].Nodes[members[m]])];
+            foreach ((int first, int second) in NodeRow.Pairs(row, amounts, layout))
             {
                 Try(first, second);
             }

@@ -1,0 +1,148 @@
+using System.Runtime.Intrinsics;
+using ScNet.Search.LoopSpaces;
+using ScNet.Search.Pairs;
+
+namespace ScNet.Search.Atlases;
+
+/// <summary>Measures every network of a walk's pairs, in all wirings and both layouts, and keeps the front of each ratio. One per thread.</summary>
+internal sealed class FrontCollector : IPairVisitor
+{
+    private readonly int _capacitors;
+    private readonly PairCharges _charges;
+    private readonly PlacedWirings _fixed;
+    private readonly PlacedWirings _moving;
+    private readonly int[] _positions;
+    private readonly int[] _identity;
+    private readonly int[] _fixedCharges;
+    private readonly int[] _movingCharges;
+    private readonly Dictionary<LoopSpaceOrbit, WiringFrame[]> _frames = [];
+
+    public FrontCollector(int capacitors)
+    {
+        _capacitors = capacitors;
+        _charges = new PairCharges(capacitors);
+        _fixed = new PlacedWirings(capacitors);
+        _moving = new PlacedWirings(capacitors);
+        _positions = new int[capacitors];
+        _identity = [.. Enumerable.Range(0, capacitors)];
+        _fixedCharges = new int[Terminals.Count(capacitors)];
+        _movingCharges = new int[Terminals.Count(capacitors)];
+    }
+
+    /// <summary>The pairs in which topology decides everything and every capacitor works.</summary>
+    public long NetworkCount { get; private set; }
+
+    /// <summary>Their wirings, pair by pair.</summary>
+    public long WiringCount { get; private set; }
+
+    /// <summary>The fronts, by output and input voltage in lowest terms, the input's positive.</summary>
+    public Dictionary<(int Output, int Input), FrontOfRatio> Fronts { get; } = [];
+
+    public void Visit(PairWalk walk, int place)
+    {
+        if (!_charges.TryFind(walk, place))
+        {
+            return;
+        }
+
+        NetworkCount++;
+        int[] voltages = walk.Voltages;
+        Normalise(voltages);
+        if (!Fronts.TryGetValue((voltages[1], voltages[0]), out FrontOfRatio? front))
+        {
+            int divisor = Kernel.Integers.Gcd(voltages[0], voltages[1]);
+            (int Output, int Input) ratio = (voltages[1] / divisor, voltages[0] / divisor);
+            if (!Fronts.TryGetValue(ratio, out front))
+            {
+                Fronts.Add(ratio, front = new FrontOfRatio());
+            }
+        }
+
+        int turns = MovingOrbit.Unpack(walk.Moving.Ways[place], _positions);
+        WiringFrame[] fixedFrames = FramesOf(walk.Fixed), movingFrames = FramesOf(walk.Moving.Orbit);
+        _fixed.Place(fixedFrames, voltages, _identity, 0);
+        _moving.Place(movingFrames, voltages, _positions, turns);
+        TerminalCharges(_charges.Fixed, _fixedCharges);
+        TerminalCharges(_charges.Moving, _movingCharges);
+        PairSums sums = PairSums.Of(voltages, _charges);
+        for (int f = 0; f < _fixed.Count; f++)
+        {
+            for (int m = 0; m < _moving.Count; m++)
+            {
+                WiringCount++;
+                SwitchSums switches = default;
+                switches.Add(_fixed.Nodes(f), _moving.Nodes(m), _moving.Potentials(m), _fixedCharges);
+                switches.Add(_moving.Nodes(m), _fixed.Nodes(f), _fixed.Potentials(f), _movingCharges);
+                long swing = Swing(f, m);
+                MeasureKey row = sums.KeyOf(switches, swing, SwitchLayout.LowestBlocking);
+                if (!front.Beats(row))
+                {
+                    front.Add(row, PlaceOf(fixedFrames[f], movingFrames[m], turns, SwitchLayout.LowestBlocking));
+                }
+
+                if (switches.StraightCharge < switches.RowCharge)
+                {
+                    MeasureKey straight = sums.KeyOf(switches, swing, SwitchLayout.LeastCharge);
+                    if (!front.Beats(straight))
+                    {
+                        front.Add(straight, PlaceOf(fixedFrames[f], movingFrames[m], turns, SwitchLayout.LeastCharge));
+                    }
+                }
+            }
+        }
+    }
+
+    private static void Normalise(int[] voltages)
+    {
+        int divisor = 0;
+        foreach (int voltage in voltages)
+        {
+            divisor = divisor == 0 ? Math.Abs(voltage) : Kernel.Integers.Gcd(divisor, voltage);
+        }
+
+        divisor = voltages[0] < 0 ? -divisor : divisor;
+        for (int b = 0; b < voltages.Length; b++)
+        {
+            voltages[b] /= divisor;
+        }
+    }
+
+    private static void TerminalCharges(int[] branches, int[] terminals)
+    {
+        terminals[Terminals.Input] = branches[LoopSpace.InputColumn];
+        terminals[Terminals.Output] = branches[LoopSpace.OutputColumn];
+        terminals[Terminals.Reference] = -branches[LoopSpace.InputColumn] - branches[LoopSpace.OutputColumn];
+        for (int c = 0; c < branches.Length - LoopSpace.FirstCapacitorColumn; c++)
+        {
+            terminals[Terminals.PositivePlate(c)] = branches[LoopSpace.FirstCapacitorColumn + c];
+            terminals[Terminals.BottomPlate(c)] = -branches[LoopSpace.FirstCapacitorColumn + c];
+        }
+    }
+
+    private WiringFrame[] FramesOf(LoopSpaceOrbit orbit)
+    {
+        if (!_frames.TryGetValue(orbit, out WiringFrame[]? frames))
+        {
+            _frames.Add(orbit, frames = WiringFrame.Of(orbit));
+        }
+
+        return frames;
+    }
+
+    // Σ |charge| · swing²
+    private long Swing(int fixedWiring, int movingWiring)
+    {
+        ReadOnlySpan<int> first = _fixed.Potentials(fixedWiring), second = _moving.Potentials(movingWiring);
+        long sum = 0;
+        for (int c = 0; c < _capacitors; c++)
+        {
+            long swing = first[Terminals.BottomPlate(c)] - second[Terminals.BottomPlate(c)];
+            sum += Math.Abs(_charges.Fixed[LoopSpace.FirstCapacitorColumn + c]) * swing * swing;
+        }
+
+        return sum;
+    }
+
+    private NetworkPlace PlaceOf(WiringFrame fixedFrame, WiringFrame movingFrame, int turns, SwitchLayout layout) =>
+        new(fixedFrame.Wiring.ToCode(), movingFrame.Wiring.Moved(_positions, turns).ToCode(), layout);
+}

@@ -1,0 +1,21 @@
+using System.Runtime.Intrinsics;
+
+namespace ScNet.Search.Pairs;
+
+/// <summary>The eight measures of a network as doubles that stand for fractions, in the order of <see cref="NetworkMeasures"/>.</summary>
+/// <remarks>
+/// Each is one correctly rounded quotient of whole numbers below 2^26. Two such fractions that differ do so by more
+/// than 2^-52 of their value, so that their doubles are equal, smaller or larger just as the fractions are.
+/// </remarks>
+internal readonly record struct MeasureKey(Vector512<double> Values)
+{
+    /// <summary>The largest numerator or denominator.</summary>
+    public const long Limit = 1 << 26;
+
+    /// <summary>A quotient.</summary>
+    public static double Quotient(long numerator, long denominator) =>
+        numerator < Limit && denominator < Limit ? (double)numerator / denominator : throw new OverflowException("A measure is out of the range in which doubles stand for fractions.");
+
+    /// <summary>No measure is above the other's.</summary>
+    public bool IsWithin(in MeasureKey other) => Vector512.LessThanOrEqualAll(Values, other.Values);
+}
