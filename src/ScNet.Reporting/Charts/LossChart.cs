@@ -22,7 +22,7 @@ public static class LossChart
     public static Picture Of(LossBudget budget, Appearance appearance = Appearance.Light)
     {
         ArgumentNullException.ThrowIfNull(budget);
-        return Of([(budget.Point.ToString(), budget)], $"Losses of {budget.Sized.Converter.Name}", appearance);
+        return Of([(ChartNames.Of(budget.Point), budget)], $"Losses of {budget.Sized.Converter.Name}", appearance);
     }
 
     /// <summary>Draws the losses of several converters or at several operating points, one row each.</summary>

@@ -1,18 +1,19 @@
 using ScNet.Devices;
 using ScNet.Reporting.Charts.Plotting;
+using ScNet.Stress;
 
 namespace ScNet.Reporting.Charts;
 
 /// <summary>
-/// The largest voltage across every switch and capacitor in every mode, and at the changes of mode, against what one device and
-/// stacks of it withstand.
+/// The largest voltage across every switch and capacitor in every mode, and at the changes of mode, alone or against what one
+/// device and stacks of it withstand. Of more than eight modes the largest has a bar, and every mode a cell of a strip below.
 /// </summary>
 public static class StressChart
 {
     // in units of one bar: the gap between elements, and how thick a bar is
     private const double Gap = 0.9, Thickness = 0.8;
 
-    // of more modes the largest voltage has one bar: there would be no telling them apart
+    // bars of more modes could not be told apart
     private const int MostModes = 8;
 
     // of stacks with more devices no mark is drawn
@@ -26,66 +27,70 @@ public static class StressChart
     public static Picture Of(ConverterRatings ratings, Appearance appearance = Appearance.Light)
     {
         ArgumentNullException.ThrowIfNull(ratings);
-        Element[] elements =
-        [
-            .. ratings.Switches.Select(s => new Element(VoltsOf(s.Modes), s.AtChanges, s.Overall)),
-            .. ratings.Capacitors.Select(c => new Element(VoltsOf(c.Modes), null, c.Overall)),
-        ];
-        string[] modes = ratings.Stress.Modes.Count switch
+        return Draw(
+            ratings.Stress, StressRow.Of(ratings), "needed", appearance,
+            $"against the rating of its device: {string.Join("; ", ratings.Switches.Select(s => s.Overall).Concat(ratings.Capacitors.Select(c => c.Overall)))}");
+    }
+
+    /// <summary>Draws the stress of a converter whose devices are not known.</summary>
+    /// <param name="stress">What every element must withstand.</param>
+    /// <param name="appearance">The ground.</param>
+    public static Picture Of(ConverterStress stress, Appearance appearance = Appearance.Light)
+    {
+        ArgumentNullException.ThrowIfNull(stress);
+        IReadOnlyList<StressRow> rows = StressRow.Of(stress);
+        return Draw(stress, rows, "largest", appearance, $"at {InputOf(stress)}: {string.Join("; ", rows.Select(r => $"{r.Name} {r.Note}"))}");
+    }
+
+    private static Picture Draw(ConverterStress stress, IReadOnlyList<StressRow> rows, string noteTitle, Appearance appearance, string description)
+    {
+        Converter converter = stress.Analysis.Converter;
+        bool isMany = stress.Modes.Count > MostModes, hasChanges = rows.Any(r => r.AtChanges is not null);
+        string[] modes = isMany ? [$"largest of {stress.Modes.Count} modes"]
+            : stress.Modes.Count == 1 && stress.Modes[0].Mode.Name == Mode.DefaultName ? ["voltage"]
+            : [.. stress.Modes.Select(m => $"mode {m.Mode}")];
+        Figure figure = new($"Stress of {converter.Name}", $"largest voltages at {InputOf(stress)}", Figure.UsualWidthPixels, appearance);
+        Ink[] bars = [.. Enumerable.Range(0, modes.Length).Select(k => new Ink($"mode-{k}", modes.Length == 1 ? figure.Palette.Series[0] : Palette.Kinds[k % Palette.Kinds.Count]))];
+        Ink atChanges = new("at-changes", figure.Palette.Ink);
+        Ink rating = new("rating", figure.Palette.Mark) { WidthPixels = 3 }, stack = new("stack-rating", figure.Palette.Mark) { WidthPixels = 1.6, Dash = "3 2" };
+        figure.AddLegend([.. bars.Zip(modes), .. hasChanges ? [(atChanges, "at changes of mode")] : Array.Empty<(Ink, string)>()], areFilled: true);
+        if (rows.Any(r => r.RatedVolts is not null))
         {
-            > MostModes => [$"largest of {ratings.Stress.Modes.Count} modes"],
-            1 when ratings.Stress.Modes[0].Mode.Name == Mode.DefaultName => ["voltage"],
-            _ => [.. ratings.Stress.Modes.Select(m => $"mode {m.Mode}")],
-        };
-        Converter converter = ratings.Stress.Analysis.Converter;
-        Figure figure = new($"Stress of {converter.Name}", $"largest voltages at {EngineeringNumber.Of(ratings.Stress.Modes.Max(m => m.InputVolts.Maximum), "V")} of input", Figure.UsualWidthPixels, appearance);
-        Ink[] bars = Bars(figure.Palette, modes.Length);
-        Ink atChanges = new("at-changes", figure.Palette.Ink), rating = new("rating", figure.Palette.Mark) { WidthPixels = 3 };
-        Ink stack = new("stack-rating", figure.Palette.Mark) { WidthPixels = 1.6, Dash = "3 2" };
-        bool hasChanges = elements.Any(e => e.AtChanges is not null), hasStacks = elements.Any(e => e.Overall.StackCount > 1);
-        figure.AddLegend(
-            [
-                .. bars.Zip(modes),
-                .. hasChanges ? [(atChanges, "at changes of mode")] : Array.Empty<(Ink, string)>(),
-            ],
-            areFilled: true);
-        figure.AddLegend([(rating, "one device withstands"), .. hasStacks ? [(stack, "2, 3, … in series")] : Array.Empty<(Ink, string)>()]);
-
-        int rows = modes.Length + (hasChanges ? 1 : 0);
-        double row = Math.Max(LeastRowPixels, (rows + Gap) * BarPixels);
-        double most = elements.Max(e => Math.Max(e.Overall.Volts ?? 0, e.Overall.RatedVolts * Math.Min(e.Overall.StackCount, MostMarks)));
-        ChartAxis volts = ChartAxis.Linear("Magnitude of the voltage", 0, most, "V");
-
-        // elements from the top downwards, one unit each
-        ChartAxis names = ChartAxis.Of(0, elements.Length, [.. elements.Select((e, i) => new AxisTick(elements.Length - i - 0.5, FittingText.Of(e.Overall.Element, figure.WidthPixels / 4)))]);
-        double right = figure.WidthPixels - (2 * Figure.MarginPixels) - elements.Max(e => PictureFont.WidthPixels(e.Verdict, TextSpot.SmallPixels, isBold: true)) - 8;
-        Box area = new(Figure.MarginPixels + PanelTexts.WidthOf(names), figure.HeadPixels + 14, right, figure.HeadPixels + 14 + (row * elements.Length));
-        Panel panel = figure.AddPanel(area, volts, names, grid: (true, false), ticks: (true, false));
-        figure.Add(new TextSpot("verdict-title", figure.WidthPixels - Figure.MarginPixels, area.Top - 4, "needed", TextAnchor.End) { SizePixels = TextSpot.SmallPixels, Colour = figure.Palette.Faint });
-        double height = (1 - (Gap * BarPixels / row)) / rows;
-        foreach ((Element element, int i) in elements.Select((e, i) => (e, i)))
-        {
-            double top = elements.Length - i - (Gap * BarPixels / row / 2);
-            for (int k = 0; k < element.Modes.Count; k++)
-            {
-                Bar(bars[k], element.Modes[k], top - (k * height));
-            }
-
-            Bar(atChanges, element.AtChanges?.Volts, top - (element.Modes.Count * height));
-            double bottom = top - (rows * height);
-            for (int n = 1; n <= Math.Min(element.Overall.StackCount, MostMarks) && n * element.Overall.RatedVolts <= volts.Maximum; n++)
-            {
-                panel.Line(n == 1 ? rating : stack, [n * element.Overall.RatedVolts, n * element.Overall.RatedVolts], [bottom, top]);
-            }
-
-            figure.Add(new TextSpot("verdict", figure.WidthPixels - Figure.MarginPixels, panel.PixelY((top + bottom) / 2) + 4, element.Verdict, TextAnchor.End)
-            {
-                SizePixels = TextSpot.SmallPixels,
-                IsBold = element.Overall.Outcome == RatingOutcome.NotAllowed,
-            });
+            figure.AddLegend([(rating, "one device withstands"), .. rows.Any(r => r.StackCount > 1) ? [(stack, "2, 3, … in series")] : Array.Empty<(Ink, string)>()]);
         }
 
-        return figure.ToPicture(Description(converter, ratings), area.Bottom + PanelTexts.HeightOf(volts) + 4);
+        int lines = modes.Length + (hasChanges ? 1 : 0);
+        double row = Math.Max(LeastRowPixels, (lines + Gap) * BarPixels), height = (1 - (Gap * BarPixels / row)) / lines;
+        ChartAxis volts = ChartAxis.Linear("Magnitude of the voltage", 0, rows.Max(r => Math.Max(r.Largest ?? 0, (r.RatedVolts ?? 0) * Math.Min(r.StackCount, MostMarks))), "V");
+
+        // elements from the top downwards, one unit each
+        ChartAxis names = ChartAxis.Of(0, rows.Count, [.. rows.Select((r, i) => new AxisTick(rows.Count - i - 0.5, FittingText.Of(r.Name, figure.WidthPixels / 4)))]);
+        double right = figure.WidthPixels - (2 * Figure.MarginPixels) - rows.Max(r => PictureFont.WidthPixels(r.Note, TextSpot.SmallPixels, isBold: true)) - 8;
+        Box area = new(Figure.MarginPixels + PanelTexts.WidthOf(names), figure.HeadPixels + 14, right, figure.HeadPixels + 14 + (row * rows.Count));
+        Panel panel = figure.AddPanel(area, volts, names, grid: (true, false), ticks: (true, false));
+        figure.Add(new TextSpot("verdict-title", figure.WidthPixels - Figure.MarginPixels, area.Top - 4, noteTitle, TextAnchor.End) { SizePixels = TextSpot.SmallPixels, Colour = figure.Palette.Faint });
+        foreach ((StressRow element, int i) in rows.Select((r, i) => (r, i)))
+        {
+            double top = rows.Count - i - (Gap * BarPixels / row / 2), bottom = top - (lines * height);
+            IReadOnlyList<double?> values = isMany ? [element.Volts.Max()] : element.Volts;
+            for (int k = 0; k < values.Count; k++)
+            {
+                Bar(bars[k], values[k], top - (k * height));
+            }
+
+            Bar(atChanges, element.AtChanges, top - (values.Count * height));
+            for (int n = 1; element.RatedVolts is { } rated && n <= Math.Min(element.StackCount, MostMarks) && n * rated <= volts.Maximum; n++)
+            {
+                panel.Line(n == 1 ? rating : stack, [n * rated, n * rated], [bottom, top]);
+            }
+
+            figure.Add(new TextSpot("verdict", figure.WidthPixels - Figure.MarginPixels, panel.PixelY((top + bottom) / 2) + 4, element.Note, TextAnchor.End) { SizePixels = TextSpot.SmallPixels, IsBold = element.IsBold });
+        }
+
+        double end = area.Bottom + PanelTexts.HeightOf(volts) + 4;
+        return figure.ToPicture(
+            $"Largest voltage across each element of {converter.Name} {description}.",
+            isMany ? StressStrips.Add(figure, rows, [.. stress.Modes.Select(m => m.Mode.Name)], names, end) : end);
 
         void Bar(Ink ink, double? value, double top)
         {
@@ -96,26 +101,5 @@ public static class StressChart
         }
     }
 
-    private static double?[] VoltsOf(IReadOnlyList<RatingVerdict> modes) => modes.Count > MostModes ? [modes.Max(m => m.Volts)] : [.. modes.Select(m => m.Volts)];
-
-    // one mode in the first colour, several in fills that differ in grey
-    private static Ink[] Bars(Palette palette, int modes) =>
-        [.. Enumerable.Range(0, modes).Select(k => new Ink($"mode-{k}", modes == 1 ? palette.Series[0] : Palette.Kinds[k % Palette.Kinds.Count]))];
-
-    private static string Description(Converter converter, ConverterRatings ratings) =>
-        $"Largest voltage across each element of {converter.Name} against the rating of its device: "
-        + string.Join("; ", ratings.Switches.Select(s => s.Overall).Concat(ratings.Capacitors.Select(c => c.Overall))) + ".";
-
-    private sealed record Element(IReadOnlyList<double?> Modes, RatingVerdict? AtChanges, RatingVerdict Overall)
-    {
-        /// <summary>What is needed, in a few words.</summary>
-        public string Verdict => Overall switch
-        {
-            { Volts: null } => "undetermined",
-            { Outcome: RatingOutcome.NotAllowed } => $"{Overall.StackCount} in series: not allowed",
-            { IsLowerBound: true } => $"at least {Overall.StackCount} in series",
-            { StackCount: > 1 } => $"{Overall.StackCount} in series",
-            _ => "one device",
-        };
-    }
+    private static string InputOf(ConverterStress stress) => $"{EngineeringNumber.Of(stress.Modes.Max(m => m.InputVolts.Maximum), "V")} of input";
 }

@@ -26,7 +26,7 @@ public static class WaveformChart
     {
         ArgumentNullException.ThrowIfNull(steady);
         Converter converter = steady.Converter;
-        Figure figure = new($"A period of {ChartNames.Of(converter, steady.Mode)}", Conditions(steady.Point), Figure.UsualWidthPixels, appearance);
+        Figure figure = new($"A period of {ChartNames.Of(converter, steady.Mode)}", ChartNames.Of(steady.Point), Figure.UsualWidthPixels, appearance);
         double period = 1 / steady.Point.FrequencyHz;
         double[] ends = [.. Boundaries(converter).Select(b => b * period)];
         double[] times = [.. Enumerable.Range(0, converter.Phases.Count).SelectMany(j => Samples(ends[j], ends[j + 1]))];
@@ -49,9 +49,6 @@ public static class WaveformChart
         AddPhases(figure, stack.Panels[0], converter, ends, top - StripPixels);
         return figure.ToPicture(Description(steady, signals), stack.Bottom);
     }
-
-    private static string Conditions(OperatingPoint point) =>
-        $"{EngineeringNumber.Of(point.InputVoltageVolts, "V")} input, {EngineeringNumber.Of(point.LoadCurrentAmperes, "A")} load, {EngineeringNumber.Of(point.FrequencyHz, "Hz")}";
 
     private static IEnumerable<string> UsualNodes(Converter converter) =>
     [
@@ -135,7 +132,7 @@ public static class WaveformChart
 
     private static string Description(PeriodicSteadyState steady, Signal[] signals) =>
         $"Waveforms of {ChartNames.Of(steady.Converter, steady.Mode)} over a period of {EngineeringNumber.Of(1 / steady.Point.FrequencyHz, "s")} with {steady.Converter.Phases.Count} phases "
-        + $"at {Conditions(steady.Point)}; average output {EngineeringNumber.Of(steady.AverageOutputVoltageVolts, "V")}. "
+        + $"at {ChartNames.Of(steady.Point)}; average output {EngineeringNumber.Of(steady.AverageOutputVoltageVolts, "V")}. "
         + string.Join("; ", signals.Select(s => s.Values.All(v => v is null) ? s.Text : $"{s.Text}: {EngineeringNumber.Of(s.Values.Min(), s.Unit)} to {EngineeringNumber.Of(s.Values.Max(), s.Unit)}")) + ".";
 
     private sealed record Signal(Ink Ink, string Unit, double?[] Values, string Text, ChartAxis Axis);

@@ -24,7 +24,7 @@ internal static class StressPart
         ConverterRatings? ratings = Limits(conditions) is { } limits ? ConverterRatings.Of(stress, limits) : null;
         Page page = StressPage.Of(ratings is null ? RatedStress.Of(null, stress) : RatedStress.Of(null, ratings));
         yield return new ReportSection("Stress", [
-            .. ratings is null ? Array.Empty<ReportPart>() : [new PicturesPart([PicturePair.Of(a => StressChart.Of(ratings, a))])],
+            new PicturesPart([PicturePair.Of(a => ratings is null ? StressChart.Of(stress, a) : StressChart.Of(ratings, a))]),
             new PagePart(new Page("What each element withstands", page.Blocks)),
         ]);
     }

@@ -2,6 +2,7 @@ using ScNet.Design.Losses;
 using ScNet.Devices;
 using ScNet.Reporting.Charts;
 using ScNet.Reporting.Charts.Plotting;
+using ScNet.Stress;
 
 namespace ScNet.Reporting.Tests.Charts;
 
@@ -51,6 +52,46 @@ public sealed class BarChartTests
         DrawnPanel panel = new DrawnChart(StressChart.Of(ratings)).Panels[0];
         Assert.Equal(ratings.Switches.Count * 9, panel.Lines("stack-rating").Count);
         Assert.Equal(4.2, panel.XScale.ValueAt(panel.Bars("at-changes").Max(b => b.Right)), 0.02);
+    }
+
+    /// <summary>The fill of a strip at every mode is that of the band that holds its voltage, by what the legend says of the fill.</summary>
+    [Fact]
+    public void Every_one_of_many_modes_has_its_voltage_in_a_strip()
+    {
+        ConverterStress stress = ChartSamples.ManyStress;
+        DrawnChart chart = new(StressChart.Of(stress));
+        DrawnPanel bars = chart.Panels[0], strips = chart.Panels[1];
+        double[] ends = [.. chart.TextsOf("legend").Where(t => t.StartsWith("to ", StringComparison.Ordinal)).Select(t => DrawnChart.Number(t[3..^2]))];
+        double[] above = [0, .. ends];
+        int elements = stress.Analysis.Converter.Switches.Count + stress.Analysis.Converter.Capacitors.Count;
+        double row = strips.Area.Height / elements, column = strips.Area.Width / stress.Modes.Count;
+        (System.Xml.Linq.XElement Element, Box Box)[] cells = [.. strips.All.Where(e => e.Name.LocalName == "rect").Select(e => (e, DrawnPanel.BoxOf(e)))];
+        for (int i = 0; i < elements; i++)
+        {
+            double[] volts = [.. stress.Modes.Select(m => Math.Abs(i < m.Switches.Count ? m.Switches[i].Peak?.Volts ?? 0 : m.Capacitors[i - m.Switches.Count].Peak!.Volts))];
+            for (int k = 0; k < volts.Length; k++)
+            {
+                (double x, double y) = (strips.Area.Left + ((k + 0.5) * column), strips.Area.Top + ((i + 0.5) * row));
+                string name = (string)Assert.Single(cells, c => x > c.Box.Left && x < c.Box.Right && y > c.Box.Top && y < c.Box.Bottom).Element.Attribute("class")!;
+                int band = int.Parse(name["volts-".Length..], System.Globalization.CultureInfo.InvariantCulture);
+                Assert.InRange(volts[k], above[band], ends[band] + 1e-9);
+            }
+
+            Assert.Equal(volts.Max() > 0 ? 1 : 0, bars.Bars("mode-0").Count(b => b.Top < bars.Area.Top + ((i + 1) * bars.Area.Height / elements) && b.Bottom > bars.Area.Top + (i * bars.Area.Height / elements)
+                && Math.Abs(bars.XScale.PixelOf(volts.Max()) - b.Right) <= 1));
+        }
+    }
+
+    [Fact]
+    public void Without_devices_bars_have_no_rating_and_say_the_largest_voltage()
+    {
+        ConverterStress stress = ChartSamples.Ratings.Stress;
+        DrawnChart chart = new(StressChart.Of(stress)), rated = new(StressChart.Of(ChartSamples.Ratings));
+        Assert.Empty(chart.Panels[0].Of("rating"));
+        Assert.Equal(
+            Enumerable.Range(0, stress.Modes.Count).Select(k => rated.Panels[0].Bars($"mode-{k}").Select(b => Math.Round(rated.Panels[0].XScale.ValueAt(b.Right), 1))),
+            Enumerable.Range(0, stress.Modes.Count).Select(k => chart.Panels[0].Bars($"mode-{k}").Select(b => Math.Round(chart.Panels[0].XScale.ValueAt(b.Right), 1))));
+        Assert.Equal("2.8 V", chart.TextsOf("verdict").First());
     }
 
     [Fact]

@@ -12,6 +12,7 @@ using ScNet.Netlists;
 using ScNet.Reporting.Charts;
 using ScNet.SteadyState;
 using ScNet.Stress;
+using ScNet.Topologies;
 
 namespace ScNet.Reporting.Tests.Charts;
 
@@ -64,6 +65,11 @@ internal static class ChartSamples
         ConverterStress.Of(ConverterAnalysis.Of(Read("ladder-4")), new Interval<double>(2.8, 4.2)),
         new RatingLimits { Switch = DemoDevices.NType1V2, Capacitor = DemoDevices.Plate3V6 });
 
+    /// <summary>Of more modes than there can be bars: 15 gears of one set of switches.</summary>
+    public static ConverterStress ManyStress => ConverterStress.Of(ConverterAnalysis.Of(BinaryConverter.Reconfigurable(4)), new Interval<double>(2.8, 4.2));
+
+    public static ConverterRatings ManyRatings => ConverterRatings.Of(ManyStress, new RatingLimits { Switch = DemoDevices.NType1V8, Capacitor = DemoDevices.Plate3V6, MaximumSwitchesInSeries = 3 });
+
     public static IReadOnlyList<(string Name, LossBudget Budget)> Budgets
     {
         get
@@ -114,6 +120,9 @@ internal static class ChartSamples
         ["waveforms"] = a => WaveformChart.Of(Rippling, ["vout", "p", "n"], a),
         ["waveforms-with-inductor"] = a => WaveformChart.Of(Stage, null, a),
         ["stress"] = a => StressChart.Of(Ratings, a),
+        ["stress-of-many-modes"] = a => StressChart.Of(ManyStress, a),
+        ["ratings-of-many-modes"] = a => StressChart.Of(ManyRatings, a),
+        ["stress-without-ratings"] = a => StressChart.Of(Ratings.Stress, a),
         ["stress-of-one-mode"] = a => StressChart.Of(LadderRatings, a),
         ["loss"] = a => LossChart.Of(Budgets[1].Budget, a),
         ["losses"] = a => LossChart.Of(Budgets, "Losses of Half", a),

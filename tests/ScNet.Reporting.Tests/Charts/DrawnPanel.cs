@@ -18,7 +18,10 @@ internal sealed class DrawnPanel
         Area = new Box(level.Min(p => p.X), upright.Min(p => p.Y), level.Max(p => p.X), upright.Max(p => p.Y));
         double[] atX = [.. strokes.Where(s => s != upright && s[0].X == s[^1].X && s[0].Y != s[^1].Y).Select(s => s[0].X)];
         double[] atY = [.. strokes.Where(s => s != level && s[0].Y == s[^1].Y && s[0].X != s[^1].X).Select(s => s[0].Y)];
-        XTicks = [.. texts.Where(t => t.Name == "tick-x").Select(t => (Nearest(atX, t.X), t.Text))];
+
+        // those next below, as panels above one another may share theirs
+        double below = texts.Where(t => t.Name == "tick-x" && t.Y > Area.Bottom).Select(t => t.Y).DefaultIfEmpty().Min();
+        XTicks = [.. texts.Where(t => t.Name == "tick-x" && t.Y == below).Select(t => (Nearest(atX, t.X), t.Text))];
         YTicks = [.. texts.Where(t => t.Name == "tick-y" && t.Y > Area.Top - NearPixels && t.Y < Area.Bottom + NearPixels).Select(t => (Nearest(atY, t.Y - (0.35 * t.SizePixels)), t.Text))];
         XTitle = texts.Where(t => t.Name == "axis-x").Select(t => t.Text).FirstOrDefault() ?? string.Empty;
         YTitle = texts.Where(t => t.Name == "axis-y" && t.Y < Area.Top).OrderBy(t => Area.Top - t.Y).Select(t => t.Text).FirstOrDefault() ?? string.Empty;

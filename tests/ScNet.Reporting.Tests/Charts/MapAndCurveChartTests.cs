@@ -123,17 +123,26 @@ public sealed class MapAndCurveChartTests
         IReadOnlyList<IReadOnlyList<(double X, double Y)>> found = panel.Lines("found"), bound = panel.Lines("bound");
         Assert.Equal((2, 2), (found.Count, bound.Count));
         double Percent(double ohms, double hertz) => 100 * ((ohms / nominal.Ohms(hertz)) - 1);
-        for (int i = 0; i < found[0].Count; i += 8)
+        Held(found[0], worst => worst.FoundOhms.Minimum!.Value);
+        Held(found[1], worst => worst.FoundOhms.Maximum!.Value);
+        Held(bound[1], worst => worst.BoundOhms.Maximum!.Value);
+        (double X, double Y)[] all = [.. DrawnChart.Lines(Assert.Single(panel.Of("samples")))[0]];
+        foreach (double x in all.Select(p => p.X).Distinct().Where((_, i) => i % 8 == 0))
         {
-            double hertz = panel.XScale.ValueAt(found[0][i].X);
-            ImpedanceWorstCase worst = ImpedanceTolerance.WorstCase(ChartSamples.Half, hertz, tolerances);
+            double hertz = panel.XScale.ValueAt(x);
             ImpedanceDistribution samples = ImpedanceTolerance.MonteCarlo(ChartSamples.Half, hertz, tolerances, 40, 3);
-            Pixels.Equal(panel.YScale.PixelOf(Percent(worst.FoundOhms.Minimum!.Value, hertz)), found[0][i].Y);
-            Pixels.Equal(panel.YScale.PixelOf(Percent(worst.FoundOhms.Maximum!.Value, hertz)), found[1][i].Y);
-            Pixels.Equal(panel.YScale.PixelOf(Percent(worst.BoundOhms.Maximum!.Value, hertz)), bound[1][i].Y);
-            (double X, double Y)[] edge = [.. DrawnChart.Lines(Assert.Single(panel.Of("samples")))[0].Where(p => Math.Abs(p.X - found[0][i].X) < 0.1)];
+            (double X, double Y)[] edge = [.. all.Where(p => Math.Abs(p.X - x) < 0.1)];
             Pixels.Equal(panel.YScale.PixelOf(Percent(samples.QuantileOhms(0.95), hertz)), edge.Min(p => p.Y));
             Pixels.Equal(panel.YScale.PixelOf(Percent(samples.QuantileOhms(0.05), hertz)), edge.Max(p => p.Y));
+        }
+
+        void Held(IReadOnlyList<(double X, double Y)> line, Func<ImpedanceWorstCase, double> ohms)
+        {
+            foreach ((double x, double y) in line)
+            {
+                double hertz = panel.XScale.ValueAt(x);
+                Pixels.Equal(panel.YScale.PixelOf(Percent(ohms(ImpedanceTolerance.WorstCase(ChartSamples.Half, hertz, tolerances)), hertz)), y);
+            }
         }
     }
 }

@@ -1,4 +1,5 @@
 using ScNet.Design.Regulation;
+using ScNet.SteadyState;
 
 namespace ScNet.Reporting.Charts.Plotting;
 
@@ -7,6 +8,10 @@ internal static class ChartNames
 {
     /// <summary>A converter, and its mode where it has several.</summary>
     public static string Of(Converter converter, Mode mode) => converter.Modes.Count > 1 ? $"{converter.Name}, mode {mode}" : converter.Name;
+
+    /// <summary>An operating point: "3.6 V input, 10 mA load, 2 MHz".</summary>
+    public static string Of(OperatingPoint point) =>
+        $"{EngineeringNumber.Of(point.InputVoltageVolts, "V")} input, {EngineeringNumber.Of(point.LoadCurrentAmperes, "A")} load, {EngineeringNumber.Of(point.FrequencyHz, "Hz")}";
 
     /// <summary>Regulated modes; those of one converter without its name.</summary>
     public static IReadOnlyList<string> Of(IReadOnlyList<RegulatedMode> modes)

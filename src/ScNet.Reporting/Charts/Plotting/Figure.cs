@@ -71,26 +71,29 @@ internal sealed class Figure
     }
 
     /// <summary>Tells what inks stand for, in lines below the title. To be called before panels are placed.</summary>
-    public void AddLegend(IReadOnlyList<(Ink Ink, string Text)> entries, bool areFilled = false)
+    public void AddLegend(IReadOnlyList<(Ink Ink, string Text)> entries, bool areFilled = false) => HeadPixels = AddLegend(entries, HeadPixels, areFilled);
+
+    /// <summary>Tells what inks stand for, in lines below a place; gives the place of the lowest.</summary>
+    public double AddLegend(IReadOnlyList<(Ink Ink, string Text)> entries, double topPixels, bool areFilled)
     {
-        double x = MarginPixels;
-        HeadPixels += LegendLine + 2;
+        (double x, double y) = (MarginPixels, topPixels + LegendLine + 2);
         foreach ((Ink ink, string text) in entries)
         {
             double sample = areFilled ? SamplePixels / 2 : SamplePixels;
             string fitting = FittingText.Of(text, WidthPixels - (2 * MarginPixels) - sample - 6);
-            TextSpot spot = new("legend", x + sample + 6, HeadPixels, fitting);
+            TextSpot spot = new("legend", x + sample + 6, y, fitting);
             if (spot.Box.Right > WidthPixels - MarginPixels && x > MarginPixels)
             {
-                x = MarginPixels;
-                HeadPixels += LegendLine;
-                spot = spot with { X = x + sample + 6, Y = HeadPixels };
+                (x, y) = (MarginPixels, y + LegendLine);
+                spot = spot with { X = x + sample + 6, Y = y };
             }
 
-            AddSample(ink, x, HeadPixels - 4, sample, areFilled);
+            AddSample(ink, x, y - 4, sample, areFilled);
             Add(spot);
             x = spot.Box.Right + LegendGap;
         }
+
+        return y;
     }
 
     /// <summary>The picture, as high as its content needs.</summary>

@@ -14,6 +14,9 @@ internal sealed class Panel : IDisposable
 {
     private const float PointPixels = 6, TickPixels = 5, ShortTickPixels = 3;
 
+    // a twentieth of the thinnest line
+    private const double UnseenPixels = 0.05;
+
     private readonly InkKeys _keys;
     private readonly Plot _plot = new();
 
@@ -43,13 +46,15 @@ internal sealed class Panel : IDisposable
     /// <summary>The place of a value upwards, in pixels from the top.</summary>
     public double PixelY(double value) => Area.Bottom - (Area.Height * Y.ShareOf(value));
 
-    /// <summary>A line through values; it stops where one is missing and where it leaves the panel.</summary>
+    /// <summary>A line through values; it stops where one is missing and where it leaves the panel. Corners that would not be seen are left out.</summary>
     public void Line(Ink ink, IReadOnlyList<double> xs, IReadOnlyList<double?> ys)
     {
+        double across = Area.Width / (X.Coordinate(X.Maximum) - X.Coordinate(X.Minimum)), up = Area.Height / (Y.Coordinate(Y.Maximum) - Y.Coordinate(Y.Minimum));
         IEnumerable<(double, double?)> line = xs.Select((x, i) => (X.Coordinate(x), ys[i] is { } y ? (double?)Y.Coordinate(y) : null));
         foreach (IReadOnlyList<(double X, double Y)> piece in LineClip.Between(line, Y.Coordinate(Y.Minimum), Y.Coordinate(Y.Maximum)))
         {
-            Scatter scatter = _plot.Add.Scatter((Coordinates[])[.. piece.Select(p => new Coordinates(p.X, p.Y))]);
+            IReadOnlyList<int> corners = LineThinning.Of([.. piece.Select(p => (p.X * across, p.Y * up))], UnseenPixels);
+            Scatter scatter = _plot.Add.Scatter((Coordinates[])[.. corners.Select(c => new Coordinates(piece[c].X, piece[c].Y))]);
             scatter.LineWidth = (float)ink.WidthPixels;
             scatter.Color = _keys.Of(ink);
             scatter.MarkerSize = 0;
