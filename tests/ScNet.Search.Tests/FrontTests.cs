@@ -27,7 +27,7 @@ public class FrontTests
                 ];
                 for (int m = 0; m < expected.Length; m++)
                 {
-                    Assert.Equal(expected[m], entry.Key.Values[m], 1e-12);
+                    Assert.Equal(expected[m], entry.Key[m], 1e-12);
                 }
             }
         }

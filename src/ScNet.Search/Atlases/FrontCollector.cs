@@ -1,4 +1,3 @@
-using System.Runtime.Intrinsics;
 using ScNet.Search.LoopSpaces;
 using ScNet.Search.Pairs;
 
@@ -16,6 +15,8 @@ internal sealed class FrontCollector : IPairVisitor
     private readonly int[] _fixedCharges;
     private readonly int[] _movingCharges;
     private readonly Dictionary<LoopSpaceOrbit, WiringFrame[]> _frames = [];
+    private WiringFrame[] _fixedFrames = [];
+    private WiringFrame[] _movingFrames = [];
 
     public FrontCollector(int capacitors)
     {
@@ -59,9 +60,10 @@ internal sealed class FrontCollector : IPairVisitor
         }
 
         int turns = MovingOrbit.Unpack(walk.Moving.Ways[place], _positions);
-        WiringFrame[] fixedFrames = FramesOf(walk.Fixed), movingFrames = FramesOf(walk.Moving.Orbit);
-        _fixed.Place(fixedFrames, voltages, _identity, 0);
-        _moving.Place(movingFrames, voltages, _positions, turns);
+        _fixedFrames = FramesOf(walk.Fixed);
+        _movingFrames = FramesOf(walk.Moving.Orbit);
+        _fixed.Place(_fixedFrames, voltages, _identity, 0);
+        _moving.Place(_movingFrames, voltages, _positions, turns);
         TerminalCharges(_charges.Fixed, _fixedCharges);
         TerminalCharges(_charges.Moving, _movingCharges);
         PairSums sums = PairSums.Of(voltages, _charges);
@@ -71,26 +73,36 @@ internal sealed class FrontCollector : IPairVisitor
             {
                 WiringCount++;
                 SwitchSums switches = default;
-                switches.Add(_fixed.Nodes(f), _moving.Nodes(m), _moving.Potentials(m), _fixedCharges);
-                switches.Add(_moving.Nodes(m), _fixed.Nodes(f), _fixed.Potentials(f), _movingCharges);
+                switches.Add(_fixed.Nodes(f), _fixedCharges, _moving.Row(m), _moving.Nodes(m), _moving.Potentials(m));
+                switches.Add(_moving.Nodes(m), _movingCharges, _fixed.Row(f), _fixed.Nodes(f), _fixed.Potentials(f));
                 long swing = Swing(f, m);
-                MeasureKey row = sums.KeyOf(switches, swing, SwitchLayout.LowestBlocking);
-                if (!front.Beats(row))
-                {
-                    front.Add(row, PlaceOf(fixedFrames[f], movingFrames[m], turns, SwitchLayout.LowestBlocking));
-                }
+                Offer(front, sums.KeyOf(switches, swing, switches.RowCharge, switches.RowVoltage), f, m, turns, SwitchLayout.LowestBlocking);
 
-                if (switches.StraightCharge < switches.RowCharge)
+                // straight paths block no less than rows, so that what is beaten at the rows' voltage need not be looked at
+                if (switches.StraightCharge < switches.RowCharge
+                    && !front.Beats(sums.KeyOf(switches, swing, switches.StraightCharge, switches.RowVoltage)))
                 {
-                    MeasureKey straight = sums.KeyOf(switches, swing, SwitchLayout.LeastCharge);
-                    if (!front.Beats(straight))
-                    {
-                        front.Add(straight, PlaceOf(fixedFrames[f], movingFrames[m], turns, SwitchLayout.LeastCharge));
-                    }
+                    MeasureKey straight = sums.KeyOf(switches, swing, switches.StraightCharge, StraightVoltage(f, m));
+                    Offer(front, straight, f, m, turns, SwitchLayout.LeastCharge);
                 }
             }
         }
     }
+
+    private void Offer(FrontOfRatio front, in MeasureKey key, int fixedWiring, int movingWiring, int turns, SwitchLayout layout)
+    {
+        if (!front.Beats(key))
+        {
+            front.Add(key, new NetworkPlace(
+                _fixedFrames[fixedWiring].Wiring.ToCode(), _movingFrames[movingWiring].Wiring.Moved(_positions, turns).ToCode(), layout));
+        }
+    }
+
+    private int StraightVoltage(int fixedWiring, int movingWiring) => Math.Max(
+        StraightPaths.HighestVoltage(
+            _fixed.Nodes(fixedWiring), _fixedCharges, _moving.Row(movingWiring), _moving.Nodes(movingWiring), _moving.Potentials(movingWiring)),
+        StraightPaths.HighestVoltage(
+            _moving.Nodes(movingWiring), _movingCharges, _fixed.Row(fixedWiring), _fixed.Nodes(fixedWiring), _fixed.Potentials(fixedWiring)));
 
     private static void Normalise(int[] voltages)
     {
@@ -142,7 +154,4 @@ internal sealed class FrontCollector : IPairVisitor
 
         return sum;
     }
-
-    private NetworkPlace PlaceOf(WiringFrame fixedFrame, WiringFrame movingFrame, int turns, SwitchLayout layout) =>
-        new(fixedFrame.Wiring.ToCode(), movingFrame.Wiring.Moved(_positions, turns).ToCode(), layout);
 }

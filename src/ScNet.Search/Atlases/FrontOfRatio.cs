@@ -1,4 +1,4 @@
-using System.Runtime.Intrinsics;
+using System.Runtime.InteropServices;
 using ScNet.Search.Pairs;
 
 namespace ScNet.Search.Atlases;
@@ -20,9 +20,10 @@ internal sealed class FrontOfRatio
     /// <param name="key">Measures, or bounds that they are not below.</param>
     public bool Beats(in MeasureKey key)
     {
-        for (int m = 0; m < _keys.Count; m++)
+        ReadOnlySpan<MeasureKey> keys = CollectionsMarshal.AsSpan(_keys);
+        for (int m = 0; m < keys.Length; m++)
         {
-            MeasureKey member = _keys[m];
+            ref readonly MeasureKey member = ref keys[m];
             if (member.IsWithin(key) && !key.IsWithin(member))
             {
                 // what beats one often beats the next

@@ -45,7 +45,7 @@ internal sealed class PairShard
         Parallel.ForEach(
             System.Collections.Concurrent.Partitioner.Create(work.OrderByDescending(w => w.Work), System.Collections.Concurrent.EnumerablePartitionerOptions.NoBuffering),
             new ParallelOptions { CancellationToken = cancellationToken, MaxDegreeOfParallelism = threads },
-            () => (Walk: new PairWalk(group), Collector: new FrontCollector(capacitors)),
+            () => (Walk: new PairWalk(capacitors), Collector: new FrontCollector(capacitors)),
             (item, _, worker) =>
             {
                 MovingOrbit moving = MovingOrbit.Of(item.Moving, group);

@@ -4,37 +4,32 @@ namespace ScNet.Search.Pairs;
 
 /// <summary>
 /// Which spaces of the moving orbit give the same pair with the fixed space as an earlier one: those that an element
-/// which keeps the fixed space leads to one another and, where both are of one orbit, those that come of exchanging
+/// which keeps the fixed space makes of one another and, where both are of one orbit, those that come of exchanging
 /// the phases.
 /// </summary>
 internal sealed class ExchangedPairs
 {
-    private readonly SignedPermutations _group;
     private readonly Stack<int> _waiting = new();
-    private readonly int[] _positions;
-    private readonly int[] _generator;
-    private readonly int[] _composed;
+    private readonly List<int[]> _images = [];
     private bool[] _isMarked = [];
-    private MovingOrbit _moving = null!;
-    private LoopSpaceOrbit _fixed = null!;
-
-    public ExchangedPairs(SignedPermutations group)
-    {
-        _group = group;
-        _positions = new int[group.Capacitors];
-        _generator = new int[group.Capacitors];
-        _composed = new int[group.Capacitors];
-    }
 
     /// <summary>Every space gives a pair of its own.</summary>
-    public bool AreNone { get; private set; }
+    public bool AreNone => _images.Count == 0;
 
     /// <summary>Starts on a fixed space.</summary>
     public void Start(LoopSpaceOrbit fixedOrbit, MovingOrbit moving)
     {
-        _fixed = fixedOrbit;
-        _moving = moving;
-        AreNone = fixedOrbit.Generators.Length == 0 && !ReferenceEquals(fixedOrbit, moving.Orbit);
+        _images.Clear();
+        foreach (int generator in fixedOrbit.Generators)
+        {
+            _images.Add(moving.ImagesBy(generator));
+        }
+
+        if (ReferenceEquals(fixedOrbit, moving.Orbit))
+        {
+            _images.Add(moving.Inverses());
+        }
+
         if (!AreNone)
         {
             _isMarked = _isMarked.Length < moving.Ways.Length ? new bool[moving.Ways.Length] : _isMarked;
@@ -43,6 +38,7 @@ internal sealed class ExchangedPairs
     }
 
     /// <summary>Whether a space is the first of those that give its pair; the others are then known.</summary>
+    /// <param name="place">The space's place among those of the moving orbit.</param>
     public bool IsFirst(int place)
     {
         if (_isMarked[place])
@@ -50,33 +46,21 @@ internal sealed class ExchangedPairs
             return false;
         }
 
-        Push(place);
+        _isMarked[place] = true;
+        _waiting.Push(place);
         while (_waiting.TryPop(out int current))
         {
-            int turns = MovingOrbit.Unpack(_moving.Ways[current], _positions);
-            foreach (int generator in _fixed.Generators)
+            foreach (int[] images in _images)
             {
-                int then = _group.Read(generator, _generator);
-                int composed = SignedPermutations.Compose(_positions, turns, _generator, then, _composed);
-                Push(_moving.PlaceOf(_composed, composed));
-            }
-
-            if (ReferenceEquals(_fixed, _moving.Orbit))
-            {
-                int inverted = SignedPermutations.Invert(_positions, turns, _composed);
-                Push(_moving.PlaceOf(_composed, inverted));
+                int image = images[current];
+                if (!_isMarked[image])
+                {
+                    _isMarked[image] = true;
+                    _waiting.Push(image);
+                }
             }
         }
 
         return true;
-    }
-
-    private void Push(int place)
-    {
-        if (!_isMarked[place])
-        {
-            _isMarked[place] = true;
-            _waiting.Push(place);
-        }
     }
 }

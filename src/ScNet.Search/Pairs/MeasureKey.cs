@@ -7,7 +7,9 @@ namespace ScNet.Search.Pairs;
 /// Each is one correctly rounded quotient of whole numbers below 2^26. Two such fractions that differ do so by more
 /// than 2^-52 of their value, so that their doubles are equal, smaller or larger just as the fractions are.
 /// </remarks>
-internal readonly record struct MeasureKey(Vector512<double> Values)
+/// <param name="Upper">The first four.</param>
+/// <param name="Lower">The last four.</param>
+internal readonly record struct MeasureKey(Vector256<double> Upper, Vector256<double> Lower)
 {
     /// <summary>The largest numerator or denominator.</summary>
     public const long Limit = 1 << 26;
@@ -17,5 +19,8 @@ internal readonly record struct MeasureKey(Vector512<double> Values)
         numerator < Limit && denominator < Limit ? (double)numerator / denominator : throw new OverflowException("A measure is out of the range in which doubles stand for fractions.");
 
     /// <summary>No measure is above the other's.</summary>
-    public bool IsWithin(in MeasureKey other) => Vector512.LessThanOrEqualAll(Values, other.Values);
+    public bool IsWithin(in MeasureKey other) => Vector256.LessThanOrEqualAll(Upper, other.Upper) && Vector256.LessThanOrEqualAll(Lower, other.Lower);
+
+    /// <summary>A measure by its position.</summary>
+    public double this[int measure] => measure < 4 ? Upper[measure] : Lower[measure - 4];
 }

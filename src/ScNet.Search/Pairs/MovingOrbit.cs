@@ -11,6 +11,7 @@ internal sealed class MovingOrbit
 {
     private readonly SignedPermutations _group;
     private readonly int[] _placeOfElement;
+    private readonly Dictionary<int, int[]> _images = [];
 
     private MovingOrbit(LoopSpaceOrbit orbit, SignedPermutations group, uint[] ways, int[] placeOfElement)
     {
@@ -68,8 +69,40 @@ internal sealed class MovingOrbit
         return new MovingOrbit(orbit, group, [.. found.Select(f => f.Way)], place);
     }
 
-    /// <summary>The place among <see cref="Ways"/> of the space that an element leads to.</summary>
-    public int PlaceOf(ReadOnlySpan<int> positions, int turns) => _placeOfElement[_group.NumberOf(positions, turns)];
+    /// <summary>For each space, by its place among <see cref="Ways"/>, the place of the space that an element makes of it. For one thread.</summary>
+    /// <param name="element">The element's number.</param>
+    public int[] ImagesBy(int element)
+    {
+        if (!_images.TryGetValue(element, out int[]? images))
+        {
+            _images.Add(element, images = new int[Ways.Length]);
+            Span<int> positions = stackalloc int[_group.Capacitors], then = stackalloc int[_group.Capacitors], composed = stackalloc int[_group.Capacitors];
+            int thenTurns = _group.Read(element, then);
+            for (int place = 0; place < images.Length; place++)
+            {
+                int turns = Unpack(Ways[place], positions);
+                turns = SignedPermutations.Compose(positions, turns, then, thenTurns, composed);
+                images[place] = _placeOfElement[_group.NumberOf(composed, turns)];
+            }
+        }
+
+        return images;
+    }
+
+    /// <summary>For each space the place of the one that the opposite move makes of the representative.</summary>
+    public int[] Inverses()
+    {
+        Span<int> positions = stackalloc int[_group.Capacitors], inverse = stackalloc int[_group.Capacitors];
+        int[] inverses = new int[Ways.Length];
+        for (int place = 0; place < inverses.Length; place++)
+        {
+            int turns = Unpack(Ways[place], positions);
+            turns = SignedPermutations.Invert(positions, turns, inverse);
+            inverses[place] = _placeOfElement[_group.NumberOf(inverse, turns)];
+        }
+
+        return inverses;
+    }
 
     /// <summary>Reads a way.</summary>
     /// <returns>A bit per capacitor that is turned.</returns>

@@ -38,7 +38,7 @@ internal sealed class PairCharges
     public bool TryFind(PairWalk walk, int place)
     {
         int rows = walk.Allowed.Length, loops = walk.Moving.Orbit.Space.Dimension, width = loops + 2;
-        ReadOnlySpan<int> sums = walk.CapacitorSums;
+        ReadOnlySpan<sbyte> sums = walk.CapacitorSums;
         for (int row = 0; row < rows; row++)
         {
             _matrix[row * width] = walk.Allowed[row][LoopSpace.InputColumn];

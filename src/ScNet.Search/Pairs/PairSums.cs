@@ -41,18 +41,17 @@ internal readonly struct PairSums
     /// <summary>The measures of one of its networks.</summary>
     /// <param name="switches">The sums over switches.</param>
     /// <param name="swing">Σ |charge| · swing² over capacitors.</param>
-    /// <param name="layout">Which of the layouts.</param>
-    public MeasureKey KeyOf(in SwitchSums switches, long swing, SwitchLayout layout)
-    {
-        bool isRow = layout == SwitchLayout.LowestBlocking;
-        return new MeasureKey(Vector512.Create(
+    /// <param name="switchCharge">Σ |charge| over switches, in the layout.</param>
+    /// <param name="switchVoltage">The highest voltage that they block, in the layout.</param>
+    public MeasureKey KeyOf(in SwitchSums switches, long swing, int switchCharge, int switchVoltage) => new(
+        Vector256.Create(
             _capacitorChargeVoltage,
             MeasureKey.Quotient(switches.ChargeVoltage, _delivered),
             switches.Count,
-            _highestCapacitorVoltage,
-            MeasureKey.Quotient(isRow ? switches.RowVoltage : switches.StraightVoltage, _inputVoltage),
+            _highestCapacitorVoltage),
+        Vector256.Create(
+            MeasureKey.Quotient(switchVoltage, _inputVoltage),
             MeasureKey.Quotient(swing, _capacitorCharge * _inputVoltage * _inputVoltage),
             _chargePerOutput,
-            MeasureKey.Quotient(isRow ? switches.RowCharge : switches.StraightCharge, _outputCharge)));
-    }
+            MeasureKey.Quotient(switchCharge, _outputCharge)));
 }

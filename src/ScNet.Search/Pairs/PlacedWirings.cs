@@ -11,6 +11,7 @@ internal sealed class PlacedWirings
     private readonly int[] _terminals;
     private byte[] _nodes = [];
     private int[] _potentials = [];
+    private byte[] _rows = [];
 
     public PlacedWirings(int capacitors)
     {
@@ -33,6 +34,9 @@ internal sealed class PlacedWirings
     /// <summary>The potential of each terminal in a wiring.</summary>
     public ReadOnlySpan<int> Potentials(int wiring) => _potentials.AsSpan(wiring * TerminalCount, TerminalCount);
 
+    /// <summary>The terminals of a wiring by potential, then by node.</summary>
+    public ReadOnlySpan<byte> Row(int wiring) => _rows.AsSpan(wiring * TerminalCount, TerminalCount);
+
     /// <summary>Places the wirings of a moved space.</summary>
     /// <param name="frames">The wirings of its orbit.</param>
     /// <param name="voltages">The branches' voltages, in the fixed numbering.</param>
@@ -44,6 +48,7 @@ internal sealed class PlacedWirings
         if (_nodes.Length < Count * TerminalCount)
         {
             _nodes = new byte[2 * Count * TerminalCount];
+            _rows = new byte[2 * Count * TerminalCount];
             _potentials = new int[2 * Count * TerminalCount];
         }
 
@@ -60,6 +65,7 @@ internal sealed class PlacedWirings
             }
 
             Renumber(placed, frames[w].Wiring.NodeCount);
+            Sort(placed, Potentials(w), _rows.AsSpan(w * TerminalCount, TerminalCount));
         }
     }
 
@@ -77,6 +83,27 @@ internal sealed class PlacedWirings
             }
 
             nodes[t] = (byte)numbers[nodes[t]];
+        }
+    }
+
+    private static void Sort(ReadOnlySpan<byte> nodes, ReadOnlySpan<int> potentials, Span<byte> row)
+    {
+        Span<int> order = stackalloc int[nodes.Length];
+        for (int t = 0; t < nodes.Length; t++)
+        {
+            // potentials are far below 2^15
+            int key = ((potentials[t] + (1 << 14)) << 16) | (nodes[t] << 8) | t, place = t;
+            for (; place > 0 && order[place - 1] > key; place--)
+            {
+                order[place] = order[place - 1];
+            }
+
+            order[place] = key;
+        }
+
+        for (int t = 0; t < row.Length; t++)
+        {
+            row[t] = (byte)order[t];
         }
     }
 
