@@ -1,0 +1,158 @@
+using Fractions;
+using Google.OrTools.Sat;
+using ScNet.Search;
+using ScNet.Synthesis.Candidates;
+
+namespace ScNet.Synthesis.Solving;
+
+/// <summary>
+/// The choice of a network per ratio and of places for switches as a model of whole numbers
+/// (docs/theory/smallest-converters.md).
+/// </summary>
+internal sealed class SynthesisModel
+{
+    private readonly Dictionary<int, BoolVar> _connected = [];
+    private readonly List<ModeVariables> _modes = [];
+    private readonly DeviceSteps _steps;
+
+    // step 0: it is opened at some voltage, so that it is a switch and no wire; step n: more than n devices are needed
+    private readonly BoolVar[][] _reaches;
+    private readonly BoolVar[][] _blocks;
+
+    private SynthesisModel(int capacitors, DeviceSteps steps, bool blocksOneWay)
+    {
+        _steps = steps;
+        Places = SwitchPlace.All(capacitors);
+        Exists = [.. Places.Select(p => Model.NewBoolVar($"x{p.First}.{p.Second}"))];
+        _reaches = [.. Places.Select(p => Enumerable.Range(0, steps.Costs.Count).Select(n => Model.NewBoolVar($"d{p.First}.{p.Second}.{n}")).ToArray())];
+        _blocks = blocksOneWay ? [.. Places.Select(p => new[] { Model.NewBoolVar($"f{p.First}.{p.Second}"), Model.NewBoolVar($"b{p.First}.{p.Second}") })] : [];
+        Cost = LinearExpr.WeightedSum(_reaches.SelectMany(r => r), _reaches.SelectMany(_ => steps.Costs));
+    }
+
+    /// <summary>The model.</summary>
+    public CpModel Model { get; } = new();
+
+    /// <summary>The pairs of terminals.</summary>
+    public IReadOnlyList<SwitchPlace> Places { get; }
+
+    /// <summary>Per place whether there is a switch or a wire.</summary>
+    public IReadOnlyList<BoolVar> Exists { get; }
+
+    /// <summary>The choice of each ratio.</summary>
+    public IReadOnlyList<ModeVariables> Modes => _modes;
+
+    /// <summary>The cost.</summary>
+    public LinearExpr Cost { get; }
+
+    /// <summary>Makes the model.</summary>
+    public static SynthesisModel Of(int capacitors, IReadOnlyList<ModeCandidates> modes, DeviceSteps steps, bool blocksOneWay)
+    {
+        SynthesisModel made = new(capacitors, steps, blocksOneWay);
+        foreach (BoolVar[] directions in made._blocks)
+        {
+            made.Model.AddAtMostOne(directions);
+        }
+
+        foreach (ModeCandidates candidates in modes)
+        {
+            ModeVariables mode = ModeVariables.Of(made.Model, candidates);
+            made._modes.Add(mode);
+            foreach (IReadOnlyList<(PhaseState State, BoolVar Chosen)> states in mode.States)
+            {
+                made.AskForJoins(states);
+                made.AskForBlocking(states, candidates);
+            }
+        }
+
+        made.JoinWithin();
+        return made;
+    }
+
+    // a node of a chosen wiring is in one piece
+    private void AskForJoins(IReadOnlyList<(PhaseState State, BoolVar Chosen)> states)
+    {
+        foreach (IGrouping<Wiring, (PhaseState State, BoolVar Chosen)> wiring in states.GroupBy(s => s.State.Wiring))
+        {
+            BoolVar isUsed = AnyOf(wiring.Select(s => s.Chosen));
+            foreach (int block in wiring.First().State.Blocks)
+            {
+                if (!_connected.TryGetValue(block, out BoolVar? connected))
+                {
+                    _connected.Add(block, connected = Model.NewBoolVar($"c{block}"));
+                }
+
+                Model.AddImplication(isUsed, connected);
+            }
+        }
+    }
+
+    // a place whose ends differ in potential is open there, and has the devices for it
+    private void AskForBlocking(IReadOnlyList<(PhaseState State, BoolVar Chosen)> states, ModeCandidates candidates)
+    {
+        (PhaseState State, BoolVar Chosen)[] byPotential = [.. states
+            .GroupBy(s => string.Join(' ', s.State.Potentials))
+            .Select(g => (g.First().State, AnyOf(g.Select(s => s.Chosen))))];
+        for (int e = 0; e < Places.Count; e++)
+        {
+            (BoolVar Chosen, Fraction Volts, int Devices)[] needs = [..
+                from s in byPotential
+                let volts = candidates.Volts(s.State, Places[e].First, Places[e].Second)
+                select (s.Chosen, volts, _steps.Devices(volts))];
+            for (int step = 0; step <= _steps.Costs.Count; step++)
+            {
+                Require(e, needs.Where(n => n.Devices > step).Select(n => n.Chosen), step < _steps.Costs.Count ? _reaches[e][step] : null);
+            }
+
+            if (_blocks.Length > 0)
+            {
+                Require(e, needs.Where(n => n.Volts.IsPositive).Select(n => n.Chosen), _blocks[e][0]);
+                Require(e, needs.Where(n => n.Volts.IsNegative).Select(n => n.Chosen), _blocks[e][1]);
+            }
+        }
+    }
+
+    // where a place has a switch and one of the states is chosen, something holds; null: that cannot be
+    private void Require(int place, IEnumerable<BoolVar> states, BoolVar? consequence)
+    {
+        BoolVar[] all = [.. states];
+        if (all.Length > 0)
+        {
+            ILiteral[] clause = [AnyOf(all).Not(), Exists[place].Not()];
+            Model.AddBoolOr(consequence is null ? clause : [.. clause, consequence]);
+        }
+    }
+
+    // true where one of the literals is
+    private BoolVar AnyOf(IEnumerable<BoolVar> literals)
+    {
+        BoolVar[] all = [.. literals];
+        if (all.Length == 1)
+        {
+            return all[0];
+        }
+
+        BoolVar any = Model.NewBoolVar("");
+        foreach (BoolVar literal in all)
+        {
+            Model.AddImplication(literal, any);
+        }
+
+        return any;
+    }
+
+    // every way to split the node in two is crossed
+    private void JoinWithin()
+    {
+        foreach ((int block, BoolVar connected) in _connected)
+        {
+            int first = block & -block;
+            for (int part = (block - 1) & block; part > 0; part = (part - 1) & block)
+            {
+                if ((part & first) != 0)
+                {
+                    Model.AddBoolOr([connected.Not(), .. Enumerable.Range(0, Places.Count).Where(e => Places[e].Crosses(block, part)).Select(e => Exists[e])]);
+                }
+            }
+        }
+    }
+}
