@@ -52,8 +52,9 @@ internal sealed class BlockRoom
         {
             int half = _block.Cell / 2;
             _spacing.Add(_block.Column[p], new SheetBox(-half - 8, _block.RowY[top] - 9, half + 8, _block.RowY[top] + 7));
-            Text(p, part.Name, LabelRole.Part, -TextSize.Width(part.Name) / 2, _block.RowY[top] - 11 - TextSize.Line);
-            Text(p, part.Charge, LabelRole.Charge, -TextSize.Width(part.Charge) / 2, _block.RowY[top] + 8);
+            string name = TextSize.Fitting(part.Name), below = part.Charge.Length > 0 ? part.Charge : part.Note;
+            Text(p, name, LabelRole.Part, -TextSize.Width(name) / 2, _block.RowY[top] - 11 - TextSize.Line);
+            Text(p, below, part.Charge.Length > 0 ? LabelRole.Charge : LabelRole.Note, -TextSize.Width(below) / 2, _block.RowY[top] + 8);
             return;
         }
 
@@ -70,7 +71,7 @@ internal sealed class BlockRoom
         int middle = cell + _block.Arrow + (SymbolSize.Body / 2);
         bool hasNote = part.Note.Length > 0;
         Text(p, part.Charge, LabelRole.Charge, SymbolSize.ArrowHalf + 4, cell);
-        Text(p, part.Name, LabelRole.Part, right + 4, middle - (hasNote ? TextSize.Line : TextSize.Line / 2));
+        Text(p, TextSize.Fitting(part.Name), part.Kind == PartKind.Parasitic ? LabelRole.Note : LabelRole.Part, right + 4, middle - (hasNote ? TextSize.Line : TextSize.Line / 2));
         Text(p, part.Note, LabelRole.Note, right + 4, middle);
     }
 

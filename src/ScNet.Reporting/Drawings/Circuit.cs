@@ -24,7 +24,7 @@ internal sealed record CircuitNet(IReadOnlyList<string> Nodes, string Voltage, d
 /// <param name="Second">The net of its second terminal.</param>
 /// <param name="Charge">The magnitude of the charge through it as text; empty where none is shown.</param>
 /// <param name="Flow">1 where the charge flows from the first terminal to the second, -1 where back, 0 where none flows or nothing is known.</param>
-/// <param name="Note">A second line beside the name; mostly empty.</param>
+/// <param name="Note">A second line beside the name: the phases of a switch, the resistance or capacitance of others; mostly empty.</param>
 internal sealed record CircuitPart(PartKind Kind, string Name, int First, int Second, string Charge = "", int Flow = 0, string Note = "");
 
 /// <summary>The kinds of parts, each with a symbol of its own.</summary>
@@ -41,6 +41,9 @@ internal enum PartKind
 
     /// <summary>A capacitor.</summary>
     Capacitor,
+
+    /// <summary>A capacitance that nobody put there: of a plate, a junction, a wire.</summary>
+    Parasitic,
 
     /// <summary>An inductor.</summary>
     Inductor,

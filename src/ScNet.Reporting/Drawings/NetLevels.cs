@@ -34,7 +34,7 @@ internal static class NetLevels
             for (bool hasSpread = true; hasSpread;)
             {
                 hasSpread = false;
-                foreach (CircuitPart part in parts.Where(p => p.Kind is PartKind.Capacitor or PartKind.Inductor or PartKind.Switch && isKnown[p.First] != isKnown[p.Second]))
+                foreach (CircuitPart part in parts.Where(p => p.Kind is PartKind.Capacitor or PartKind.Inductor or PartKind.Parasitic or PartKind.Switch && isKnown[p.First] != isKnown[p.Second]))
                 {
                     double fall = part.Kind == PartKind.Capacitor && voltage(part.Name).TryGetDouble(out double volts) ? Rounded(volts) : 0;
                     (int from, int to, double change) = isKnown[part.First] ? (part.First, part.Second, -fall) : (part.Second, part.First, fall);

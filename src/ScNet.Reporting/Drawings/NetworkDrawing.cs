@@ -32,7 +32,8 @@ public static class NetworkDrawing
 
     /// <summary>
     /// The whole converter with all its switches, drawn open, and beside it a strip that shows in which phases of a mode
-    /// each of them is closed, the lengths of the phases to scale.
+    /// each of them is closed, the lengths of the phases to scale. Resistances of capacitors and windings stand beside them;
+    /// parasitic capacitances are drawn smaller, faint and dashed.
     /// </summary>
     /// <param name="converter">The converter.</param>
     /// <param name="mode">One of its modes; null for the only one, or for none where there are several.</param>
@@ -77,8 +78,9 @@ public static class NetworkDrawing
         return Framed(sheet);
     }
 
-    private static void Head(Sheet sheet, string title)
+    private static void Head(Sheet sheet, string whole)
     {
+        string title = TextSize.Fitting(whole, LabelRole.Heading);
         int width = TextSize.Width(title, LabelRole.Heading);
         sheet.Labels.Add(new SheetLabel(new SheetBox(Margin, 12, Margin + width, 30), title, LabelRole.Heading));
         (sheet.Width, sheet.Height) = (Margin + width, 30);

@@ -32,7 +32,7 @@ internal static class NetworkWords
     {
         StringBuilder text = new();
         text.Append(CultureInfo.InvariantCulture, $"Converter {converter.Name}, input {converter.InputNode}, output {converter.OutputNode}, reference {Converter.ReferenceNode}. Elements: ");
-        text.AppendJoin("; ", circuit.Parts.Select(p => Described(circuit, p) + (p.Note.Length > 0 ? p.Note == "open" ? ", always open" : $", closed in {p.Note}" : "")));
+        text.AppendJoin("; ", circuit.Parts.Select(p => Described(circuit, p) + Noted(p)));
         text.Append('.');
         if (mode is not null)
         {
@@ -46,6 +46,15 @@ internal static class NetworkWords
 
     /// <summary>A phase in a drawing: its name, or φ with its number.</summary>
     public static string Short(Phase phase) => phase.Name == Number(phase) ? $"φ{phase.Name}" : phase.Name;
+
+    private static string Noted(CircuitPart part) => part switch
+    {
+        { Note.Length: 0 } => string.Empty,
+        { Kind: PartKind.Capacitor } => $", in series with {part.Note}",
+        { Kind: PartKind.Inductor } => $", of {part.Note}",
+        { Kind: PartKind.Parasitic } => $", {part.Note}",
+        _ => part.Note == "open" ? ", always open" : $", closed in {part.Note}",
+    };
 
     private static string Titled(Converter converter, Mode mode) => converter.Modes.Count == 1 ? converter.Name : $"{converter.Name}, mode {mode.Name}";
 
@@ -61,6 +70,7 @@ internal static class NetworkWords
             PartKind.Load => "",
             PartKind.CurrentLoad => part.Name == "load" ? "current " : "current load ",
             PartKind.Capacitor => "capacitor ",
+            PartKind.Parasitic => "parasitic capacitance ",
             PartKind.Inductor => "inductor ",
             _ => "switch ",
         };

@@ -38,7 +38,9 @@ internal static class SheetSvg
             Group(xml, "symbols", ("fill", "none"), ("stroke", palette.Ink), ("stroke-width", "1.5"), ("stroke-linecap", "round"), ("stroke-linejoin", "round"));
             foreach (SheetSymbol symbol in sheet.Symbols)
             {
-                Element(xml, "path", ("class", Class(symbol.Part.Kind)), ("d", SymbolPath.Of(symbol)));
+                Element(
+                    xml, "path",
+                    [("class", Class(symbol.Part.Kind)), ("d", SymbolPath.Of(symbol)), .. symbol.Part.Kind == PartKind.Parasitic ? [("stroke", palette.Faint), ("stroke-dasharray", "3 2.5")] : Array.Empty<(string, object)>()]);
             }
 
             foreach (SheetPoint at in sheet.References)
@@ -146,6 +148,7 @@ internal static class SheetSvg
         PartKind.Load => "load",
         PartKind.CurrentLoad => "current-load",
         PartKind.Capacitor => "capacitor",
+        PartKind.Parasitic => "parasitic",
         PartKind.Inductor => "inductor",
         _ => "switch",
     };

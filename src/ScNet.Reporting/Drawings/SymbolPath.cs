@@ -42,6 +42,7 @@ internal static class SymbolPath
         return symbol.Part.Kind switch
         {
             PartKind.Capacitor => Invariant($"M{x} {top}V{middle - 3}M{x - 14} {middle - 3}h28M{x - 14} {middle + 3}h28M{x} {middle + 3}V{bottom}") + Plus(x - 9, isFirstUp ? middle - 9 : middle + 9),
+            PartKind.Parasitic => Invariant($"M{x} {top}V{middle - 3}M{x - 9} {middle - 3}h18M{x - 9} {middle + 3}h18M{x} {middle + 3}V{bottom}"),
             PartKind.Inductor => Invariant($"M{x} {top}V{middle - 20}a5 5 0 0 1 0 10a5 5 0 0 1 0 10a5 5 0 0 1 0 10a5 5 0 0 1 0 10V{bottom}"),
             PartKind.Source => Invariant($"M{x} {top}V{bottom}") + Circle(x, middle) + Plus(x - 11, isFirstUp ? middle - 16 : middle + 16),
             PartKind.CurrentLoad => Invariant($"M{x} {top}V{middle - 14}M{x} {middle + 14}V{bottom}M{x - 14} {middle}h28") + Circle(x, middle),

@@ -48,7 +48,7 @@ internal static class SymbolSize
     /// <summary>How far an upright symbol reaches to the left and to the right of its wire.</summary>
     public static (int Left, int Right) Reach(PartKind kind) => kind switch
     {
-        PartKind.Capacitor => (Plate + 1, Plate + 1),
+        PartKind.Capacitor or PartKind.Parasitic => (Plate + 1, Plate + 1),
         PartKind.Source or PartKind.CurrentLoad => (Circle + 1, Circle + 1),
         PartKind.Load => (Resistor + 1, Resistor + 1),
         PartKind.Inductor => (6, Arc + 2),

@@ -18,6 +18,13 @@ internal static class TextSize
     /// <summary>Between a text and what follows it in bold.</summary>
     public const int StrongGap = 6;
 
+    // a longer name would make everything else small
+    private const double LongestName = 150, LongestHeading = 480;
+
+    /// <summary>The name of a part or the heading, cut where it is too long; the description has it whole.</summary>
+    public static string Fitting(string text, LabelRole role = LabelRole.Part) =>
+        role == LabelRole.Heading ? FittingText.Of(text, LongestHeading, HeadingPixels, isBold: true) : FittingText.Of(text, LongestName, Pixels);
+
     public static int Width(string text, LabelRole role = LabelRole.Part, string strong = "")
     {
         int width = text.Length == 0 ? 0 : (int)Math.Ceiling(PictureFont.WidthPixels(text, role == LabelRole.Heading ? HeadingPixels : Pixels, role == LabelRole.Heading)) + 1;

@@ -11,7 +11,7 @@ internal static class TimingStrip
     public static Sheet Of(Converter converter, Mode mode)
     {
         Sheet sheet = new();
-        int left = converter.Switches.Max(s => TextSize.Width(s.Name)) + 10;
+        int left = converter.Switches.Max(s => TextSize.Width(TextSize.Fitting(s.Name))) + 10;
         string[] names = [.. converter.Phases.Select(NetworkWords.Short)];
         double[] duties = [.. converter.Phases.Select(p => p.Duty.ToDouble())];
         int width = Math.Clamp((int)Math.Ceiling(names.Select((n, j) => (TextSize.Width(n) + 10) / duties[j]).Max()), LeastWidth, MostWidth);
@@ -33,7 +33,7 @@ internal static class TimingStrip
 
         for (int s = 0; s < converter.Switches.Count; s++)
         {
-            string name = converter.Switches[s].Name;
+            string name = TextSize.Fitting(converter.Switches[s].Name);
             int y = top + (s * Row) + (Row / 2);
             int textWidth = TextSize.Width(name);
             sheet.Labels.Add(new SheetLabel(new SheetBox(left - 8 - textWidth, y - (TextSize.Line / 2), left - 8, y + (TextSize.Line / 2)), name, LabelRole.Part));

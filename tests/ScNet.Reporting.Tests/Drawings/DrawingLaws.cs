@@ -12,4 +12,8 @@ public sealed class DrawingLaws
     [Fact]
     public void Nothing_overlaps_with_inductors_and_further_outputs() =>
         LawCheck.Holds(OutputNetworks.Inductive, converter => Assert.Empty(DrawnNetworks.Faults(converter)), count: 20);
+
+    [Fact]
+    public void Nothing_overlaps_with_plates_strays_and_resistances() =>
+        LawCheck.Holds(PlatedNetworks.Any, converter => Assert.Empty(DrawnNetworks.Faults(converter)), count: 20);
 }

@@ -46,6 +46,35 @@ public sealed class NetworkDrawingTests
     }
 
     [Fact]
+    public void Resistances_stand_beside_their_parts_and_parasitic_capacitances_are_faint()
+    {
+        Converter converter = Converter.Create("Plated").Input("vin").Output("vout")
+            .Capacitor("fly", "p", "n", farads: 1e-9, esrOhms: 0.1, plates: new CapacitorPlates(BottomFarads: 3e-11))
+            .Inductor("coil", "x", "vout", henries: 1e-6, ohms: 0.05).Parasitic("pad", "p", "gnd", 1e-12)
+            .Switch("s1", "vin", "p", on: 1).Switch("s2", "n", "x", on: 1).Switch("s3", "p", "x", on: 2).Switch("s4", "n", "gnd", on: 2).Build();
+        Picture picture = NetworkDrawing.OfConverter(converter);
+        Assert.Empty(DrawnNetworks.Faults(converter));
+        Assert.All(new[] { "100 mΩ", "50 mΩ", "pad", "1 pF", "fly bottom", "30 pF" }, t => Assert.Contains(t, Texts(picture)));
+        XElement[] faint = [.. Svg(picture).Descendants(s_svg + "path").Where(e => (string?)e.Attribute("class") == "parasitic")];
+        Assert.Equal(2, faint.Length);
+        Assert.All(faint, e => Assert.Equal(Palette.Of(Appearance.Light).Faint, (string?)e.Attribute("stroke")));
+        Assert.Contains("capacitor fly from p to n, in series with 100 mΩ", picture.Description, StringComparison.Ordinal);
+        Assert.Contains("parasitic capacitance pad from p to gnd, 1 pF", picture.Description, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_name_too_long_is_cut_in_the_drawing_and_whole_in_words()
+    {
+        string name = string.Join('_', Enumerable.Repeat("switch", 20));
+        Converter converter = Converter.Create(name).Input("vin").Output("vout").Capacitor("out", "vout", "gnd").Switch(name, "vin", "vout", on: 1).Build();
+        Picture picture = NetworkDrawing.OfConverter(converter);
+        Assert.InRange(picture.WidthPixels, 100, 900);
+        Assert.DoesNotContain(name, Texts(picture));
+        Assert.Contains(Texts(picture), t => t.StartsWith("switch_switch", StringComparison.Ordinal) && t.EndsWith('…'));
+        Assert.Contains($"switch {name} from vin to vout", picture.Description, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Parts_without_the_reference_are_marked_as_floating()
     {
         // c hangs on s3 alone in phase 2: both its ends float

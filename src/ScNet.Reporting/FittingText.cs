@@ -1,9 +1,9 @@
-namespace ScNet.Reporting.Charts.Plotting;
+namespace ScNet.Reporting;
 
 /// <summary>Texts cut to a width, with "…" for what is left out.</summary>
 internal static class FittingText
 {
-    public static string Of(string text, double widthPixels, double sizePixels = TextSpot.UsualPixels, bool isBold = false)
+    public static string Of(string text, double widthPixels, double sizePixels = 12, bool isBold = false)
     {
         if (PictureFont.WidthPixels(text, sizePixels, isBold) <= widthPixels)
         {
