@@ -9,7 +9,7 @@ internal static class UnitText
         ? string.Create(CultureInfo.InvariantCulture, $"{known:G6} {unit}")
         : "?";
 
-    public static string Percent(double fraction) => string.Create(CultureInfo.InvariantCulture, $"{100 * fraction:G4} %");
+    public static string Percent(double? fraction) => fraction is { } known ? string.Create(CultureInfo.InvariantCulture, $"{100 * known:G4} %") : "?";
 
     /// <summary>"1 switch", "2 switches".</summary>
     public static string Count(long count, string one, string many) =>

@@ -29,6 +29,8 @@ internal static class CompleteCommand
     /// <summary>What the last word may become; nothing where it is the name of a file.</summary>
     public static IEnumerable<string> Of(Command root, IReadOnlyList<string> words)
     {
+        // a word that the shell left whole becomes a whole word again
+        string whole = words is [.., { } end] && end.StartsWith("--", StringComparison.Ordinal) ? end[..(end.IndexOf('=', StringComparison.Ordinal) + 1)] : string.Empty;
         words = Apart(words);
         string last = words.Count > 0 ? words[^1] : string.Empty;
         string[] before = [.. words.SkipLast(1)];
@@ -43,7 +45,7 @@ internal static class CompleteCommand
             : last.StartsWith('-') ? OptionsOf(command).SelectMany(Names).Where(n => n.StartsWith("--", StringComparison.Ordinal) || n.Length == 2)
             : command.Subcommands.Where(c => !c.Hidden).Select(c => c.Name)
                 .Concat(command.Arguments.SelectMany(a => a.CompletionSources).SelectMany(source => source(CompletionContext.Empty)).Select(c => c.Label));
-        return found.Where(f => f.StartsWith(last, StringComparison.Ordinal)).Distinct().Order(StringComparer.Ordinal);
+        return found.Where(f => f.StartsWith(last, StringComparison.Ordinal)).Distinct().Order(StringComparer.Ordinal).Select(f => whole + f);
     }
 
     // "--format=json" is an option and its value, whether the shell takes it apart or not

@@ -23,7 +23,7 @@ internal static class CompletionCommand
             # Completion of scnet in zsh. In ~/.zshrc, after compinit: source <(scnet completion zsh)
             _scnet() {
                 local -a found
-                found=("${(@f)$("${words[1]}" complete -- "${(@)words[2,CURRENT]}" 2>/dev/null)}")
+                found=("${(@f)$("${words[1]}" complete -- "${(@Q)words[2,CURRENT]}" 2>/dev/null)}")
                 found=("${(@)found:#}")
                 if (( ${#found} )); then
                     compadd -a found

@@ -20,6 +20,7 @@ internal sealed class SortOption
             Description = $"Sorts the rows by a heading: {string.Join(", ", _headings.Select(h => h.Heading))}; or by a column of the CSV output. The smallest first, rows without a value last.",
             HelpName = "HEADING",
         };
+        _column.CompletionSources.Add([.. _headings.Select(h => h.Heading)]);
         _column.Validators.Add(result =>
         {
             foreach (Token token in result.Tokens.Where(t => !keys.Contains(KeyOf(t.Value))))

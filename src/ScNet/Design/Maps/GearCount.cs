@@ -11,5 +11,5 @@ public sealed record GearCount(IReadOnlyList<RegulatedMode> Modes, double HeldSh
 {
     /// <summary>The modes and what they reach.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"{Modes.Count}: {string.Join(", ", Modes)}; {HeldShare * 100:F1} % held, efficiency {AverageEfficiency * 100:F1} %");
+        $"{Modes.Count}: {string.Join(", ", Modes)}; {UnitText.Percent(HeldShare)} held, efficiency {UnitText.Percent(AverageEfficiency)}");
 }

@@ -146,5 +146,5 @@ public sealed class LifeEstimate
 
     /// <summary>Hours, efficiency and waste.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"{(Hours is { } hours ? $"{hours:G4} h, " : string.Empty)}efficiency {AverageEfficiency * 100:F1} %, {WastedShare * 100:F1} % of the charge wasted{(End is null ? string.Empty : $"; {End}")}");
+        $"{(Hours is { } hours ? $"{hours:G4} h, " : string.Empty)}efficiency {UnitText.Percent(AverageEfficiency)}, {UnitText.Percent(WastedShare)} of the charge wasted{(End is null ? string.Empty : $"; {End}")}");
 }

@@ -20,7 +20,12 @@ internal static class Cells
     /// <summary>A quotient without a unit to five digits; "?" where there is none.</summary>
     public static PageCell Plain(double? value) => new(value?.ToString("G5", CultureInfo.InvariantCulture) ?? "?", value);
 
-    /// <summary>A fraction in percent by a format such as "0.00 %"; "-" where there is none.</summary>
-    public static PageCell Percent(double? fraction, string format) =>
+    /// <summary>A share in percent to two decimals, as on every page; "-" where there is none.</summary>
+    public static PageCell Percent(double? fraction) => Percent(fraction, "0.00 %");
+
+    /// <summary>A deviation in percent to two decimals, with its sign; "-" where there is none.</summary>
+    public static PageCell SignedPercent(double? fraction) => Percent(fraction, "+0.00 %;-0.00 %;0.00 %");
+
+    private static PageCell Percent(double? fraction, string format) =>
         fraction is { } share && double.IsFinite(share) ? new(share.ToString(format, CultureInfo.InvariantCulture), share) : new("-");
 }

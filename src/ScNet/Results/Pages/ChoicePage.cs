@@ -73,8 +73,8 @@ public static class ChoicePage
             [
                 Cells.Count(r.Rank), r.Candidate.Name, KindOf(r.Candidate.Kind),
                 .. r.LifeHours is { } hours ? [new PageCell(string.Create(CultureInfo.InvariantCulture, $"{hours:F1} h"), hours)] : Array.Empty<PageCell>(),
-                ChosenBlocks.Percent(r.Efficiency), Cells.Of(r.LossWatts, "W"),
-                .. r.Loads.Select(l => ChosenBlocks.Percent(l.Efficiency)),
+                Cells.Percent(r.Efficiency), Cells.Of(r.LossWatts, "W"),
+                .. r.Loads.Select(l => Cells.Percent(l.Efficiency)),
                 AreaText.Of(r.AreaSquareMetres),
             ]),
             nameColumns: 2,
@@ -116,7 +116,7 @@ public static class ChoicePage
     }.OfType<string>());
 
     private static string Load(LoadShare load) =>
-        $"{load.Name} {EngineeringNumber.Of(load.Amperes, "A")}{(load.OutputVolts is { } volts ? $" at {EngineeringNumber.Of(volts, "V")}" : string.Empty)} for {ChosenBlocks.Percent(load.Share).Text}";
+        $"{load.Name} {EngineeringNumber.Of(load.Amperes, "A")}{(load.OutputVolts is { } volts ? $" at {EngineeringNumber.Of(volts, "V")}" : string.Empty)} for {Cells.Percent(load.Share).Text}";
 
     private static string Range(Interval<double> range, string unit) => range.IsPoint
         ? EngineeringNumber.Of(range.Minimum, unit)

@@ -15,9 +15,6 @@ internal static class ChosenBlocks
         .. winner.Sized is { } sized ? [Sizes(winner, sized)] : Array.Empty<PageBlock>(),
     ];
 
-    /// <summary>A share in percent to one or two digits.</summary>
-    public static PageCell Percent(double fraction) => new(string.Create(CultureInfo.InvariantCulture, $"{100 * fraction:0.0#} %"), fraction);
-
     private static PageTable Budget(RankedCandidate winner)
     {
         LossKind[] kinds = [.. Enum.GetValues<LossKind>().Where(k => winner.Loads.Any(l => l.WattsOf(k) > 0))];
@@ -28,12 +25,12 @@ internal static class ChosenBlocks
             ],
             winner.Loads.Select(load => (IEnumerable<PageCell>)
             [
-                load.Load.Name, Percent(load.Load.Share), Cells.Of(load.OutputWatts, "W"), .. kinds.Select(k => Cells.Of(load.WattsOf(k), "W")), Percent(load.Efficiency),
+                load.Load.Name, Cells.Percent(load.Load.Share), Cells.Of(load.OutputWatts, "W"), .. kinds.Select(k => Cells.Of(load.WattsOf(k), "W")), Cells.Percent(load.Efficiency),
             ]));
     }
 
     private static PageTable Modes(RankedCandidate winner) => new(
-        "Share of the time in each mode", [new("mode", false), new("time", true)], winner.Modes.Select((m, i) => (IEnumerable<PageCell>)[m.Name, Percent(winner.SharesOfModes[i])]));
+        "Share of the time in each mode", [new("mode", false), new("time", true)], winner.Modes.Select((m, i) => (IEnumerable<PageCell>)[m.Name, Cells.Percent(winner.SharesOfModes[i])]));
 
     private static PageTable Sizes(RankedCandidate winner, SizedConverter sized) => new(
         winner.RelativeGap is { } gap

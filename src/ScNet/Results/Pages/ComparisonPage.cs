@@ -137,7 +137,7 @@ public static class ComparisonPage
             ]
             : [Marked(shared, Cells.Of(comparison.LowFrequencyLimit.OwnProportionsOhms, "Ω")), slowBest, Cells.Of(comparison.FastSwitchingLimit.OwnProportionsOhms, "Ω"), fastBest];
         PageCell[] load = result.Load is { } at
-            ? [Cells.Of(at.OutputVolts, "V"), at.Steady.IsOverloaded ? "overload" : Cells.Percent(at.ResistiveEfficiency, "0.00 %")]
+            ? [Cells.Of(at.OutputVolts, "V"), at.Steady.IsOverloaded ? "overload" : Cells.Percent(at.ResistiveEfficiency)]
             : [];
         return
         [
@@ -161,7 +161,7 @@ public static class ComparisonPage
         }
 
         LossKind most = Enum.GetValues<LossKind>().MaxBy(budget.WattsOf);
-        return [Cells.Percent(efficiency, "0.00 %"), $"{LossBudget.Formulas[(int)most].Name} {Cells.Percent(budget.WattsOf(most) / budget.InputWatts, "0.00 %").Text}"];
+        return [Cells.Percent(efficiency), $"{LossBudget.Formulas[(int)most].Name} {Cells.Percent(budget.WattsOf(most) / budget.InputWatts).Text}"];
     }
 
     private static string Bound(SiliconComparison silicon) => silicon.IsLowerBound ? "≥" : string.Empty;

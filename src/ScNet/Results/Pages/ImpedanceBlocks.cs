@@ -69,11 +69,11 @@ internal static class ImpedanceBlocks
         Cells.Of(point.SlowOhms, "Ω"),
         Cells.Of(point.FastOhms, "Ω"),
         Cells.Of(point.RootSumSquareOhms, "Ω"),
-        Error(point.RootSumSquareError),
+        Cells.SignedPercent(point.RootSumSquareError),
         Cells.Of(point.Norm254Ohms, "Ω"),
-        Error(point.Norm254Error),
+        Cells.SignedPercent(point.Norm254Error),
         Cells.Of(point.SinglePairOhms, "Ω"),
-        Error(point.SinglePairError),
+        Cells.SignedPercent(point.SinglePairError),
     ];
 
     private static PageTable TwoPort(Converter converter, ImpedancePoint[] points)
@@ -103,6 +103,4 @@ internal static class ImpedanceBlocks
             ]),
             hasLegend: true);
     }
-
-    private static PageCell Error(double error) => Cells.Percent(error, "+0.00 %;-0.00 %;0.00 %");
 }

@@ -22,13 +22,13 @@ public static class LossPage
     internal static IEnumerable<PageBlock> Blocks(LossBudget budget, string caption) =>
     [
         new PageTable(
-            caption + $"efficiency {Cells.Percent(budget.Efficiency, "0.00 %").Text}, {EngineeringNumber.Of(budget.InputWatts, "W")} in, {EngineeringNumber.Of(budget.OutputWatts, "W")} out, {EngineeringNumber.Of(budget.TotalLossWatts, "W")} lost",
+            caption + $"efficiency {Cells.Percent(budget.Efficiency).Text}, {EngineeringNumber.Of(budget.InputWatts, "W")} in, {EngineeringNumber.Of(budget.OutputWatts, "W")} out, {EngineeringNumber.Of(budget.TotalLossWatts, "W")} lost",
             [new("kind", false), new("power", true, "budget.lossWatts"), new("of input", true), new("elements", false)],
             budget.Losses.GroupBy(l => l.Kind).Select(kind => (IEnumerable<PageCell>)
             [
                 NameOf(kind.Key),
                 Cells.Of(budget.WattsOf(kind.Key), "W"),
-                Cells.Percent(budget.InputWatts > 0 ? budget.WattsOf(kind.Key) / budget.InputWatts : null, "0.00 %"),
+                Cells.Percent(budget.InputWatts > 0 ? budget.WattsOf(kind.Key) / budget.InputWatts : null),
                 Elements([.. kind.Where(l => l.Element.Length > 0).OrderByDescending(l => l.Watts)]),
             ])),
         new PageRemarks([

@@ -7,7 +7,7 @@ namespace ScNet.Results.Pages;
 /// <summary>An operating map as a page: a table per output voltage and load, then what it comes to over the discharge.</summary>
 public static class MapPage
 {
-    private const string None = "–";
+    private const string None = "-";
 
     /// <summary>The columns of each table.</summary>
     public static IReadOnlyList<PageColumn> Columns { get; } =
@@ -41,7 +41,7 @@ public static class MapPage
 
         blocks.Add(new PageHeading("Over the map"));
         blocks.Add(new PageRemarks([
-            $"{Percent(map.HeldShare).Text} of the points are held, {MissingModes.Of(map)}",
+            $"{Cells.Percent(map.HeldShare).Text} of the points are held, {MissingModes.Of(map)}",
             .. GearCounts.Of(map).Select(count => $"best {count}"),
             .. life is null ? Array.Empty<string>() : [$"over the discharge: {life}"],
         ]));
@@ -63,9 +63,9 @@ public static class MapPage
             ModeOf(point, name),
             point is { IsHeld: true, Best.FrequencyHz: > 0 } ? Cells.Of(point.Best.FrequencyHz, "Hz") : None,
             point.IsHeld && !double.IsNaN(point.Best.Duty) ? new PageCell(point.Best.Duty.ToString("F3", CultureInfo.InvariantCulture), point.Best.Duty) : None,
-            Percent(point.Efficiency),
-            Percent(point.LinearEfficiency),
-            Percent(point.IdealEfficiency),
+            Cells.Percent(point.Efficiency),
+            Cells.Percent(point.LinearEfficiency),
+            Cells.Percent(point.IdealEfficiency),
             point.IsHeld ? $"{LossPage.NameOf(largest)} {EngineeringNumber.Of(point.Best.LossOf(largest), "W")}" : None,
             point.Stress is { } stress ? new PageCell($"{stress.Element} {EngineeringNumber.Of(stress.Volts, "V")} of {EngineeringNumber.Of(stress.RatedVolts, "V")}", stress.Volts) : None,
         ];
@@ -75,6 +75,4 @@ public static class MapPage
     private static string ModeOf(MapPoint point, string name) => point.BestMode is not { } mode ? "none"
         : mode.Name.StartsWith(name + ", ", StringComparison.Ordinal) ? mode.Name[(name.Length + 2)..]
         : mode.Name;
-
-    private static PageCell Percent(double? fraction) => fraction is { } share ? new PageCell(string.Create(CultureInfo.InvariantCulture, $"{share * 100:F1} %"), share) : None;
 }

@@ -64,7 +64,7 @@ public static class OperationPage
     private static IEnumerable<PageBlock> Summary(PeriodicSteadyState steady)
     {
         static string Of(double? value, string unit) => EngineeringNumber.Of(value, unit);
-        string efficiency = steady.ResistiveEfficiency is { } share ? Cells.Percent(share, "0.00 %").Text : "none";
+        string efficiency = steady.ResistiveEfficiency is { } share ? Cells.Percent(share).Text : "none";
         yield return new PageFigures([
             new("Output voltage", $"{Of(steady.AverageOutputVoltageVolts, "V")}, ideally {Of(steady.IdealOutputVoltageVolts, "V")}", "outputVoltageVolts"),
             new("Output ripple", steady.Converter.Load == LoadKind.Stiff ? "none, as the load is stiff" : Of(steady.OutputRippleVolts, "V") + " peak to peak", "outputRippleVolts"),

@@ -62,7 +62,7 @@ public static class SweepPage
             Cells.Of(steady.InputPowerWatts, "W"),
             Cells.Of(steady.OutputPowerWatts, "W"),
             Cells.Of(steady.DissipationWatts, "W"),
-            steady.IsOverloaded ? "overload" : Cells.Percent(steady.ResistiveEfficiency, "0.00 %"),
+            steady.IsOverloaded ? "overload" : Cells.Percent(steady.ResistiveEfficiency),
         ];
     }
 }
