@@ -34,8 +34,8 @@ public sealed class MapCommandTests
         string text = ToolRun.Of("map", s_requirement, "--candidate", Candidate.Linear.Name, "--points", "2").Output;
         Assert.Equal(Tables, text.Split('\n').Count(l => l.Contains("best mode", StringComparison.Ordinal)));
         Assert.Contains("\n800 mV at 2 mA\n", text, StringComparison.Ordinal);
-        Assert.Contains("19.0 %", text, StringComparison.Ordinal); // 4.2 V to 0.8 V; common practice, no source
-        Assert.Contains("\n  100.0 % of the points are held, every point is held\n", text, StringComparison.Ordinal);
+        Assert.Contains("19.05 %", text, StringComparison.Ordinal); // 4.2 V to 0.8 V; common practice, no source
+        Assert.Contains("\n  100.00 % of the points are held, every point is held\n", text, StringComparison.Ordinal);
         Assert.Contains("\n  over the discharge: ", text, StringComparison.Ordinal);
     }
 

@@ -133,7 +133,7 @@ public sealed class OperatingMap
 
     /// <summary>How many modes and points, and what is held.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"{UnitText.Count(Modes.Count, "mode", "modes")} at {UnitText.Count(Count, "point", "points")}, {UnitText.Percent(HeldShare)} held, efficiency {UnitText.Percent(AverageEfficiency)} on average");
+        $"{UnitText.Count(Modes.Count, "mode", "modes")} at {UnitText.Count(Count, "point", "points")}, {HeldShare * 100:F1} % held, efficiency {AverageEfficiency * 100:F1} % on average");
 
     internal ref readonly RegulatedPoint BestAt(int index) => ref _best[index];
 

@@ -67,7 +67,7 @@ public readonly struct RegulatedPoint
 
     /// <summary>Outcome, frequency or duty, and efficiency.</summary>
     public override string ToString() => IsHeld
-        ? FormattableString.Invariant($"{Outcome}: {Setting}{UnitText.Percent(Efficiency)}")
+        ? FormattableString.Invariant($"{Outcome}: {Setting}{Efficiency * 100:F1} %")
         : Outcome.ToString();
 
     // a linear regulator has neither
