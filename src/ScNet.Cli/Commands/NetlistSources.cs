@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using ScNet.Topologies;
 
 namespace ScNet.Cli.Commands;
 

@@ -1,6 +1,7 @@
 using ScNet.Analysis;
 using ScNet.Derivations.Expressions;
 using ScNet.Netlists.Toml;
+using ScNet.Topologies;
 using Tomlyn.Syntax;
 
 namespace ScNet.Derivations.Documents;
@@ -13,6 +14,7 @@ internal sealed class DerivationDocument
     private readonly TomlValues _values;
     private readonly StatedValues _stated;
     private readonly TomlEntry? _netlist;
+    private readonly TomlEntry? _family;
 
     public DerivationDocument(TomlDocument document, DiagnosticList findings)
     {
@@ -21,11 +23,16 @@ internal sealed class DerivationDocument
         TomlKeys.Check(document.Root, DerivationKeys.Root, "the document", DerivationKeys.Format, findings);
         ReadVersion();
         _netlist = document.Root.Find(DerivationKeys.Netlist);
+        _family = document.Root.Find(DerivationKeys.Family);
         Netlist = _netlist is null ? null : _values.Text(_netlist, _netlist.Value, "'netlist'")?.Value;
+        Family = ReadFamily();
     }
 
     /// <summary>The netlist that it is about, as it is written; null where there is none, or it was reported.</summary>
     public string? Netlist { get; }
+
+    /// <summary>The member of a family that it is about; null where there is none, or it was reported.</summary>
+    public FamilyRequest? Family { get; }
 
     /// <summary>What it states of a converter; incomplete where something was reported.</summary>
     public Derivation? Of(Converter converter)
@@ -44,7 +51,7 @@ internal sealed class DerivationDocument
         {
             foreach (Diagnostic diagnostic in refusal.Diagnostics)
             {
-                _findings.Error(diagnostic.Code, $"{diagnostic.Message}", _netlist?.Position ?? _document.Root.Position, [.. diagnostic.Elements]);
+                _findings.Error(diagnostic.Code, $"{diagnostic.Message}", (_netlist ?? _family)?.Position ?? _document.Root.Position, [.. diagnostic.Elements]);
             }
 
             return null;
@@ -106,10 +113,30 @@ internal sealed class DerivationDocument
     /// <summary>Reports that it names no netlist where none is given otherwise.</summary>
     public void RequireNetlist()
     {
-        if (_netlist is null && _document.IsComplete)
+        if (_netlist is null && _family is null && _document.IsComplete)
         {
-            _findings.Error(DiagnosticCodes.MissingKey, $"The document has no key 'netlist'. Name the file of the converter: netlist = \"half.toml\".", _document.Root.Position);
+            _findings.Error(
+                DiagnosticCodes.MissingKey,
+                $"The document has no key 'netlist'. Name the file of the converter, netlist = \"half.toml\", or a family, family = \"ladder 4\".",
+                _document.Root.Position);
         }
+    }
+
+    private FamilyRequest? ReadFamily()
+    {
+        if (_family is null || _values.Text(_family, _family.Value, "'family'") is not { } text)
+        {
+            return null;
+        }
+
+        FamilyRequest? request = null;
+        string? wrong = _netlist is null ? FamilyRequest.Read(text.Value, out request) : "Expected 'netlist' or 'family', but got both. Leave one out.";
+        if (wrong is not null)
+        {
+            _findings.Error(DiagnosticCodes.WrongValue, $"{wrong}", _family.Position);
+        }
+
+        return request;
     }
 
     private Mode? FindMode(Converter converter)

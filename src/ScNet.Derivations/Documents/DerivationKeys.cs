@@ -7,6 +7,7 @@ internal static class DerivationKeys
 {
     public const string FormatVersion = "format";
     public const string Netlist = "netlist";
+    public const string Family = "family";
     public const string Mode = "mode";
     public const string Tolerance = "tolerance";
     public const string Ratio = "ratio";
@@ -28,7 +29,7 @@ internal static class DerivationKeys
     /// <summary>The tables whose keys are names of elements.</summary>
     public static readonly string[] Tables = [Charges, Voltages, Blocking, PeakBlocking, SlowCoefficients, FastCoefficients];
 
-    public static readonly string[] Root = [FormatVersion, Netlist, Mode, Tolerance, Ratio, InputCharge, OutputCharge, .. Tables, Formulas];
+    public static readonly string[] Root = [FormatVersion, Netlist, Family, Mode, Tolerance, Ratio, InputCharge, OutputCharge, .. Tables, Formulas];
 
     public static readonly string[] FormulaKeys = [OutputVoltage, SlowLimit, FastLimit, SlowLoss, FastLoss];
 
@@ -60,7 +61,7 @@ internal static class DerivationKeys
         Levels = "three",
         IfTooLarge = "Split the derivation.",
         HeaderExample = "[charges]",
-        Least = "netlist and one value, such as ratio",
+        Least = "netlist or family and one value, such as ratio",
         Nearest = (key, known) => NearestKey.Of(key, known, s_meanings),
         NamingOf = NamingOf,
     };

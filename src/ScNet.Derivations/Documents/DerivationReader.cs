@@ -20,7 +20,7 @@ public static class DerivationReader
 
     /// <summary>Reads the text of a document about a converter.</summary>
     /// <param name="text">The document.</param>
-    /// <param name="converter">The converter that it is about; the netlist that the document names is not looked at.</param>
+    /// <param name="converter">The converter that it is about; the netlist or family that the document names is not looked at.</param>
     /// <param name="file">The name of the file for the positions of diagnostics; null for text without a file, which they call "derivation".</param>
     public static DerivationReading Read(string text, Converter converter, string? file = null)
     {
@@ -31,7 +31,7 @@ public static class DerivationReader
 
     /// <summary>Reads a file in UTF-8, and the netlist that it names. A file that cannot be read gives one error, not an exception.</summary>
     /// <param name="path">The file; the path of its netlist starts from its folder.</param>
-    /// <param name="converter">The converter that it is about, in the place of the netlist that it names; null for that netlist.</param>
+    /// <param name="converter">The converter that it is about, in the place of the netlist or family that it names; null for that one.</param>
     /// <exception cref="ArgumentException"><paramref name="path"/> is null or empty.</exception>
     public static DerivationReading ReadFile(string path, Converter? converter = null)
     {
@@ -44,7 +44,7 @@ public static class DerivationReader
 
     /// <summary>Reads a stream in UTF-8 up to its end, such as standard input. What cannot be read gives one error, not an exception.</summary>
     /// <param name="stream">The stream; it stays open.</param>
-    /// <param name="converter">The converter that it is about, in the place of the netlist that it names; null for that netlist, whose path starts from the working folder.</param>
+    /// <param name="converter">The converter that it is about, in the place of the netlist or family that it names; null for that one, whose path starts from the working folder.</param>
     /// <param name="file">What the stream is called in the positions of diagnostics; null for "derivation".</param>
     public static DerivationReading Read(Stream stream, Converter? converter = null, string? file = null)
     {
@@ -67,6 +67,10 @@ public static class DerivationReader
         {
             NetlistReading netlist = NetlistReader.ReadFile(Path.Combine(folder ?? string.Empty, named));
             (converter, ofNetlist) = (netlist.Converter, netlist.HasResult ? [] : netlist.Diagnostics);
+        }
+        else if (converter is null && derivation.Family is { } family)
+        {
+            converter = family.Build();
         }
         else if (converter is null)
         {

@@ -64,6 +64,31 @@ public sealed class DerivationReaderTests : IDisposable
         Assert.Equal(1e-3, reading.GetDerivation().Tolerance);
     }
 
+    // a ladder of three rungs divides by three: the number of cells, M. D. Seeman, thesis, UC Berkeley 2009, chapter 2 (from memory)
+    [Theory]
+    [InlineData("ladder 3", "1/3", true)]
+    [InlineData("ladder 3", "1/2", false)]
+    [InlineData("ladder 3 --step-up", "3", true)]
+    public void A_family_stands_for_its_netlist(string family, string ratio, bool isRight)
+    {
+        string path = Path.Combine(_folder, "family.toml");
+        File.WriteAllText(path, $"{Head}family = \"{family}\"\nratio = \"{ratio}\"\n");
+        Assert.Equal(isRight, DerivationReader.ReadFile(path).GetDerivation().Check().IsRight);
+    }
+
+    [Theory]
+    [InlineData("family = \"stairs 3\"\n", "There is no family 'stairs'. There are ")]
+    [InlineData("family = \"ladder 1\"\n", "Expected 'ladder N' with whole numbers N from 2")]
+    [InlineData("netlist = \"a.toml\"\nfamily = \"ladder 3\"\n", "Expected 'netlist' or 'family', but got both.")]
+    public void A_family_that_is_none_is_reported_where_it_stands(string lines, string message)
+    {
+        string path = Path.Combine(_folder, "none.toml");
+        File.WriteAllText(path, $"{Head}{lines}ratio = 1\n");
+        Diagnostic found = DerivationReader.ReadFile(path).Diagnostics.First(d => d.Code == DiagnosticCodes.WrongValue);
+        Assert.StartsWith(message, found.Message, StringComparison.Ordinal);
+        Assert.Equal(1 + lines.Count(c => c == '\n'), found.Position!.Value.Line);
+    }
+
     [Fact]
     public void The_netlist_is_found_from_the_folder_of_the_document()
     {

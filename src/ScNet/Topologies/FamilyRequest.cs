@@ -1,14 +1,13 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
-using ScNet.Topologies;
 
-namespace ScNet.Cli;
+namespace ScNet.Topologies;
 
-/// <summary>A family that was asked for: its form, its numbers and its direction.</summary>
+/// <summary>A member of a family as it is written on the command line and in documents: its form, its numbers and its direction.</summary>
 /// <param name="Family">The form.</param>
 /// <param name="Numbers">One number per parameter of the form.</param>
 /// <param name="IsStepUp">Whether the converter runs the other way.</param>
-internal sealed record FamilyRequest(Family Family, int[] Numbers, bool IsStepUp)
+public sealed record FamilyRequest(Family Family, IReadOnlyList<int> Numbers, bool IsStepUp)
 {
     /// <summary>The word that asks for the other direction.</summary>
     public const string StepUp = "--step-up";
@@ -19,6 +18,7 @@ internal sealed record FamilyRequest(Family Family, int[] Numbers, bool IsStepUp
     /// <returns>What is wrong, or null.</returns>
     public static string? Read(IReadOnlyList<string> words, out FamilyRequest? request)
     {
+        ArgumentNullException.ThrowIfNull(words);
         request = null;
         string[] plain = [.. words.Where(w => w != StepUp)];
         string name = plain.Length > 0 ? plain[0] : string.Empty;
@@ -33,17 +33,28 @@ internal sealed record FamilyRequest(Family Family, int[] Numbers, bool IsStepUp
             return $"Expected {string.Join(", or ", forms.Select(Expectation))}, but got '{string.Join(' ', plain)}'.";
         }
 
-        request = new FamilyRequest(form, numbers, plain.Length < words.Count);
+        request = new FamilyRequest(form, [.. numbers], plain.Length < words.Count);
         return request.IsStepUp && form.StepUpRatio is null
             ? $"The family {form.Usage} has no {StepUp}. Its ratio is {form.Ratio}."
             : null;
     }
 
     /// <summary>Reads a family from one text with blanks between the words.</summary>
-    public static string? Read(string text, out FamilyRequest? request) =>
-        Read(text.Split(' ', StringSplitOptions.RemoveEmptyEntries), out request);
+    /// <param name="text">The words, such as "ladder 4".</param>
+    /// <param name="request">The family, or null where the text is wrong.</param>
+    /// <returns>What is wrong, or null.</returns>
+    public static string? Read(string text, out FamilyRequest? request)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return Read(text.Split(' ', StringSplitOptions.RemoveEmptyEntries), out request);
+    }
 
-    /// <summary>The converter.</summary>
+    /// <summary>The converter, with a stiff load.</summary>
+    /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
+    /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
+    /// <param name="henries">Inductance of every inductor in henries (H).</param>
+    /// <param name="windingOhms">Winding resistance of every inductor in ohms (Ω).</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public Converter Build(double farads = 1, double ohms = 1, double henries = 1, double windingOhms = 0) =>
         Family.Build(Numbers, new FamilyOptions(IsStepUp, farads, ohms, Henries: henries, WindingOhms: windingOhms));
 
