@@ -15,7 +15,7 @@ namespace ScNet.Search;
 /// </remarks>
 public sealed class Atlas
 {
-    private readonly Dictionary<Fraction, IReadOnlyList<SearchedNetwork>> _fronts;
+    private readonly Dictionary<Fraction, Lazy<IReadOnlyList<SearchedNetwork>>> _fronts;
 
     private Atlas(PairShard found, int capacitorCount)
     {
@@ -24,7 +24,7 @@ public sealed class Atlas
         NetworkCount = found.NetworkCount;
         _fronts = found.Fronts.ToDictionary(
             f => new Fraction(f.Key.Output, f.Key.Input),
-            f => (IReadOnlyList<SearchedNetwork>)Array.AsReadOnly([.. f.Value.Entries.Select(AtlasNetworks.Of)]));
+            f => new Lazy<IReadOnlyList<SearchedNetwork>>(() => Array.AsReadOnly([.. f.Value.Entries.Select(AtlasNetworks.Of)])));
         Ratios = Array.AsReadOnly([.. _fronts.Keys.Order()]);
     }
 
@@ -65,7 +65,8 @@ public sealed class Atlas
     /// <summary>The networks of a ratio that no other beats.</summary>
     /// <param name="ratio">Output over input voltage.</param>
     /// <returns>None where no network makes the ratio.</returns>
-    public IReadOnlyList<SearchedNetwork> Front(Fraction ratio) => _fronts.GetValueOrDefault(ratio, []);
+    public IReadOnlyList<SearchedNetwork> Front(Fraction ratio) =>
+        _fronts.TryGetValue(ratio, out Lazy<IReadOnlyList<SearchedNetwork>>? front) ? front.Value : [];
 
     /// <summary>The counts.</summary>
     public override string ToString() =>
