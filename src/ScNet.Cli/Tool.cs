@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
 using ScNet.Cli.Commands;
+using ScNet.Results.Pages;
 
 namespace ScNet.Cli;
 
@@ -48,7 +49,7 @@ internal static class Tool
 
     private static Command Commands() => new("scnet", "Designs, analyses and compares switched-capacitor converters from netlist documents.")
     {
-        new HelpOption(),
+        new HelpOption { Action = new HelpAction { MaxWidth = Page.UsualWidth } },
         new VersionOption(),
         DesignCommand.Create(),
         AnalyzeCommand.Create(),

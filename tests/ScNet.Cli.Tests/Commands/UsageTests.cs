@@ -134,6 +134,18 @@ public sealed class UsageTests
     }
 
     [Fact]
+    public void No_line_of_any_help_is_longer_than_the_usual_width()
+    {
+        string[] commands = [.. ToolRun.Of("--help").Output.Split("Commands:")[1].Split('\n')
+            .Where(line => line.Length > 2 && line.StartsWith("  ", StringComparison.Ordinal) && line[2] != ' ')
+            .Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries)[0])];
+        Assert.Contains("analyze", commands);
+        Assert.All(
+            commands.Select(command => ToolRun.Of(command, "--help")).Append(ToolRun.Of("--help")),
+            run => Assert.All(run.Output.Split('\n'), line => Assert.InRange(line.Length, 0, ScNet.Results.Pages.Page.UsualWidth)));
+    }
+
+    [Fact]
     public void Version_is_that_of_the_tool_and_exits_with_0()
     {
         ToolRun run = ToolRun.Of("--version");
