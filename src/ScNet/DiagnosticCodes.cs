@@ -137,4 +137,19 @@ public static class DiagnosticCodes
 
     /// <summary>A converter with inductors where sizes of switches and capacitors alone are asked for: the duty that regulates it belongs to its sizes.</summary>
     public const string InductorSizes = "inductor-sizes";
+
+    /// <summary>A file of a part of an atlas that is cut short or changed since it was written.</summary>
+    public const string ShardDamaged = "shard-damaged";
+
+    /// <summary>A file of a part of an atlas of another format, size or division than its neighbours.</summary>
+    public const string ShardMismatch = "shard-mismatch";
+
+    /// <summary>Parts of an atlas that there is no sound file of.</summary>
+    public const string ShardMissing = "shard-missing";
+
+    /// <summary>Two files of the same part of an atlas with different contents.</summary>
+    public const string ShardDoubled = "shard-doubled";
+
+    /// <summary>Parts of an atlas that together decide more or fewer pairs than there are.</summary>
+    public const string ShardCounts = "shard-counts";
 }
