@@ -67,6 +67,7 @@ internal static class Tool
         DifferenceCommand.Create(),
         MapCommand.Create(),
         ReportCommand.Create(),
+        AtlasCommand.Create(),
         FamilyCommand.Create(),
         SchemaCommand.Create(),
         CompletionCommand.Create(),

@@ -39,6 +39,14 @@ internal static class SharedOptions
         return file;
     }
 
+    /// <summary>A folder to work on.</summary>
+    public static Argument<string> Folder(string name, string description)
+    {
+        Argument<string> folder = new(name) { Description = description };
+        folder.Validators.Add(RefuseOptions);
+        return folder;
+    }
+
     /// <summary>The form of the output; the first one given is the default.</summary>
     public static Option<string> Format(params string[] formats)
     {

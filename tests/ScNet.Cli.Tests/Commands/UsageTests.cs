@@ -56,6 +56,10 @@ public sealed class UsageTests
         { ["reach", "a.toml", "b.toml"], "scnet: Expected one FILE or --family." },
         { ["reach", "--pattern"], "scnet: There is no option '--pattern' here. If it is a file, write ./--pattern." },
         { ["reach", "a.toml", "--format", "xml"], "scnet: Expected text or json or csv after --format, but got 'xml'." },
+        { ["atlas"], "scnet: Option '--output' is required." },
+        { ["atlas", "merge"], "scnet: Option '--output' is required." },
+        { ["atlas", "--output", "a", "--shard", "513/512"], "scnet: Expected a part and a number of parts to 100000 after --shard, such as 1/512 or 512/512, but got '513/512'." },
+        { ["atlas", "--output", "a", "--capacitors", "0"], "scnet: Expected a whole number from 1 to 16 after --capacitors, but got '0'." },
         { ["schema", "a.toml"], "scnet: Expected netlist, requirement or derivation, but got 'a.toml'." },
         { ["schema", "netlist", "b"], "scnet: Unrecognized command or argument 'b'." },
     };
@@ -122,6 +126,8 @@ public sealed class UsageTests
     [InlineData("sweep --help")]
     [InlineData("operate --help")]
     [InlineData("reach --help")]
+    [InlineData("atlas --help")]
+    [InlineData("atlas merge --help")]
     [InlineData("family --help")]
     [InlineData("schema --help")]
     public void Help_goes_to_standard_output_and_exits_with_0(string line)
