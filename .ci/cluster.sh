@@ -1,7 +1,7 @@
 # Step of .ci/run: the array job of docs/examples on a real cluster of two nodes, all on the loopback of this machine and
 # in a folder of its own: what is installed here already, and its configuration, is neither used nor changed.
 
-capacitors=2
+capacitors=4
 parts=8
 killed_part=3
 
@@ -132,7 +132,7 @@ TOOL
     wait_for "part $killed_part to hang" test -e "$cluster/hanging"
     kill -KILL "$(cat "$cluster/hanging")"
     wait_for "part $killed_part to have failed" eval "scontrol show job ${job}_$killed_part | grep -q JobState=FAILED"
-    [ ! -e "$cluster/parts/atlas-$capacitors-2-$killed_part-of-$parts.shard" ]
+    [ ! -e "$cluster/parts/atlas-$capacitors-$killed_part-of-$parts.shard" ]
     # a merge now says what is missing
     if dotnet "$tool" atlas merge "$cluster/parts" --output "$cluster/merged.atlas" 2>"$cluster/missing.txt"; then
         echo 'Expected a merge without all parts to be refused.'
@@ -165,7 +165,7 @@ expect_line() {
 merge_parts() {
     dotnet "$tool" atlas merge "$cluster/parts" --output "$cluster/merged.atlas"
     dotnet "$tool" atlas --capacitors $capacitors --output "$cluster/one"
-    cmp "$cluster/merged.atlas" "$cluster"/one/atlas-$capacitors-2-1-of-1.shard
+    cmp "$cluster/merged.atlas" "$cluster"/one/atlas-$capacitors-1-of-1.shard
     echo "$parts parts from two nodes, one of them killed and made again: equal to the byte to what one process writes."
 }
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ScNet.Search;
 using ScNet.Search.Shards;
 
 namespace ScNet.Cli.Commands;
@@ -10,21 +11,21 @@ internal static class AtlasCommand
 
     public static Command Create()
     {
-        Option<int> capacitors = NumberOptions.Whole("--capacitors", "The number of flying capacitors", 1, AtlasShard.MaximumCapacitorCount, DefaultCapacitors);
-        Option<int> phases = NumberOptions.Whole("--phases", "The number of phases", 2, 3, 2);
+        Option<int> capacitors = NumberOptions.Whole("--capacitors", "The number of flying capacitors", 1, Atlas.MaximumCapacitorCount, DefaultCapacitors);
         Option<(int Number, int Count)> shard = Shard();
+        Option<int> threads = NumberOptions.Threads();
         Option<string> output = new("--output") { Description = "The folder that the file goes to; it is made where there is none.", HelpName = "DIR", Required = true };
         Command command = new("atlas", "Finds every network of so many flying capacitors, or one part of them of many that other processes find.")
         {
-            capacitors, phases, shard, output,
+            capacitors, shard, threads, output,
         };
         command.Subcommands.Add(AtlasMergeCommand.Create());
         command.SetAction(parsed =>
         {
             ToolSession session = ToolSession.Of(parsed);
             (int number, int count) = parsed.GetValue(shard);
-            AtlasShard part = new(parsed.GetValue(capacitors), parsed.GetValue(phases), number, count);
-            if (Run(part, parsed.GetRequiredValue(output), session) is not { } run)
+            AtlasShard part = new(parsed.GetValue(capacitors), number, count);
+            if (Run(part, parsed.GetRequiredValue(output), parsed.GetValue(threads), session) is not { } run)
             {
                 session.Error.WriteLine("Stopped: no file was written.");
                 return Tool.Failure;
@@ -36,13 +37,12 @@ internal static class AtlasCommand
         return command;
     }
 
-    private static ShardRun? Run(AtlasShard part, string folder, ToolSession session)
+    private static ShardRun? Run(AtlasShard part, string folder, int threads, ToolSession session)
     {
         using Interruption interruption = new(session.CancellationToken);
-        using ProgressLine? progress = session.Progress("searched");
         try
         {
-            return ShardRun.Of(part, folder, progress, interruption.Token);
+            return session.Follow("searched", progress => ShardRun.Of(part, folder, threads, progress, interruption.Token));
         }
         catch (OperationCanceledException)
         {

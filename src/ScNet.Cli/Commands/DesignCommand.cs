@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using ScNet.Design.Choice;
 using ScNet.Results;
 using ScNet.Results.Pages;
@@ -18,7 +17,7 @@ internal static class DesignCommand
         };
         Option<string?> netlist = new("--netlist") { Description = "Writes the netlist of the winner with its sizes to this file.", HelpName = "FILE" };
         Option<string?> candidate = new("--candidate") { Description = "With --netlist: of this candidate instead of the winner.", HelpName = "NAME" };
-        Option<int> threads = Threads();
+        Option<int> threads = NumberOptions.Threads();
         Command command = new("design", "Sizes all candidates of a requirement and ranks them by life or loss, with reasons.")
         {
             file, sensitivity, netlist, candidate, threads,
@@ -73,21 +72,5 @@ internal static class DesignCommand
 
         File.WriteAllText(target, text);
         return true;
-    }
-
-    private static Option<int> Threads()
-    {
-        Option<int> threads = new("--threads") { Description = "The most threads; as many as the machine has where it is not given. The answer is the same.", HelpName = "N" };
-        threads.CustomParser = result =>
-        {
-            string text = result.Tokens.Count > 0 ? result.Tokens[^1].Value : string.Empty;
-            if (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int count) || count < 1)
-            {
-                result.AddError($"Expected a whole number from 1 on after --threads, but got '{text}'.");
-            }
-
-            return count;
-        };
-        return threads;
     }
 }

@@ -30,6 +30,23 @@ internal static class NumberOptions
         return option;
     }
 
+    /// <summary>The most threads; 0 where the option is not given.</summary>
+    public static Option<int> Threads()
+    {
+        Option<int> threads = new("--threads") { Description = "The most threads; as many as the machine has where it is not given. The answer is the same.", HelpName = "N" };
+        threads.CustomParser = result =>
+        {
+            string text = Text(result);
+            if (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int count) || count < 1)
+            {
+                result.AddError($"Expected a whole number from 1 on after --threads, but got '{text}'.");
+            }
+
+            return count;
+        };
+        return threads;
+    }
+
     /// <summary>A fraction from 0 to below 1.</summary>
     public static Option<double> Fraction(string name, string description, string example, double defaultValue)
     {

@@ -1,4 +1,5 @@
 using System.Runtime.Intrinsics;
+using Fractions;
 
 namespace ScNet.Search.Pairs;
 
@@ -14,9 +15,22 @@ internal readonly record struct MeasureKey(Vector256<double> Upper, Vector256<do
     /// <summary>The largest numerator or denominator.</summary>
     public const long Limit = 1 << 26;
 
+    /// <summary>The measures of a network.</summary>
+    public static MeasureKey Of(NetworkMeasures measures) => new(Vector512.Create(
+        Quotient(measures.CapacitorChargeVoltage),
+        Quotient(measures.SwitchChargeVoltage),
+        measures.SwitchCount,
+        Quotient(measures.HighestCapacitorVoltage),
+        Quotient(measures.HighestSwitchVoltage),
+        Quotient(measures.PlateSwing),
+        Quotient(measures.CapacitorCharge),
+        Quotient(measures.SwitchCharge)));
+
     /// <summary>A quotient.</summary>
     public static double Quotient(long numerator, long denominator) =>
         numerator < Limit && denominator < Limit ? (double)numerator / denominator : throw new OverflowException("A measure is out of the range in which doubles stand for fractions.");
+
+    private static double Quotient(Fraction fraction) => Quotient((long)fraction.Numerator, (long)fraction.Denominator);
 
     /// <summary>No measure is above the other's.</summary>
     public bool IsWithin(in MeasureKey other) => Vector256.LessThanOrEqualAll(Upper, other.Upper) && Vector256.LessThanOrEqualAll(Lower, other.Lower);

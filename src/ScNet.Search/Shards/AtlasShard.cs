@@ -4,7 +4,7 @@ using System.Globalization;
 namespace ScNet.Search.Shards;
 
 /// <summary>
-/// A part of the work of finding every network of a size: what is in it follows from these four numbers alone, so that
+/// A part of the work of finding every two-phase network of a size: what is in it follows from these three numbers alone, so that
 /// any machine can make it, again too, and with the same file as outcome.
 /// </summary>
 public sealed record AtlasShard
@@ -12,26 +12,19 @@ public sealed record AtlasShard
     /// <summary>The most parts that the work is divided into.</summary>
     public const int MaximumCount = 100_000;
 
-    /// <summary>The most flying capacitors: a wiring of more has no code.</summary>
-    public const int MaximumCapacitorCount = 16;
-
     /// <summary>Names a part.</summary>
-    /// <param name="capacitors">The number of flying capacitors, from 1 to <see cref="MaximumCapacitorCount"/>.</param>
-    /// <param name="phases">The number of phases, from 2.</param>
+    /// <param name="capacitors">The number of flying capacitors, from 1 to <see cref="Atlas.MaximumCapacitorCount"/>.</param>
     /// <param name="number">The part, from 1.</param>
     /// <param name="count">The number of parts, to <see cref="MaximumCount"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
-    public AtlasShard(int capacitors, int phases, int number, int count)
+    public AtlasShard(int capacitors, int number, int count)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(capacitors, 1);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(capacitors, MaximumCapacitorCount);
-        ArgumentOutOfRangeException.ThrowIfLessThan(phases, 2);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(phases, 9);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(capacitors, Atlas.MaximumCapacitorCount);
         ArgumentOutOfRangeException.ThrowIfLessThan(number, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(number, count);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(count, MaximumCount);
         CapacitorCount = capacitors;
-        PhaseCount = phases;
         Number = number;
         Count = count;
     }
@@ -39,23 +32,20 @@ public sealed record AtlasShard
     /// <summary>The number of flying capacitors of every network.</summary>
     public int CapacitorCount { get; }
 
-    /// <summary>The number of phases of every network.</summary>
-    public int PhaseCount { get; }
-
     /// <summary>Which part, from 1.</summary>
     public int Number { get; }
 
     /// <summary>How many parts there are.</summary>
     public int Count { get; }
 
-    /// <summary>The name of its file, such as <c>atlas-7-2-012-of-512.shard</c>: in the order of names the parts are in order.</summary>
+    /// <summary>The name of its file, such as <c>atlas-7-012-of-512.shard</c>: in the order of names the parts are in order.</summary>
     public string FileName
     {
         get
         {
             string count = Count.ToString(CultureInfo.InvariantCulture);
             string number = Number.ToString(CultureInfo.InvariantCulture).PadLeft(count.Length, '0');
-            return string.Create(CultureInfo.InvariantCulture, $"atlas-{CapacitorCount}-{PhaseCount}-{number}-of-{count}{Extension}");
+            return string.Create(CultureInfo.InvariantCulture, $"atlas-{CapacitorCount}-{number}-of-{count}{Extension}");
         }
     }
 
@@ -82,5 +72,5 @@ public sealed record AtlasShard
 
     /// <summary>Size and part, in words.</summary>
     public override string ToString() =>
-        $"part {Fraction} of the networks of {UnitText.Count(CapacitorCount, "capacitor", "capacitors")} in {UnitText.Count(PhaseCount, "phase", "phases")}";
+        $"part {Fraction} of the networks of {UnitText.Count(CapacitorCount, "capacitor", "capacitors")}";
 }

@@ -1,7 +1,8 @@
-using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Numerics;
 using Fractions;
+using ScNet.Search.Atlases;
+using ScNet.Search.Pairs;
 
 namespace ScNet.Search.Shards;
 
@@ -13,9 +14,8 @@ internal readonly record struct ShardEntry(Fraction Ratio, string Line) : ICompa
     private const string LowestBlocking = "lowest-blocking", LeastCharge = "least-charge";
 
     /// <summary>The entry of a network.</summary>
-    public static ShardEntry Of(SearchedNetwork network) => new(
-        network.Ratio,
-        $"{Text(network.Ratio)} {string.Join(' ', network.Phases.Select(p => p.ToCode()))} {(network.Layout == SwitchLayout.LowestBlocking ? LowestBlocking : LeastCharge)}");
+    public static ShardEntry Of(Fraction ratio, NetworkPlace place) =>
+        new(ratio, $"{Text(ratio)} {place.First} {place.Second} {(place.Layout == SwitchLayout.LowestBlocking ? LowestBlocking : LeastCharge)}");
 
     /// <summary>Reads a line as far as its ratio.</summary>
     public static bool TryParse(string line, out ShardEntry entry)
@@ -31,26 +31,25 @@ internal readonly record struct ShardEntry(Fraction Ratio, string Line) : ICompa
         return true;
     }
 
-    /// <summary>The network of the line; false where there is no such network, or it has another ratio or size.</summary>
-    public bool TryToNetwork(AtlasShard shard, [NotNullWhen(true)] out SearchedNetwork? network)
+    /// <summary>The network of the line with its measures; null where there is no such network, or it has another ratio or size.</summary>
+    public FrontEntry? ToNetwork(AtlasShard shard)
     {
-        network = null;
-        string[] words = Line.Split(' ');
-        if (words.Length != shard.PhaseCount + 2 || words[^1] is not (LowestBlocking or LeastCharge))
+        if (Line.Split(' ') is not [_, { } first, { } second, LowestBlocking or LeastCharge] words)
         {
-            return false;
+            return null;
         }
 
+        NetworkPlace place = new(first, second, words[^1] == LeastCharge ? SwitchLayout.LeastCharge : SwitchLayout.LowestBlocking);
         try
         {
-            Wiring[] phases = [.. words[1..^1].Select(Wiring.Parse)];
+            Wiring[] phases = [Wiring.Parse(first), Wiring.Parse(second)];
             return phases.All(p => p.CapacitorCount == shard.CapacitorCount)
-                && SearchedNetwork.TryCreate(phases, words[^1] == LeastCharge ? SwitchLayout.LeastCharge : SwitchLayout.LowestBlocking, out network)
-                && Of(network) == this;
+                && SearchedNetwork.TryCreate(phases, place.Layout, out SearchedNetwork? network)
+                && Of(network.Ratio, place) == this ? new FrontEntry(MeasureKey.Of(network.Measures), place) : null;
         }
         catch (FormatException)
         {
-            return false;
+            return null;
         }
     }
 

@@ -1,4 +1,5 @@
 using System.Text;
+using ScNet.Search.Atlases;
 
 namespace ScNet.Search.Shards;
 
@@ -63,21 +64,21 @@ internal sealed class ShardFile
     }
 
     /// <summary>The networks in order, up to the first fault, which becomes a finding.</summary>
-    public IEnumerable<(ShardEntry Entry, SearchedNetwork Network)> Read(DiagnosticList findings)
+    public IEnumerable<(ShardEntry Entry, FrontEntry Network)> Read(DiagnosticList findings)
     {
         using StreamReader reader = new(OpenStream(Path), Encoding.ASCII);
         bool isSound = ShardText.TryReadHeading(reader, out AtlasShard shard, out _) && shard == Shard;
         ShardEntry last = default;
         for (long i = 0; i < Counts.Entries && isSound; i++)
         {
-            SearchedNetwork? network = null;
+            FrontEntry? network = null;
             isSound = ShardEntry.TryParse(reader.ReadLine() ?? string.Empty, out ShardEntry entry)
                 && (i == 0 || last.CompareTo(entry) < 0)
-                && entry.TryToNetwork(Shard, out network);
-            if (network is not null)
+                && (network = entry.ToNetwork(Shard)) is not null;
+            if (network is { } sound)
             {
                 last = entry;
-                yield return (entry, network);
+                yield return (entry, sound);
             }
         }
 

@@ -31,19 +31,17 @@ public sealed class ShardMerge
     /// <remarks>Reads every file twice, once to check and once to merge, and keeps the entries of the outcome in memory.</remarks>
     /// <exception cref="IOException">The file cannot be written.</exception>
     /// <exception cref="UnauthorizedAccessException">The file must not be written.</exception>
-    public static ShardMerge Of(string folder, string output) => Of(folder, output, new WiringPairs());
-
-    internal static ShardMerge Of(string folder, string output, IShardWork work)
+    public static ShardMerge Of(string folder, string output)
     {
         ArgumentException.ThrowIfNullOrEmpty(folder);
         ArgumentException.ThrowIfNullOrEmpty(output);
         DiagnosticList findings = new(folder);
-        if (ShardSet.Open(folder, work, findings) is { } parts)
+        if (ShardSet.Open(folder, findings) is { } parts)
         {
-            ShardEntry[] entries = [.. parts.Merged(work, findings)];
+            ShardEntry[] entries = [.. parts.Merged(findings)];
             if (!findings.HasErrors)
             {
-                AtlasShard whole = new(parts.Shard.CapacitorCount, parts.Shard.PhaseCount, 1, 1);
+                AtlasShard whole = new(parts.Shard.CapacitorCount, 1, 1);
                 ShardCounts counts = new(parts.Files.Sum(f => f.Counts.Pairs), parts.Files.Sum(f => f.Counts.Networks), entries.Length);
                 AtomicFile.Write(output, stream => ShardText.Write(stream, whole, counts, entries));
                 return new ShardMerge(whole, counts, []);

@@ -1,3 +1,6 @@
+using Fractions;
+using ScNet.Search.Atlases;
+
 namespace ScNet.Search.Shards;
 
 /// <summary>A part made and written to its file.</summary>
@@ -22,24 +25,23 @@ public sealed class ShardRun
     /// <summary>Makes a part and writes its file, which appears whole or not at all and replaces one of an earlier run.</summary>
     /// <param name="shard">The part.</param>
     /// <param name="folder">The folder of all parts; made where it is not there.</param>
+    /// <param name="threads">The most threads; 0 for as many as the machine has. The file is the same.</param>
     /// <param name="progress">Takes the fraction done; may be null.</param>
     /// <param name="cancellationToken">Stops the work; no file is written then.</param>
     /// <exception cref="IOException">The folder or the file cannot be written; found before the work begins.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder must not be written to; found before the work begins.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ShardRun Of(AtlasShard shard, string folder, IProgress<double>? progress = null, CancellationToken cancellationToken = default) =>
-        Of(shard, folder, new WiringPairs(), progress, cancellationToken);
-
-    internal static ShardRun Of(AtlasShard shard, string folder, IShardWork work, IProgress<double>? progress, CancellationToken cancellationToken)
+    public static ShardRun Of(AtlasShard shard, string folder, int threads = 0, IProgress<double>? progress = null, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(shard);
         ArgumentException.ThrowIfNullOrEmpty(folder);
+        ArgumentOutOfRangeException.ThrowIfNegative(threads);
         Directory.CreateDirectory(folder);
         string path = System.IO.Path.Combine(folder, shard.FileName);
         AtomicFile.Try(path);
-        ShardFinding finding = work.Find(shard, progress, cancellationToken);
-        ShardEntry[] entries = [.. finding.Front.Select(ShardEntry.Of).Order()];
-        ShardCounts counts = new(finding.Pairs, finding.Networks, entries.Length);
+        PairShard found = PairShard.Run(shard.CapacitorCount, shard.Number, shard.Count, threads == 0 ? Environment.ProcessorCount : threads, progress, cancellationToken);
+        ShardEntry[] entries = [.. found.Fronts.SelectMany(f => f.Value.Entries.Select(e => ShardEntry.Of(new Fraction(f.Key.Output, f.Key.Input), e.Place))).Order()];
+        ShardCounts counts = new(found.PairCount, found.NetworkCount, entries.Length);
         AtomicFile.Write(path, stream => ShardText.Write(stream, shard, counts, entries));
         return new ShardRun(shard, path, counts);
     }

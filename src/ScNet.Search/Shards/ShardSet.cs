@@ -1,4 +1,6 @@
 using System.Globalization;
+using ScNet.Search.Atlases;
+using ScNet.Search.Pairs;
 
 namespace ScNet.Search.Shards;
 
@@ -14,7 +16,7 @@ internal sealed class ShardSet
     public AtlasShard Shard => Files[0].Shard;
 
     /// <summary>Opens the files of a folder; null where the findings say what stands against it.</summary>
-    public static ShardSet? Open(string folder, IShardWork work, DiagnosticList findings)
+    public static ShardSet? Open(string folder, DiagnosticList findings)
     {
         if (!Directory.Exists(folder))
         {
@@ -38,16 +40,16 @@ internal sealed class ShardSet
         CheckMissing(files, folder, findings);
         if (!findings.HasErrors)
         {
-            CheckCounts(files, folder, work, findings);
+            CheckCounts(files, folder, findings);
         }
 
         return findings.HasErrors ? null : new ShardSet(files);
     }
 
     /// <summary>The entries that no entry of another part beats, in order; one ratio at a time is in memory.</summary>
-    public IEnumerable<ShardEntry> Merged(IShardWork work, DiagnosticList findings)
+    public IEnumerable<ShardEntry> Merged(DiagnosticList findings)
     {
-        PriorityQueue<IEnumerator<(ShardEntry Entry, SearchedNetwork Network)>, ShardEntry> next = new();
+        PriorityQueue<IEnumerator<(ShardEntry Entry, FrontEntry Network)>, ShardEntry> next = new();
         foreach (ShardFile file in Files)
         {
             Advance(file.Read(findings).GetEnumerator(), next);
@@ -55,15 +57,19 @@ internal sealed class ShardSet
 
         while (next.TryPeek(out _, out ShardEntry first))
         {
-            List<SearchedNetwork> networks = [];
-            while (next.TryPeek(out IEnumerator<(ShardEntry Entry, SearchedNetwork Network)>? entries, out ShardEntry entry) && entry.Ratio == first.Ratio)
+            FrontOfRatio front = new();
+            while (next.TryPeek(out IEnumerator<(ShardEntry Entry, FrontEntry Network)>? entries, out ShardEntry entry) && entry.Ratio == first.Ratio)
             {
-                networks.Add(entries.Current.Network);
+                if (!front.Beats(entries.Current.Network.Key))
+                {
+                    front.Add(entries.Current.Network.Key, entries.Current.Network.Place);
+                }
+
                 next.Dequeue();
                 Advance(entries, next);
             }
 
-            foreach (ShardEntry entry in work.Front(networks).Select(ShardEntry.Of).Order())
+            foreach (ShardEntry entry in front.Entries.Select(e => ShardEntry.Of(first.Ratio, e.Place)).Order())
             {
                 yield return entry;
             }
@@ -71,7 +77,7 @@ internal sealed class ShardSet
     }
 
     private static void Advance(
-        IEnumerator<(ShardEntry Entry, SearchedNetwork Network)> entries, PriorityQueue<IEnumerator<(ShardEntry Entry, SearchedNetwork Network)>, ShardEntry> next)
+        IEnumerator<(ShardEntry Entry, FrontEntry Network)> entries, PriorityQueue<IEnumerator<(ShardEntry Entry, FrontEntry Network)>, ShardEntry> next)
     {
         if (entries.MoveNext())
         {
@@ -91,14 +97,14 @@ internal sealed class ShardSet
         {
             findings.Error(
                 DiagnosticCodes.ShardMismatch,
-                $"{ShardFile.Name(file.Path)} is {file.Shard}, but most files here are one of {meant.Count} parts of {meant.CapacitorCount} capacitors in {meant.PhaseCount} phases. Move it to a folder of its own.",
+                $"{ShardFile.Name(file.Path)} is {file.Shard}, but most files here are one of {meant.Count} parts of {meant.CapacitorCount} capacitors. Move it to a folder of its own.",
                 ShardFile.At(file.Path));
         }
 
         return [.. files.Where(f => Work(f.Shard) == meant)];
     }
 
-    private static AtlasShard Work(AtlasShard shard) => new(shard.CapacitorCount, shard.PhaseCount, 1, shard.Count);
+    private static AtlasShard Work(AtlasShard shard) => new(shard.CapacitorCount, 1, shard.Count);
 
     private static List<ShardFile> EachOnce(List<ShardFile> files, DiagnosticList findings)
     {
@@ -130,9 +136,9 @@ internal sealed class ShardSet
         }
     }
 
-    private static void CheckCounts(List<ShardFile> files, string folder, IShardWork work, DiagnosticList findings)
+    private static void CheckCounts(List<ShardFile> files, string folder, DiagnosticList findings)
     {
-        long decided = files.Sum(f => f.Counts.Pairs), pairs = work.PairCount(files[0].Shard.CapacitorCount, files[0].Shard.PhaseCount);
+        long decided = files.Sum(f => f.Counts.Pairs), pairs = PairTotal.Of(files[0].Shard.CapacitorCount);
         if (decided != pairs)
         {
             findings.Error(

@@ -78,13 +78,12 @@ internal static class ShardText
         (shard, counts) = (null!, null!);
         string[] lines = [.. Enumerable.Range(0, 7).Select(_ => reader.ReadLine() ?? string.Empty)];
         long[] numbers = [.. lines.Select(l => long.TryParse(l[(l.LastIndexOf(' ') + 1)..], NumberStyles.None, CultureInfo.InvariantCulture, out long value) ? value : 0)];
-        if (!AtlasShard.TryParseFraction(lines[3][(lines[3].LastIndexOf(' ') + 1)..], out int number, out int count)
-            || numbers[1] is < 1 or > AtlasShard.MaximumCapacitorCount || numbers[2] is < 2 or > 9)
+        if (!AtlasShard.TryParseFraction(lines[3][(lines[3].LastIndexOf(' ') + 1)..], out int number, out int count) || numbers[1] is < 1 or > Atlas.MaximumCapacitorCount)
         {
             return false;
         }
 
-        shard = new AtlasShard((int)numbers[1], (int)numbers[2], number, count);
+        shard = new AtlasShard((int)numbers[1], number, count);
         counts = new ShardCounts(numbers[4], numbers[5], numbers[6]);
         return lines.SequenceEqual(Heading(shard, counts));
     }
@@ -93,7 +92,7 @@ internal static class ShardText
     [
         string.Create(CultureInfo.InvariantCulture, $"{Title}{Version}"),
         string.Create(CultureInfo.InvariantCulture, $"capacitors {shard.CapacitorCount}"),
-        string.Create(CultureInfo.InvariantCulture, $"phases {shard.PhaseCount}"),
+        "phases 2",
         $"shard {shard.Fraction}",
         string.Create(CultureInfo.InvariantCulture, $"pairs {counts.Pairs}"),
         string.Create(CultureInfo.InvariantCulture, $"networks {counts.Networks}"),

@@ -59,7 +59,7 @@ public sealed class UsageTests
         { ["atlas"], "scnet: Option '--output' is required." },
         { ["atlas", "merge"], "scnet: Option '--output' is required." },
         { ["atlas", "--output", "a", "--shard", "513/512"], "scnet: Expected a part and a number of parts to 100000 after --shard, such as 1/512 or 512/512, but got '513/512'." },
-        { ["atlas", "--output", "a", "--capacitors", "0"], "scnet: Expected a whole number from 1 to 16 after --capacitors, but got '0'." },
+        { ["atlas", "--output", "a", "--capacitors", "0"], "scnet: Expected a whole number from 1 to 8 after --capacitors, but got '0'." },
         { ["schema", "a.toml"], "scnet: Expected netlist, requirement or derivation, but got 'a.toml'." },
         { ["schema", "netlist", "b"], "scnet: Unrecognized command or argument 'b'." },
     };

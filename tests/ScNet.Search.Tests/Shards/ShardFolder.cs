@@ -24,16 +24,16 @@ internal sealed class ShardFolder : IDisposable
 
     public string Output => Path.Combine(_root, "whole.atlas");
 
-    public static AtlasShard Shard(int number, int count) => new(Capacitors, 2, number, count);
+    public static AtlasShard Shard(int number, int count) => new(Capacitors, number, count);
 
-    public ShardRun Make(int number, int count) => ShardRun.Of(Shard(number, count), Parts);
+    public ShardRun Make(int number, int count) => ShardRun.Of(Shard(number, count), Parts, threads: 1);
 
     public string PathOf(int number, int count) => Path.Combine(Parts, Shard(number, count).FileName);
 
     public ShardMerge Merge() => ShardMerge.Of(Parts, Output);
 
     /// <summary>Changes the text of a file and gives it the checksum of its new content.</summary>
-    public void Forge(string path, Func<string[], IEnumerable<string>> change)
+    public static void Forge(string path, Func<string[], IEnumerable<string>> change)
     {
         string text = string.Concat(change(File.ReadAllLines(path)[..^1]).Select(l => l + "\n"));
         byte[] hash = System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.ASCII.GetBytes(text));
