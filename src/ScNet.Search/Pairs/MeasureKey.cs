@@ -16,15 +16,17 @@ internal readonly record struct MeasureKey(Vector256<double> Upper, Vector256<do
     public const long Limit = 1 << 26;
 
     /// <summary>The measures of a network.</summary>
-    public static MeasureKey Of(NetworkMeasures measures) => new(Vector512.Create(
-        Quotient(measures.CapacitorChargeVoltage),
-        Quotient(measures.SwitchChargeVoltage),
-        measures.SwitchCount,
-        Quotient(measures.HighestCapacitorVoltage),
-        Quotient(measures.HighestSwitchVoltage),
-        Quotient(measures.PlateSwing),
-        Quotient(measures.CapacitorCharge),
-        Quotient(measures.SwitchCharge)));
+    public static MeasureKey Of(NetworkMeasures measures) => new(
+        Vector256.Create(
+            Quotient(measures.CapacitorChargeVoltage),
+            Quotient(measures.SwitchChargeVoltage),
+            measures.SwitchCount,
+            Quotient(measures.HighestCapacitorVoltage)),
+        Vector256.Create(
+            Quotient(measures.HighestSwitchVoltage),
+            Quotient(measures.PlateSwing),
+            Quotient(measures.CapacitorCharge),
+            Quotient(measures.SwitchCharge)));
 
     /// <summary>A quotient.</summary>
     public static double Quotient(long numerator, long denominator) =>
