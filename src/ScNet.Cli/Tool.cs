@@ -61,6 +61,7 @@ internal static class Tool
         TolerancesCommand.Create(),
         ReachCommand.Create(),
         OverlayCommand.Create(),
+        FindCommand.Create(),
         FormulasCommand.Create(),
         WorkingCommand.Create(),
         CheckCommand.Create(),

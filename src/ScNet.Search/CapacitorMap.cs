@@ -63,7 +63,8 @@ public sealed class CapacitorMap
         return isBottom != _turned[capacitor] ? Terminals.BottomPlate(_positions[capacitor]) : Terminals.PositivePlate(_positions[capacitor]);
     }
 
-    private static IEnumerable<int[]> Permutations(int count)
+    /// <summary>Every order of so many things.</summary>
+    internal static IEnumerable<int[]> Permutations(int count)
     {
         if (count == 0)
         {

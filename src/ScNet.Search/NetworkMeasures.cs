@@ -25,4 +25,21 @@ public sealed record NetworkMeasures(
     Fraction HighestSwitchVoltage,
     Fraction PlateSwing,
     Fraction CapacitorCharge,
-    Fraction SwitchCharge);
+    Fraction SwitchCharge)
+{
+    /// <summary>One of the measures.</summary>
+    /// <param name="measure">Which one.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such measure.</exception>
+    public Fraction Value(NetworkMeasure measure) => measure switch
+    {
+        NetworkMeasure.CapacitorChargeVoltage => CapacitorChargeVoltage,
+        NetworkMeasure.SwitchChargeVoltage => SwitchChargeVoltage,
+        NetworkMeasure.SwitchCount => new Fraction(SwitchCount),
+        NetworkMeasure.HighestCapacitorVoltage => HighestCapacitorVoltage,
+        NetworkMeasure.HighestSwitchVoltage => HighestSwitchVoltage,
+        NetworkMeasure.PlateSwing => PlateSwing,
+        NetworkMeasure.CapacitorCharge => CapacitorCharge,
+        NetworkMeasure.SwitchCharge => SwitchCharge,
+        _ => throw new ArgumentOutOfRangeException(nameof(measure), measure, "Expected one of the measures."),
+    };
+}

@@ -57,7 +57,8 @@ internal sealed class LoopSpaceOrbit
         return new LoopSpaceOrbit(space, [.. all.OrderBy(w => w.ToCode(), StringComparer.Ordinal)], stabiliser, generators);
     }
 
-    private static int[] StabiliserOf(LoopSpace space)
+    /// <summary>The numbers of the elements that leave a space as it is.</summary>
+    internal static int[] StabiliserOf(LoopSpace space)
     {
         int capacitors = space.BranchCount - LoopSpace.FirstCapacitorColumn;
         SignedPermutations group = new(capacitors);
