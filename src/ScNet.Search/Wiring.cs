@@ -6,6 +6,7 @@ namespace ScNet.Search;
 /// What the closed switches of one phase join: the terminals fall into nodes. Two wirings are equal when they join the
 /// same terminals.
 /// </summary>
+[ShownAsText("The nodes fit in a line.")]
 public sealed class Wiring : IEquatable<Wiring>
 {
     private readonly byte[] _nodes;

@@ -21,18 +21,20 @@ internal sealed record Rating(NetworkMeasure Measure, Fraction Limit)
     /// <summary>The rating in words: <c>every switch at or below 2/5 of the input</c>.</summary>
     public override string ToString() => Measure switch
     {
-        NetworkMeasure.HighestSwitchVoltage => $"every switch at or below {Limited} of the input",
-        NetworkMeasure.HighestCapacitorVoltage => $"every capacitor at or below {Limited} of the input",
+        NetworkMeasure.HighestSwitchVoltage => $"every switch at or below {Share(Limit)}",
+        NetworkMeasure.HighestCapacitorVoltage => $"every capacitor at or below {Share(Limit)}",
         _ => $"at most {Limited} {(Limit == Fraction.One ? "switch" : "switches")}",
     };
 
     /// <summary>That the least of all networks is more than that: <c>the lowest highest switch voltage is 3/5 of the input, above the 2/5 asked</c>.</summary>
     public string Exceeded(Fraction least) => Measure switch
     {
-        NetworkMeasure.HighestSwitchVoltage => $"the lowest highest switch voltage is {Quantity.Exact(least)} of the input, above the {Limited} asked",
-        NetworkMeasure.HighestCapacitorVoltage => $"the lowest highest capacitor voltage is {Quantity.Exact(least)} of the input, above the {Limited} asked",
+        NetworkMeasure.HighestSwitchVoltage => $"the lowest highest switch voltage is {Share(least)}, above the {Limited} asked",
+        NetworkMeasure.HighestCapacitorVoltage => $"the lowest highest capacitor voltage is {Share(least)}, above the {Limited} asked",
         _ => $"the fewest switches are {Quantity.Exact(least)}, more than the {Limited} asked",
     };
+
+    private static string Share(Fraction voltage) => $"{Quantity.Exact(voltage)} {(voltage < Fraction.One ? "of" : "times")} the input";
 
     private Quantity Limited => Quantity.Exact(Limit);
 }

@@ -64,7 +64,7 @@ public class ShownAnswersTests
     {
         using CultureScope scope = new(culture);
         AtlasAnswer answer = AtlasAnswer.Of(new AtlasQuery(new Fraction(-1, 2)) { CapacitorCount = 2, HighestSwitchVoltage = new Fraction(3, 2), MostSwitches = 7 }, s_two);
-        Assert.Equal("-1/2 by up to 2 flying capacitors, every switch at or below 3/2 of the input, at most 7 switches", answer.Query.ToString());
+        Assert.Equal("-1/2 by up to 2 flying capacitors, every switch at or below 3/2 times the input, at most 7 switches", answer.Query.ToString());
         Assert.All(answer.Networks, n => Assert.StartsWith("minus-1-2-c2-s", n.Name, StringComparison.Ordinal));
     }
 }

@@ -90,8 +90,8 @@ public class AtlasAnswerTests
                 string voltage = $"{Quantity.Exact(query.HighestSwitchVoltage!.Value)}", switches = FormattableString.Invariant($"{query.MostSwitches}");
                 Assert.Equal(
                     [
-                        $"With at most {switches} switches, the lowest highest switch voltage is {Quantity.Exact(lowest)} of the input, above the {voltage} asked.",
-                        FormattableString.Invariant($"With every switch at or below {voltage} of the input, the fewest switches are {fewest}, more than the {switches} asked."),
+                        $"With at most {switches} switches, the lowest highest switch voltage is {Quantity.Exact(lowest)} {(lowest < 1 ? "of" : "times")} the input, above the {voltage} asked.",
+                        FormattableString.Invariant($"With every switch at or below {voltage} {(query.HighestSwitchVoltage < 1 ? "of" : "times")} the input, the fewest switches are {fewest}, more than the {switches} asked."),
                     ],
                     answer.Reasons.SkipLast(1));
             }

@@ -35,7 +35,7 @@ internal static class ShownTypes
                 if (known.Count < ValuesOfType && !known.Contains(value))
                 {
                     known.Add(value);
-                    foreach (PropertyInfo property in type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(p => p.GetIndexParameters().Length == 0))
+                    foreach (PropertyInfo property in type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(p => p.GetIndexParameters().Length == 0 && !p.PropertyType.IsByRefLike))
                     {
                         if (property.GetValue(value) is { } next)
                         {

@@ -56,7 +56,7 @@ internal static class PropertyPage
 
     /// <summary>What is asked of a thing of a type.</summary>
     public static PropertyInfo[] PropertiesOf(Type type) =>
-        [.. VisibleOf(type).GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(p => p.GetIndexParameters().Length == 0)];
+        [.. VisibleOf(type).GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(p => p.GetIndexParameters().Length == 0 && !p.PropertyType.IsByRefLike)];
 
     private static string TitleOf(object thing)
     {
