@@ -9,12 +9,14 @@ try_packages() {
     pack src/ScNet
     pack src/ScNet.Derivations
     pack src/ScNet.Reporting
+    pack src/ScNet.Search
     pack_tool
     mkdir "$user"
     cp -r .ci/consumer/* "$user"
     sed "s|value=\".packages\"|value=\"$PWD/.packages\"|" nuget.config >"$user/nuget.config"
     try_package "$user/library"
     try_package "$user/derivations"
+    try_package "$user/search"
     try_tool "$user"
 }
 
@@ -74,7 +76,7 @@ remove_packed() {
     rm -rf .artifacts/pack .packages/*."$packed_version".nupkg .packages/*."$packed_version".snupkg
     cache=$(dotnet nuget locals global-packages --list 2>/dev/null | sed -n 's/^global-packages: //p')
     if [ -n "$cache" ]; then
-        rm -rf "${cache%/}/"scnet{,.derivations,.reporting,.cli}"/$packed_version"
-        rmdir "${cache%/}/"scnet{,.derivations,.reporting,.cli} 2>/dev/null
+        rm -rf "${cache%/}/"scnet{,.derivations,.reporting,.search,.cli}"/$packed_version"
+        rmdir "${cache%/}/"scnet{,.derivations,.reporting,.search,.cli} 2>/dev/null
     fi
 }

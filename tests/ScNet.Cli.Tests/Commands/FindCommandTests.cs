@@ -86,6 +86,24 @@ public sealed class FindCommandTests : IDisposable
         Assert.Equal(File.ReadAllText(Path.Combine(folder, $"{names[0]}.toml")), ToolRun.Of("find", "--ratio", "0.4", "--farads", "2e-9", "--format", "toml").Output);
     }
 
+    /// <summary>docs/guide/finding-networks.md shows commands and below them what they print.</summary>
+    [Fact]
+    public void The_guide_shows_what_the_tool_prints()
+    {
+        string[] blocks = File.ReadAllText(RepositoryFiles.PathOf("docs", "guide", "finding-networks.md")).ReplaceLineEndings("\n").Split("```\n");
+        int shown = 0;
+        for (int b = 0; b + 2 < blocks.Length; b++)
+        {
+            if (blocks[b].StartsWith("scnet find ", StringComparison.Ordinal) && blocks[b + 1] == "\n")
+            {
+                shown++;
+                Assert.Equal(ToolRun.Of([.. blocks[b].TrimEnd('\n').Split(' ').Skip(1)]).Output, blocks[b + 2]);
+            }
+        }
+
+        Assert.Equal(2, shown);
+    }
+
     [Theory]
     [InlineData("Expected a ratio after --ratio, such as 2/5 or 0.4, or a rising range such as 1/3..1/2, but got '1/2..1/3'.", "--ratio", "1/2..1/3")]
     [InlineData("Expected a ratio after --ratio, such as 2/5 or 0.4, or a rising range such as 1/3..1/2, but got '1/0'.", "--ratio", "1/0")]

@@ -33,6 +33,16 @@ public class ShownAnswersTests
     }
 
     [Fact]
+    public void A_network_shows_its_measures_capacitors_and_switches()
+    {
+        SearchedNetwork half = AtlasAnswer.Of(new AtlasQuery(new Fraction(1, 2)) { CapacitorCount = 1 }).Networks[0].Network;
+        PageBlock[] blocks = [.. ResultPage.Of(half)!.Blocks];
+        Assert.Equal("4", Assert.IsType<PageFigures>(blocks[0]).Figures.Single(f => f.Name == "Number of switches").Value);
+        Assert.Equal(["c1", "1/2", "1/2", "-1/2"], Assert.IsType<PageTable>(blocks[1]).Rows[0].Select(c => c.Text));
+        Assert.All(Assert.IsType<PageTable>(blocks[2]).Rows, r => Assert.Equal("1/2", r[4].Text));
+    }
+
+    [Fact]
     public void None_shows_its_statement_and_is_not_complete()
     {
         Page page = FindPage.Of(s_none);
