@@ -47,14 +47,14 @@ public class SearchedNetworkTests
         Assert.True(found >= networks, $"{found} networks");
     }
 
-    private static void Agree(SearchedNetwork network)
+    internal static void Agree(SearchedNetwork network)
     {
         ModeAnalysis analysis = ModeAnalysis.Of(network.ToConverter("found"));
         Assert.Equal(network.Ratio, analysis.Ratio.ToFraction());
         for (int c = 0; c < network.CapacitorCount; c++)
         {
             Assert.Equal(network.CapacitorVoltages[c], analysis.IdealPoint.CapacitorVoltages[c].ToFraction());
-            for (int phase = 0; phase < 2; phase++)
+            for (int phase = 0; phase < network.Phases.Count; phase++)
             {
                 Assert.Equal(network.Charges[phase][c], analysis.ChargeFlow.Capacitors[c][phase + 1].ToFraction());
             }
@@ -62,7 +62,7 @@ public class SearchedNetworkTests
 
         for (int s = 0; s < network.Switches.Count; s++)
         {
-            for (int phase = 0; phase < 2; phase++)
+            for (int phase = 0; phase < network.Phases.Count; phase++)
             {
                 Assert.Equal(network.Switches[s].Charges[phase], analysis.ChargeFlow.Switches[s][phase + 1].ToFraction());
                 Assert.Equal(network.Switches[s].Voltages[phase], analysis.BlockingVoltages.Switches[s][phase + 1].ToFraction());
