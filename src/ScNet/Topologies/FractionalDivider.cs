@@ -7,7 +7,7 @@ namespace ScNet.Topologies;
 /// <remarks>
 /// Three flying capacitors give just these positive ratios in two phases: 1/5, 1/4, 1/3, 2/5, 1/2, 3/5,
 /// 2/3, 3/4, 4/5, 1 and their reciprocals. The networks are a table found by searching all two-phase
-/// networks of up to three flying capacitors (benchmarks/ScNet.TwoPhaseSearch): the fewest capacitors,
+/// networks of up to three flying capacitors (docs/theory/families.md): the fewest capacitors,
 /// then the fewest switches, then the lowest sum of charge · blocked voltage over the switches, then of
 /// charge · voltage over the capacitors. A ratio above 1 is the network of its reciprocal run backwards.
 /// The drawing is 2/3:

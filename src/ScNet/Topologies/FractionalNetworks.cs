@@ -7,8 +7,8 @@ namespace ScNet.Topologies;
 /// <remarks>
 /// Best means the fewest capacitors, then the fewest switches, then the lowest Σ|charge · blocked voltage|
 /// over the switches, then the lowest Σ|charge · voltage| over the capacitors; the two sums stand beside
-/// each row, per unit of output charge and volt of input. benchmarks/ScNet.TwoPhaseSearch prints this
-/// table, and a test runs the search again.
+/// each row, per unit of output charge and volt of input. A test of ScNet.Search goes through all networks
+/// again and finds none better.
 /// </remarks>
 internal static class FractionalNetworks
 {

@@ -1,15 +1,12 @@
 using Fractions;
 using ScNet.Analysis;
 using ScNet.Topologies;
-using ScNet.TwoPhaseSearch;
 
 namespace ScNet.Tests.Topologies;
 
 /// <summary>Source of the bound from memory: M. S. Makowski and D. Maksimovic, PESC 1995.</summary>
 public sealed class FractionalDividerTests
 {
-    private static readonly Lazy<SortedDictionary<Fraction, Candidate>> s_search = new(() => BestNetworks.Find(3, r => r.Abs() <= 1));
-
     public static TheoryData<int, int> Fractions
     {
         get
@@ -60,15 +57,6 @@ public sealed class FractionalDividerTests
         Assert.Equal(square * there.FastSwitchingLimit.Ohms, back.FastSwitchingLimit.Ohms, 10);
     }
 
-    [Fact]
-    public void The_search_finds_every_row_of_the_table_again()
-    {
-        Assert.Equal(
-            FractionalNetworks.Ratios.Select(r => new Fraction(r.Numerator, r.Denominator)).Order(), s_search.Value.Keys);
-        Assert.All(s_search.Value, found => Assert.Equal(
-            FractionalNetworks.Row((int)found.Key.Numerator, (int)found.Key.Denominator), found.Value.ToString()));
-    }
-
     [Theory]
     [InlineData(1, 2, 1, 1)]
     [InlineData(2, 3, 8, 9)]
@@ -80,7 +68,6 @@ public sealed class FractionalDividerTests
         Fraction product = analysis.BlockingVoltages.Peaks.Zip(analysis.ChargeFlow.Switches)
             .Select(s => (s.First.ToFraction() * s.Second.Peak().ToFraction()).Abs())
             .Aggregate((a, b) => a + b).Reduce();
-        Assert.Equal(s_search.Value[new Fraction(p, q)].SwitchProduct, product);
         Assert.Equal(new Fraction(productNumerator, productDenominator), product);
     }
 

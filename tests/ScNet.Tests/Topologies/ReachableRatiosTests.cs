@@ -1,11 +1,9 @@
 using System.Collections.Concurrent;
-using System.Globalization;
 using System.Numerics;
 using CsCheck;
 using Fractions;
 using ScNet.Analysis;
 using ScNet.Topologies;
-using ScNet.TwoPhaseSearch;
 
 namespace ScNet.Tests.Topologies;
 
@@ -59,26 +57,6 @@ public sealed class ReachableRatiosTests
     {
         Assert.Equal(bound, FamilyTests.Analyse(Fibonacci.StepUp(flying)).Ratio);
         Assert.Equal(Quantity.Exact(1, bound), FamilyTests.Analyse(Fibonacci.StepDown(flying)).Ratio);
-    }
-
-    [Theory]
-    [InlineData(1, 2, "-1 1/2 1 2")]
-    [InlineData(2, 3, "-2 -1 -1/2 1/3 1/2 2/3 1 3/2 2 3")]
-    [InlineData(3, 5, "-4 -3 -2 -3/2 -1 -2/3 -1/2 -1/3 -1/4 1/5 1/4 1/3 2/5 1/2 3/5 2/3 3/4 4/5 1 5/4 4/3 3/2 5/3 2 5/2 3 4 5")]
-    public void All_two_phase_networks_together_reach_every_positive_fraction_of_the_bound_and_no_other(int flying, int bound, string ratios)
-    {
-        SortedSet<Fraction> reached = new TwoPhaseNetworks(flying).Ratios();
-
-        Assert.Equal(ratios.Split(' ').Select(r => Fraction.FromString(r, CultureInfo.InvariantCulture)), reached);
-        IEnumerable<Fraction> fractions =
-            from p in Enumerable.Range(1, bound)
-            from q in Enumerable.Range(1, bound)
-            select new Fraction(p, q).Reduce();
-        Assert.Equal(fractions.Distinct().Order(), reached.Where(r => r > 0));
-
-        // The negative ones are those whose difference to 1 is within the bound too.
-        Assert.All(reached, r => Assert.Contains(r == 1 ? r : 1 - r, reached));
-        Assert.All(reached, r => Assert.Contains(1 / r, reached));
     }
 
     // Half the draws are free; the others start from an extreme network, each terminal drawn anew with a chance of 1 in 5.
