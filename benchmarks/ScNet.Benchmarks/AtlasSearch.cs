@@ -16,7 +16,7 @@ public class AtlasSearch
 
     private readonly SignedPermutations _group = new(Capacitors);
     private readonly LoopSpaceOrbit[] _fixed;
-    private readonly MovingOrbit _moving;
+    private readonly MovingOrbit[] _moving;
     private readonly List<(NodePair[] Switches, bool[] Closed)> _candidates = [];
     private readonly NodePair[] _capacitors = [.. Enumerable.Range(0, Capacitors).Select(c => new NodePair(Terminals.PositivePlate(c), Terminals.BottomPlate(c)))];
     private readonly NetworkPort[] _ports =
@@ -28,19 +28,22 @@ public class AtlasSearch
     private readonly CandidateSolver _solver = new();
     private readonly int[] _weights = [1, 1];
 
-    /// <summary>Takes one orbit of two loops with many spaces, and the spaces of three loops without symmetry, so that all pairs differ.</summary>
+    /// <summary>Takes the spaces of three loops without symmetry with all spaces of two loops, so that all pairs differ.</summary>
     public AtlasSearch()
     {
         IReadOnlyList<LoopSpaceOrbit> orbits = LoopSpaceOrbits.Of(Capacitors, usingAll: true).Orbits;
-        _moving = MovingOrbit.Of(orbits.Where(o => o.Space.Dimension == 2).MaxBy(o => o.Size)!, _group);
+        _moving = [.. orbits.Where(o => o.Space.Dimension == 2).Select(o => MovingOrbit.Of(o, _group))];
         _fixed = [.. orbits.Where(o => o.Space.Dimension == 3 && o.Generators.Length == 0)];
         int[] positions = new int[Capacitors];
         foreach (LoopSpaceOrbit orbit in _fixed)
         {
-            foreach (uint way in _moving.Ways)
+            foreach (MovingOrbit moving in _moving)
             {
-                int turns = MovingOrbit.Unpack(way, positions);
-                _candidates.Add(SwitchesOf(orbit.Wirings[0], _moving.Orbit.Wirings[0].Moved(positions, turns)));
+                foreach (uint way in moving.Ways)
+                {
+                    int turns = MovingOrbit.Unpack(way, positions);
+                    _candidates.Add(SwitchesOf(orbit.Wirings[0], moving.Orbit.Wirings[0].Moved(positions, turns)));
+                }
             }
         }
 
@@ -58,7 +61,10 @@ public class AtlasSearch
         Counter counter = new();
         foreach (LoopSpaceOrbit orbit in _fixed)
         {
-            walk.Run(orbit, _moving, counter);
+            foreach (MovingOrbit moving in _moving)
+            {
+                walk.Run(orbit, moving, counter);
+            }
         }
 
         return walk.PairCount;
