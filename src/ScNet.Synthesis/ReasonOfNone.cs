@@ -64,7 +64,7 @@ internal static class ReasonOfNone
     }
 
     private static bool IsPossible(SynthesisRequest request, ModeCandidates mode, Fraction? ratingVolts, CancellationToken cancellation) =>
-        SolvedModel.Of(SynthesisModel.Of(request.CapacitorCount, [mode], new DeviceSteps(ratingVolts, [0]), request.BlocksOneWay), 0, request.LargestEffort, cancellation).Cost is not null;
+        SolvedModel.Of(SynthesisModel.Of(request.CapacitorCount, [mode], new DeviceSteps(ratingVolts, [0]), request.BlocksOneWay), 0, request.LargestEffort, cancellation).Choice is not null;
 
     private static string Capacitors(SynthesisRequest request) => UnitText.Count(request.CapacitorCount, "flying capacitor", "flying capacitors");
 

@@ -42,20 +42,20 @@ public static class SmallestConverter
             modes = [.. modes.Select(m => m.Within(rating))];
         }
 
-        // each ratio alone: the hardest of them bounds them all
+        // each ratio alone: the dearest of them bounds them all; that with the fewest networks goes first, as it is most likely that one
         double effort = 0;
         int bound = 0;
-        foreach (ModeCandidates mode in modes)
+        foreach (ModeCandidates mode in modes.OrderBy(m => m.Pairs.Count))
         {
             SynthesisModel alone = SynthesisModel.Of(request.CapacitorCount, [mode.OneOfEachKind()], steps, request.BlocksOneWay);
-            SolvedModel solved = SolvedModel.Of(alone, 0, request.LargestEffort - effort, cancellationToken);
+            SolvedModel solved = SolvedModel.Of(alone, bound, request.LargestEffort - effort, cancellationToken);
             effort += solved.Effort;
-            if (solved is { IsSettled: true, Cost: null })
+            if (solved is { IsSettled: true, Choice: null })
             {
                 return new SynthesisResult(request, SynthesisOutcome.NoneExists, ReasonOfNone.Alone(request, mode, cancellationToken), null, effort);
             }
 
-            bound = Math.Max(bound, solved.Bound);
+            bound = solved.Bound;
             if (effort >= request.LargestEffort)
             {
                 return new SynthesisResult(request, SynthesisOutcome.BoundReached, null, bound, effort);
@@ -86,9 +86,9 @@ public static class SmallestConverter
         ConverterStress stress = ConverterCheck.Of(converter, request);
         int[] devices = [.. stress.Switches.Select(s => ConverterCheck.DevicesOf(s, steps))];
         int cost = devices.Sum(d => steps.Costs.Take(d).Sum());
-        if (cost < solved.Bound || cost > solved.Cost)
+        if (cost < solved.Bound || (solved.IsSettled && cost > solved.Bound))
         {
-            throw new InvalidOperationException($"The converter costs {cost}, but was to cost {solved.Bound} to {solved.Cost}, which is a mistake of this library.");
+            throw new InvalidOperationException($"The converter costs {cost}, but the least cost is {solved.Bound}, which is a mistake of this library.");
         }
 
         return new SynthesisResult(request, cost == solved.Bound ? SynthesisOutcome.Proved : SynthesisOutcome.BoundReached, null, solved.Bound, effort)

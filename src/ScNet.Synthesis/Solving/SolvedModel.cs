@@ -1,3 +1,4 @@
+using System.Globalization;
 using Google.OrTools.Sat;
 using ScNet.Synthesis.Candidates;
 
@@ -5,45 +6,92 @@ namespace ScNet.Synthesis.Solving;
 
 /// <summary>What the solver says of a model.</summary>
 /// <param name="IsSettled">It found the least cost, or that there is none.</param>
-/// <param name="Cost">The least cost found; null where none was.</param>
+/// <param name="Choice">The cheapest solution found; null where none was.</param>
 /// <param name="Bound">What every solution costs at least.</param>
 /// <param name="Effort">The work that was done, in deterministic units of the solver.</param>
-/// <param name="Choice">The solution with that cost.</param>
-internal sealed record SolvedModel(bool IsSettled, int? Cost, int Bound, double Effort, Choice? Choice)
+internal sealed record SolvedModel(bool IsSettled, Choice? Choice, int Bound, double Effort)
 {
     /// <summary>Looks for the least cost.</summary>
     /// <param name="model">The model.</param>
-    /// <param name="leastCost">What is known that it costs at least.</param>
+    /// <param name="bound">What is known that it costs at least.</param>
     /// <param name="effort">The most work.</param>
     /// <param name="cancellation">Stops it.</param>
-    public static SolvedModel Of(SynthesisModel model, int leastCost, double effort, CancellationToken cancellation)
+    /// <remarks>
+    /// Whether there is a solution at the bound is asked first, then at one more, and so on: a small allowance makes
+    /// short work of most choices, and the last of these questions is the proof that any other way needs as well. Where
+    /// half of the work is not enough, the rest goes into a cheap solution.
+    /// </remarks>
+    public static SolvedModel Of(SynthesisModel model, int bound, double effort, CancellationToken cancellation)
     {
-        model.Model.Minimize(model.Cost);
-        model.Model.Add(model.Cost >= leastCost);
+        Constraint allowance = model.Model.Add(model.Cost <= bound);
+        double spent = 0;
+        int largest = int.MaxValue;
+        while (bound <= largest && spent < effort / 2)
+        {
+            Allow(allowance, bound);
+            (CpSolverStatus status, Choice? choice, double work, _) = Solve(model, (effort / 2) - spent, cancellation);
+            spent += work;
+            if (status == CpSolverStatus.Infeasible && largest == int.MaxValue)
+            {
+                // before going on upwards: is there any?
+                largest = model.LargestCost;
+                Allow(allowance, largest);
+                (CpSolverStatus any, _, work, _) = Solve(model, Math.Max(effort - spent, 1e-9), cancellation);
+                spent += work;
+                if (any == CpSolverStatus.Infeasible)
+                {
+                    return new SolvedModel(true, null, bound, spent);
+                }
+            }
 
-        // one worker without a look at the clock does the same on every run
+            if (choice is not null)
+            {
+                return new SolvedModel(true, choice, bound, spent);
+            }
+
+            if (status != CpSolverStatus.Infeasible)
+            {
+                break;
+            }
+
+            bound++;
+        }
+
+        Allow(allowance, model.LargestCost);
+        model.Model.Minimize(model.Cost);
+        model.Model.Add(model.Cost >= bound);
+        (CpSolverStatus last, Choice? cheapest, double rest, int proved) = Solve(model, Math.Max(effort - spent, 1e-9), cancellation);
+        return last switch
+        {
+            CpSolverStatus.Optimal => new SolvedModel(true, cheapest, proved, spent + rest),
+            CpSolverStatus.Infeasible => new SolvedModel(true, null, bound, spent + rest),
+            _ => new SolvedModel(false, cheapest, Math.Max(bound, proved), spent + rest),
+        };
+    }
+
+    private static void Allow(Constraint allowance, int cost) => allowance.Proto.Linear.Domain[1] = cost;
+
+    private static (CpSolverStatus Status, Choice? Choice, double Effort, int Proved) Solve(SynthesisModel model, double effort, CancellationToken cancellation)
+    {
+        cancellation.ThrowIfCancellationRequested();
+
+        // one worker without a look at the clock does the same on every run; simplifying the model first takes longer than solving it
         CpSolver solver = new()
         {
             StringParameters = string.Create(
-                System.Globalization.CultureInfo.InvariantCulture,
-                $"num_workers:1,random_seed:1,linearization_level:0,cp_model_probing_level:0,symmetry_level:0,max_deterministic_time:{effort:R}"),
+                CultureInfo.InvariantCulture,
+                $"num_workers:1,random_seed:1,linearization_level:0,cp_model_presolve:false,max_deterministic_time:{effort:R}"),
         };
         using CancellationTokenRegistration registration = cancellation.Register(solver.StopSearch);
         CpSolverStatus status = solver.Solve(model.Model);
         cancellation.ThrowIfCancellationRequested();
-        double spent = solver.Response!.DeterministicTime;
-        return status switch
+        if (status == CpSolverStatus.ModelInvalid)
         {
-            CpSolverStatus.Optimal or CpSolverStatus.Feasible => new SolvedModel(
-                status == CpSolverStatus.Optimal,
-                (int)Math.Round(solver.ObjectiveValue),
-                Math.Max(leastCost, (int)Math.Ceiling(solver.BestObjectiveBound - 1e-6)),
-                spent,
-                Read(model, solver)),
-            CpSolverStatus.Infeasible => new SolvedModel(true, null, leastCost, spent, null),
-            CpSolverStatus.Unknown => new SolvedModel(false, null, Math.Max(leastCost, (int)Math.Ceiling(solver.BestObjectiveBound - 1e-6)), spent, null),
-            _ => throw new InvalidOperationException($"Expected the model to be valid, but the solver says: {model.Model.Validate()}"),
-        };
+            throw new InvalidOperationException($"Expected the model to be valid, but the solver says: {model.Model.Validate()}");
+        }
+
+        bool isSolved = status is CpSolverStatus.Optimal or CpSolverStatus.Feasible;
+        return (status, isSolved ? Read(model, solver) : null, solver.Response!.DeterministicTime, isSolved ? (int)Math.Ceiling(solver.BestObjectiveBound - 1e-6) : 0);
     }
 
     private static Choice Read(SynthesisModel model, CpSolver solver) => new(

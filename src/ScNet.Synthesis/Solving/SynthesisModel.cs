@@ -44,6 +44,9 @@ internal sealed class SynthesisModel
     /// <summary>The cost.</summary>
     public LinearExpr Cost { get; }
 
+    /// <summary>What every solution costs at most.</summary>
+    public int LargestCost => Places.Count * _steps.Costs.Sum();
+
     /// <summary>Makes the model.</summary>
     public static SynthesisModel Of(int capacitors, IReadOnlyList<ModeCandidates> modes, DeviceSteps steps, bool blocksOneWay)
     {
