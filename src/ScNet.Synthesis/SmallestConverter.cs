@@ -1,4 +1,3 @@
-using Fractions;
 using ScNet.Stress;
 using ScNet.Synthesis.Candidates;
 using ScNet.Synthesis.Realising;

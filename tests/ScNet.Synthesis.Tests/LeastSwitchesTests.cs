@@ -1,5 +1,4 @@
 using Fractions;
-using ScNet.Analysis;
 using ScNet.Reconfiguration;
 using ScNet.Search;
 using ScNet.Synthesis.Candidates;

@@ -1,6 +1,5 @@
 using Fractions;
 using ScNet.Analysis;
-using ScNet.Stress;
 
 namespace ScNet.Synthesis.Tests;
 

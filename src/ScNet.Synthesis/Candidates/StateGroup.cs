@@ -1,7 +1,5 @@
-using Fractions;
 using ScNet.Search;
 using ScNet.Search.LoopSpaces;
-using ScNet.Search.Networks;
 
 namespace ScNet.Synthesis.Candidates;
 
