@@ -10,6 +10,7 @@ try_packages() {
     pack src/ScNet.Derivations
     pack src/ScNet.Reporting
     pack src/ScNet.Search
+    pack src/ScNet.Synthesis
     pack_tool
     mkdir "$user"
     cp -r .ci/consumer/* "$user"
@@ -17,6 +18,7 @@ try_packages() {
     try_package "$user/library"
     try_package "$user/derivations"
     try_package "$user/search"
+    try_package "$user/synthesis"
     try_tool "$user"
 }
 
