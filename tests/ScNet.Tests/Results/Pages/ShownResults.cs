@@ -56,7 +56,7 @@ internal static class ShownResults
             map, GearCounts.Of(map), MissingModes.Of(map), LifeEstimate.Of(InventedGears.All, [new(1, 4), new(0, 3)], [new("on", 0.01, 1, 1.2)], 0, 36), new LifeEnd(0.1, 3, new("on", 1, 1), ["too low"]),
             CoreRequirement.Of(), CoreRequirement.Of().Process, RequirementReader.ReadFile(RepositoryFiles.PathOf("docs", "examples", "core-requirement.toml")), NetlistReader.ReadFile(RepositoryFiles.PathOf("docs", "examples", "half.toml")),
             Candidates.Of(CoreRequirement.Of()), Choice(), ChoiceSensitivity.Of(RankedChoice.Of(CoreRequirement.Of(), [Candidate.Linear])), Curve(), law, SinglePointOptimum.OfFrequency(law, 1e-9, 1), new SizeGrid(1, 1), new SizingOptions(),
-            ReachableRatios.Of(SeriesParallel.StepDown(2)), Overlay.Of("Both", [SeriesParallel.StepDown(2), Ladder.StepDown(3)]), FamilyCatalogue.All, new FamilyOptions(),
+            ReachableRatios.Of(SeriesParallel.StepDown(2)), Overlay.Of("Both", [SeriesParallel.StepDown(2), Ladder.StepDown(3)]), FamilyCatalogue.All, new FamilyRequest(FamilyCatalogue.All[0], [3], IsStepUp: true), new FamilyOptions(),
             Findings(), new PageFigure("a", "b"), new PageColumn("a", IsFigure: false), new PageCell("a"),
         ];
     }
