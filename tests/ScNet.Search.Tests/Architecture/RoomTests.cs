@@ -10,7 +10,7 @@ namespace ScNet.Search.Tests.Architecture;
 public sealed partial class RoomTests
 {
     // in the order in which they may use one another
-    private static readonly string[] s_rooms = ["LoopSpaces", "Networks", "Pairs", "Atlases", "Shards", "Queries", "Pages"];
+    private static readonly string[] s_rooms = ["LoopSpaces", "Networks", "Pairs", "Triples", "Atlases", "Shards", "Queries", "Pages"];
 
     public static TheoryData<string> Rooms => [.. s_rooms];
 

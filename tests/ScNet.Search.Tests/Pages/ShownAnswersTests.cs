@@ -1,6 +1,9 @@
 using Fractions;
 using ScNet.Results.Pages;
 using ScNet.Search.Pages;
+using ScNet.Search.Shards;
+using ScNet.Search.Tests.Shards;
+using ScNet.Search.Triples;
 
 namespace ScNet.Search.Tests.Pages;
 
@@ -14,7 +17,9 @@ public class ShownAnswersTests
     [Fact]
     public void Every_type_of_result_and_every_list_of_it_shows_as_a_page()
     {
-        object[] roots = [s_two, s_third, s_none, s_two.Front(new Fraction(1, 2)), CapacitorMap.All(2).First()];
+        using ShardFolder shards = new();
+        ShardRun part = ShardRun.Of(new AtlasShard(1, 1, 1), shards.Parts);
+        object[] roots = [part, shards.Merge(), ThreePhaseAtlas.Of(2), s_two, s_third, s_none, s_two.Front(new Fraction(1, 2)), CapacitorMap.All(2).First()];
         IReadOnlyDictionary<Type, List<object>> found = ShownTypes.Reached(roots, typeof(Atlas).Assembly);
         Assert.Empty(ShownTypes.ThatShouldShow(typeof(Atlas).Assembly).Except(found.Keys));
         string faults = string.Join('\n', found.Where(f => ShownTypes.ThatShouldShow(f.Key.Assembly).Contains(f.Key)).SelectMany(f => ShownTypes.Faults(f.Key, f.Value[0])));
