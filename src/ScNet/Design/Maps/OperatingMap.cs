@@ -83,8 +83,8 @@ public sealed class OperatingMap
     /// <param name="outputVolts">Output voltages in volts (V) to be held.</param>
     /// <param name="loadAmperes">Load currents in amperes (A), above zero.</param>
     /// <param name="threads">The number of threads at most; 0 for as many as there are processors.</param>
-    /// <param name="cancellationToken">Ends the work early.</param>
     /// <param name="progress">Is told the share that is done, from 0 to 1, from any thread; null for nobody.</param>
+    /// <param name="cancellationToken">Ends the work early.</param>
     /// <exception cref="ArgumentException">A list is empty, or there are too many modes.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A voltage or current is not finite and positive.</exception>
     /// <exception cref="OperationCanceledException">It was ended early.</exception>
@@ -94,8 +94,8 @@ public sealed class OperatingMap
         IReadOnlyList<double> outputVolts,
         IReadOnlyList<double> loadAmperes,
         int threads = 0,
-        CancellationToken cancellationToken = default,
-        IProgress<double>? progress = null)
+        IProgress<double>? progress = null,
+        CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(modes);
         RequireAll(inputVolts, nameof(inputVolts));

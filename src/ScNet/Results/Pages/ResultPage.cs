@@ -85,6 +85,7 @@ public static class ResultPage
 
     // results that have pages of their own: what makes one page of all, or each below the other
     [RequiresUnreferencedCode("Asks for pages and reads the properties of objects.")]
+    [UnconditionalSuppressMessage("AOT", "IL3050", Justification = "What has a page is a class, and arrays of classes share their code.")]
     private static Page OfList(IEnumerable list)
     {
         object?[] items = [.. list.Cast<object?>()];

@@ -103,7 +103,7 @@ public sealed class OperatingMapTests
     {
         using CancellationTokenSource ended = new();
         ended.Cancel();
-        Assert.ThrowsAny<OperationCanceledException>(() => OperatingMap.Of(InventedGears.All, s_inputs, s_outputs, s_loads, 0, ended.Token));
+        Assert.ThrowsAny<OperationCanceledException>(() => OperatingMap.Of(InventedGears.All, s_inputs, s_outputs, s_loads, cancellationToken: ended.Token));
         Assert.Throws<ArgumentException>(() => OperatingMap.Of([], s_inputs, s_outputs, s_loads));
         Assert.Throws<ArgumentException>(() => OperatingMap.Of(InventedGears.All, [], s_outputs, s_loads));
         Assert.Throws<ArgumentOutOfRangeException>(() => OperatingMap.Of(InventedGears.All, [-1], s_outputs, s_loads));
