@@ -11,7 +11,7 @@ internal static class ReasonOfNone
     /// <summary>A ratio that no network of so many capacitors makes; null where all are made.</summary>
     public static string? Without(SynthesisRequest request, ModeCandidates[] modes, RatioCandidates[] found)
     {
-        string[] missing = [.. modes.Where(m => m.Pairs.Count == 0).Select(m => m.Wanted.Ratio.ToString())];
+        string[] missing = [.. modes.Where(m => m.Pairs.Count == 0).Select(m => Quantity.Exact(m.Wanted.Ratio).ToString())];
         return missing.Length == 0
             ? null
             : $"no network of {Capacitors(request)} makes {string.Join(" or ", missing)} in two phases: of so many, no ratio has a numerator or denominator above {found[0].LargestTerm}";

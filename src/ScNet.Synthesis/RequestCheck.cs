@@ -12,17 +12,17 @@ internal static class RequestCheck
             throw new ArgumentException("Expected at least one ratio, each once, finite and not zero.", nameof(request));
         }
 
-        InRange(request.CapacitorCount is >= 1 and <= SynthesisRequest.MostCapacitors, $"1 to {SynthesisRequest.MostCapacitors} capacitors", request.CapacitorCount);
-        InRange(request.LargestStack is >= 1 and <= SynthesisRequest.DeepestStack, $"1 to {SynthesisRequest.DeepestStack} devices in a stack", request.LargestStack);
-        InRange(double.IsFinite(request.LargestEffort) && request.LargestEffort > 0, "a positive effort", request.LargestEffort);
-        InRange(Enum.IsDefined(request.Cost), "a known cost", request.Cost);
+        InRange(nameof(request), request.CapacitorCount is >= 1 and <= SynthesisRequest.MostCapacitors, $"1 to {SynthesisRequest.MostCapacitors} capacitors", request.CapacitorCount);
+        InRange(nameof(request), request.LargestStack is >= 1 and <= SynthesisRequest.DeepestStack, $"1 to {SynthesisRequest.DeepestStack} devices in a stack", request.LargestStack);
+        InRange(nameof(request), double.IsFinite(request.LargestEffort) && request.LargestEffort > 0, "a positive effort", request.LargestEffort);
+        InRange(nameof(request), Enum.IsDefined(request.Cost), "a known cost", request.Cost);
         foreach (WantedRatio wanted in request.Ratios)
         {
-            InRange(IsVoltage(wanted.HighestInputVolts), "a positive input voltage", wanted.HighestInputVolts);
+            InRange(nameof(request), IsVoltage(wanted.HighestInputVolts), "a positive input voltage", wanted.HighestInputVolts);
         }
 
-        InRange(request.SwitchRatingVolts is not { } switches || IsVoltage(switches), "a positive rating of switches", request.SwitchRatingVolts);
-        InRange(request.CapacitorRatingVolts is not { } capacitors || IsVoltage(capacitors), "a positive rating of capacitors", request.CapacitorRatingVolts);
+        InRange(nameof(request), request.SwitchRatingVolts is not { } switches || IsVoltage(switches), "a positive rating of switches", request.SwitchRatingVolts);
+        InRange(nameof(request), request.CapacitorRatingVolts is not { } capacitors || IsVoltage(capacitors), "a positive rating of capacitors", request.CapacitorRatingVolts);
         if (request.SwitchRatingVolts is null && (request.Cost != SynthesisCost.Switches || request.LargestStack != 1))
         {
             throw new ArgumentException("Expected a rating of switches, as devices are to be stacked or counted.", nameof(request));
@@ -31,11 +31,11 @@ internal static class RequestCheck
 
     private static bool IsVoltage(double volts) => volts is >= 1e-60 and <= 1e60;
 
-    private static void InRange(bool holds, string expected, object? actual)
+    private static void InRange(string parameter, bool holds, string expected, object? actual)
     {
         if (!holds)
         {
-            throw new ArgumentOutOfRangeException("request", actual, $"Expected {expected}.");
+            throw new ArgumentOutOfRangeException(parameter, actual, $"Expected {expected}.");
         }
     }
 }

@@ -1,6 +1,5 @@
 using ScNet.Reporting.Html;
 using ScNet.Reporting.Tests.Charts;
-using ScNet.Results.Pages;
 
 namespace ScNet.Reporting.Tests;
 

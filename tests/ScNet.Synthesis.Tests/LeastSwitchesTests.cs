@@ -65,7 +65,7 @@ public class LeastSwitchesTests
                 {
                     if (SearchedNetwork.TryCreate([a, b], SwitchLayout.LowestBlocking, out SearchedNetwork? network))
                     {
-                        networks.Add(network.ToConverter(ratio.ToString()));
+                        networks.Add(network.ToConverter(ratio.ToString(System.Globalization.CultureInfo.InvariantCulture)));
                     }
                 }
             }

@@ -56,7 +56,7 @@ public static class FindTable
 
     private static Figure<FoundNetwork> Measure(string key, NetworkMeasure measure) => new(key, f => Quantity.Exact(f.Network.Measures.Value(measure)));
 
-    private static object? Limit(Fraction? share) => share is { } limit ? Quantity.Exact(limit) : null;
+    private static Quantity? Limit(Fraction? share) => share is { } limit ? Quantity.Exact(limit) : null;
 
     private static KeyValuePair<string, object?>[] Switch(NetworkSwitch planned) =>
     [

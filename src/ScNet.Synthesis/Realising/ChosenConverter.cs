@@ -38,7 +38,7 @@ internal static class ChosenConverter
         for (int m = 0; m < choice.Modes.Count; m++)
         {
             bool[][] closed = [.. choice.Modes[m].Select(state => Closed(state, switches, nodes, terminals))];
-            builder.Mode(request.Ratios[m].Ratio.ToString(), [.. switches
+            builder.Mode(Quantity.Exact(request.Ratios[m].Ratio).ToString(), [.. switches
                 .Select((_, s) => (Numbered("s", s), PhaseSet.Of([.. Enumerable.Range(1, 2).Where(phase => closed[phase - 1][s])])))
                 .Where(s => s.Item2.Count > 0)]);
         }

@@ -1,3 +1,4 @@
+using System.Collections.ObjectModel;
 using Google.OrTools.Sat;
 using ScNet.Synthesis.Candidates;
 
@@ -21,7 +22,7 @@ internal sealed class ModeVariables
             StatesOf(model, candidates, [.. candidates.Pairs.Select(p => p.Second)], pairs)]);
     }
 
-    private static IReadOnlyList<(PhaseState, BoolVar)> StatesOf(CpModel model, ModeCandidates candidates, int[] groupOfPair, BoolVar[] pairs)
+    private static ReadOnlyCollection<(PhaseState, BoolVar)> StatesOf(CpModel model, ModeCandidates candidates, int[] groupOfPair, BoolVar[] pairs)
     {
         List<(PhaseState, BoolVar)> states = [];
         foreach (IGrouping<int, BoolVar> group in pairs.Select((pair, p) => (pair, p)).GroupBy(x => groupOfPair[x.p], x => x.pair))

@@ -151,11 +151,11 @@ public class AtlasAnswerTests
     private static Fraction Sum(IEnumerable<Quantity> charges) => charges.Aggregate(Fraction.Zero, (sum, q) => sum + q.ToFraction().Abs());
 
     private static AtlasQuery Query(string ratio, int capacitors, string? switchVoltage = null, string? capacitorVoltage = null, int? switches = null, NetworkMeasure objective = NetworkMeasure.SwitchChargeVoltage) =>
-        new(Fraction.FromString(ratio))
+        new(Fraction.FromString(ratio, System.Globalization.CultureInfo.InvariantCulture))
         {
             CapacitorCount = capacitors,
-            HighestSwitchVoltage = switchVoltage is null ? null : Fraction.FromString(switchVoltage),
-            HighestCapacitorVoltage = capacitorVoltage is null ? null : Fraction.FromString(capacitorVoltage),
+            HighestSwitchVoltage = switchVoltage is null ? null : Fraction.FromString(switchVoltage, System.Globalization.CultureInfo.InvariantCulture),
+            HighestCapacitorVoltage = capacitorVoltage is null ? null : Fraction.FromString(capacitorVoltage, System.Globalization.CultureInfo.InvariantCulture),
             MostSwitches = switches,
             Objective = objective,
         };

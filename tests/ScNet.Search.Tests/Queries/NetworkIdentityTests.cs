@@ -87,5 +87,5 @@ public class NetworkIdentityTests
     [InlineData("1/4", 3, "series-parallel 4")]
     [InlineData("1/2", 1, "doubler 1")]
     public void Families_stand_in_the_answers(string ratio, int capacitors, string family) => Assert.Contains(
-        family, AtlasAnswer.Of(new AtlasQuery(Fractions.Fraction.FromString(ratio)) { CapacitorCount = capacitors }).Networks.SelectMany(n => n.Families));
+        family, AtlasAnswer.Of(new AtlasQuery(Fractions.Fraction.FromString(ratio, System.Globalization.CultureInfo.InvariantCulture)) { CapacitorCount = capacitors }).Networks.SelectMany(n => n.Families));
 }

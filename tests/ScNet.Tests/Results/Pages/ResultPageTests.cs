@@ -143,6 +143,6 @@ public sealed class ResultPageTests
 
     private sealed class Braces
     {
-        public string Text => "Braces { Text = }";
+        public string Text { get; } = "Braces { Text = }";
     }
 }
