@@ -30,7 +30,7 @@ internal static class GatesCommand
             command.Options.Add(option);
         }
 
-        ResultOutput writer = ResultOutput.AddTo(command);
+        ResultOutput writer = ResultOutput.Sorting(command, GatePage.Columns, ResultTable.GateColumns);
         command.Validators.Add(result => Check(result, inputs, drive, gateRating, pType));
         command.SetAction(parsed =>
         {

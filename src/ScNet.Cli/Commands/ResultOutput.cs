@@ -47,9 +47,10 @@ internal sealed class ResultOutput
     /// <summary>The form that was asked for.</summary>
     public string Form(ParseResult parsed) => parsed.GetRequiredValue(_format);
 
-    /// <summary>Writes a result whose pages have an order of their own.</summary>
+    /// <summary>Writes a result whose pages have an order of their own, or that of the column that was asked for in each of their tables.</summary>
     /// <returns>Whether the form is text, JSON or CSV; another is the command's to write.</returns>
-    public bool Write(ParseResult parsed, Func<ResultTable> table, IEnumerable<Page> pages) => Write(parsed, table, _ => pages);
+    public bool Write(ParseResult parsed, Func<ResultTable> table, IEnumerable<Page> pages) =>
+        Write(parsed, table, _ => _sort is null ? pages : pages.Select(p => _sort.Sorted(parsed, p)));
 
     /// <summary>Writes rows: the table, or the page of the rows in the order asked for; none where no row has anything to show.</summary>
     public bool Write<T>(ParseResult parsed, Func<ResultTable> table, IReadOnlyList<ResultRow<T>> rows, Func<IEnumerable<ResultRow<T>>, Page> page)

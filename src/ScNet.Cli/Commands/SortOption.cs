@@ -60,5 +60,9 @@ internal sealed class SortOption
     public ResultTable Sorted(ParseResult parsed, ResultTable table) =>
         Key(parsed.CommandResult) is { } key ? table.Sorted(key, parsed.GetValue(_descending)) : table;
 
+    /// <summary>The page with its tables in the order asked for.</summary>
+    public Page Sorted(ParseResult parsed, Page page) =>
+        Key(parsed.CommandResult) is { } key ? page.Sorted(key, parsed.GetValue(_descending)) : page;
+
     private string KeyOf(string text) => _headings.FirstOrDefault(h => h.Heading == text)?.Key ?? text;
 }

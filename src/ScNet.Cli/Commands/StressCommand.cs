@@ -19,7 +19,7 @@ internal static class StressCommand
             Description = "Takes floating nodes to keep what they had, as if open switches did not leak.",
         };
         command.Options.Add(held);
-        ResultOutput writer = ResultOutput.AddTo(command);
+        ResultOutput writer = ResultOutput.Sorting(command, StressPage.Columns, ResultTable.StressColumns);
         command.SetAction(parsed =>
         {
             if (inputs.Devices(parsed) is not { } devices)

@@ -27,7 +27,7 @@ internal static class TolerancesCommand
             command.Options.Add(option);
         }
 
-        ResultOutput writer = ResultOutput.AddTo(command);
+        ResultOutput writer = ResultOutput.Sorting(command, TolerancePage.Columns, ResultTable.ToleranceColumns);
         command.Validators.Add(result =>
         {
             if (new[] { capacitance, resistance, esr }.All(o => result.GetResult(o) is not { Implicit: false }))

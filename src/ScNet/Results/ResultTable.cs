@@ -48,6 +48,15 @@ public sealed class ResultTable
     /// <summary>The headers of the CSV text of <see cref="OfMap"/>.</summary>
     public static IReadOnlyList<string> MapColumns => MapTable.Columns;
 
+    /// <summary>The headers of the CSV text of <see cref="OfStress"/> without ratings.</summary>
+    public static IReadOnlyList<string> StressColumns { get; } = OfStress(default, []).Columns;
+
+    /// <summary>The headers of the CSV text of <see cref="OfGates"/>.</summary>
+    public static IReadOnlyList<string> GateColumns { get; } = OfGates(default, []).Columns;
+
+    /// <summary>The headers of the CSV text of <see cref="OfTolerances"/>.</summary>
+    public static IReadOnlyList<string> ToleranceColumns { get; } = OfTolerances(new ComponentTolerances(), 0, []).Columns;
+
     /// <summary>The output impedance over frequency, beside both limits and the published estimates.</summary>
     /// <param name="rows">One row per mode and frequency.</param>
     public static ResultTable OfSweep(IEnumerable<ResultRow<ImpedancePoint>> rows) => SweepTable.Of(rows);

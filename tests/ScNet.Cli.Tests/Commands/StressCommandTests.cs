@@ -130,4 +130,22 @@ public sealed class StressCommandTests : IDisposable
         Assert.Equal((0, string.Empty), (run.Code, run.Error));
         return JsonNode.Parse(run.Output)!["rows"]!;
     }
+
+    [Theory]
+    [InlineData("stress --family=ladder_4 --input-voltage 3.6", "element", "switch")]
+    [InlineData("gates --family=ladder_4 --input-voltage 3.6 --gate-voltage 1.8", "switch", "switch")]
+    [InlineData("tolerances --family=ladder_4 --frequency 1e6,1e7 --capacitance 0.1", "hertz", "frequency")]
+    public void Rows_are_sorted_by_a_heading_or_a_column_in_either_direction(string line, string column, string heading)
+    {
+        string[] command = [.. line.Split(' ').Select(word => word.Replace('_', ' '))];
+        Assert.Contains($"by a heading: {heading}", System.Text.RegularExpressions.Regex.Replace(ToolRun.Of(command[0], "--help").Output, @"\s+", " "), StringComparison.Ordinal);
+        string up = ToolRun.Of([.. command, "--sort", heading]).Output;
+        Assert.Equal(up, ToolRun.Of([.. command, "--sort", column]).Output);
+        Assert.NotEqual(up, ToolRun.Of([.. command, "--sort", heading, "--descending"]).Output);
+        string[] csv = ToolRun.Of([.. command, "--sort", column, "--descending", "--format", "csv"]).Output.TrimEnd().Split('\n');
+        int index = Array.IndexOf(csv[0].Split(','), column);
+        string[] cells = [.. csv.Skip(1).Select(row => row.Split(',')[index]).Where(cell => cell.Length > 0)];
+        Assert.True(cells.Distinct().Count() > 1);
+        Assert.Equal(cells.OrderByDescending(c => c, StringComparer.Ordinal), cells);
+    }
 }

@@ -7,6 +7,19 @@ namespace ScNet.Results.Pages;
 /// <summary>What the gate and the body of every switch need, as a person reads it.</summary>
 public static class GatePage
 {
+    private static readonly PageColumn[] s_switches =
+    [
+        new("switch", IsFigure: false, "switch"),
+        new("made of", IsFigure: false, "device"),
+        new("in series", IsFigure: true, "inSeries"),
+        new("drive", IsFigure: true, null, "Gate-source voltage that turns it on"),
+        new("gate from", IsFigure: false, "commonSupplies"),
+        new("body on", IsFigure: false, "bodyNodes"),
+    ];
+
+    /// <summary>The columns of its tables of switches and phases.</summary>
+    public static IReadOnlyList<PageColumn> Columns { get; } = Array.AsReadOnly<PageColumn>([.. s_switches, .. PhaseColumns(namesMode: true)]);
+
     /// <summary>The page of one converter, of all its modes.</summary>
     /// <param name="drive">The gate drive.</param>
     public static Page Of(ConverterGateDrive drive) => Of(GateNeeds.Of(null, drive));
@@ -41,14 +54,7 @@ public static class GatePage
 
     private static PageTable Switches(ConverterGateDrive drive) => new(
         "Switches: what they are made of, what drives the gate in every phase, what takes the body",
-        [
-            new("switch", IsFigure: false, "switch"),
-            new("made of", IsFigure: false, "device"),
-            new("in series", IsFigure: true, "inSeries"),
-            new("drive", IsFigure: true, null, "Gate-source voltage that turns it on"),
-            new("gate from", IsFigure: false, "commonSupplies"),
-            new("body on", IsFigure: false, "bodyNodes"),
-        ],
+        s_switches,
         drive.Switches.Select(s => (IEnumerable<PageCell>)
         [
             s.Rating.Switch.Name,
@@ -59,16 +65,19 @@ public static class GatePage
             s.BodyNodes.Count > 0 ? string.Join(", ", s.BodyNodes) : "none",
         ]));
 
+    private static PageColumn[] PhaseColumns(bool namesMode) =>
+    [
+        new("switch", IsFigure: false, "switch"),
+        .. namesMode ? [new PageColumn("mode", IsFigure: false, "mode")] : Array.Empty<PageColumn>(),
+        new("phase", IsFigure: true, "phase"),
+        new("source", IsFigure: true, "source.maximumPerVoltOfInput"),
+        new("gate", IsFigure: true, "gate.maximumVolts"),
+        new("from (drive per V of input)", IsFigure: false, "supplies"),
+    ];
+
     private static PageTable Phases(ConverterGateDrive drive, GateNeeds needs, bool namesMode) => new(
         "Every phase in which a switch is closed: source in V per V of input, gate level, what gives it",
-        [
-            new("switch", IsFigure: false, "switch"),
-            .. namesMode ? [new PageColumn("mode", IsFigure: false, "mode")] : Array.Empty<PageColumn>(),
-            new("phase", IsFigure: true, "phase"),
-            new("source", IsFigure: true, "source.maximumPerVoltOfInput"),
-            new("gate", IsFigure: true, "gate.maximumVolts"),
-            new("from (drive per V of input)", IsFigure: false, "supplies"),
-        ],
+        PhaseColumns(namesMode),
         drive.Switches.SelectMany(s => needs.OnPhases(s).Select(p => (IEnumerable<PageCell>)
         [
             s.Rating.Switch.Name,

@@ -33,6 +33,15 @@ public sealed class Page
     /// <summary>Whether everything that was asked for has a result; what has none is said on the page.</summary>
     public bool IsComplete { get; }
 
+    /// <summary>The page with the rows of its tables in the order of a column, where they have it; other tables stay as they are.</summary>
+    /// <param name="column">The column's key (<see cref="PageColumn.Key"/>).</param>
+    /// <param name="isDescending">Whether the largest comes first; rows without a value are last either way.</param>
+    public Page Sorted(string column, bool isDescending = false)
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        return new Page(Title, Blocks.Select(b => b is PageTable table ? table.Sorted(column, isDescending) : b), IsComplete);
+    }
+
     /// <summary>
     /// The page as plain text: aligned, "\n" line ends, no blanks at the ends of lines, names that cannot be printed escaped.
     /// A line that is too long goes on below, and so does a table, with the names of its rows in front of each piece: nothing is cut.

@@ -40,6 +40,12 @@ public sealed class PageTable : PageBlock
         ];
     }
 
+    private PageTable(PageTable other, IEnumerable<IReadOnlyList<PageCell>> rows)
+    {
+        (Caption, Columns, NameColumns, Legend) = (other.Caption, other.Columns, other.NameColumns, other.Legend);
+        Rows = [.. rows];
+    }
+
     /// <summary>What the table shows, with the units and conventions of its columns; empty for none.</summary>
     public string Caption { get; }
 
@@ -54,6 +60,20 @@ public sealed class PageTable : PageBlock
 
     /// <summary>What is listed below the table: headings or signs, and what they stand for.</summary>
     public IReadOnlyList<PageFigure> Legend { get; }
+
+    /// <summary>The table with its rows in the order of the first column of a key; itself where it has none.</summary>
+    internal PageTable Sorted(string key, bool isDescending)
+    {
+        int column = Enumerable.Range(0, Columns.Count).FirstOrDefault(c => Columns[c].Key == key, -1);
+        if (column < 0)
+        {
+            return this;
+        }
+
+        // a figure without a number has no value, whatever stands for it
+        object?[] values = [.. Rows.Select(r => r[column]).Select(object? (c) => c.SortValue is { } number ? number : Columns[column].IsFigure ? null : c.Text)];
+        return new PageTable(this, RowOrder.Of(values, isDescending).Select(r => Rows[r]));
+    }
 }
 
 /// <summary>A column of a table.</summary>

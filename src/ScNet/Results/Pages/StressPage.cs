@@ -8,6 +8,9 @@ public static class StressPage
 {
     private const int MostChanges = 20;
 
+    /// <summary>The columns of its tables of elements.</summary>
+    public static IReadOnlyList<PageColumn> Columns { get; } = Array.AsReadOnly<PageColumn>([.. Switches(string.Empty, [], namesMode: false).Columns, .. Capacitors([], namesMode: true).Columns]);
+
     /// <summary>The page of one converter without ratings.</summary>
     /// <param name="stress">Its stress.</param>
     public static Page Of(ConverterStress stress) => Of(RatedStress.Of(null, stress));

@@ -6,6 +6,29 @@ namespace ScNet.Results.Pages;
 /// <summary>How component tolerances spread the output impedance, as a person reads it.</summary>
 public static class TolerancePage
 {
+    private static readonly PageColumn[] s_worstCases =
+    [
+        Ohms("frequency", "hertz"),
+        Ohms("nominal", "nominalOhms"),
+        Ohms("least found", "worstCase.foundMinimumOhms"),
+        Ohms("least certain", "worstCase.boundMinimumOhms"),
+        Ohms("most found", "worstCase.foundMaximumOhms"),
+        Ohms("most certain", "worstCase.boundMaximumOhms"),
+    ];
+
+    private static readonly PageColumn[] s_spreads =
+    [
+        Ohms("frequency", "hertz"),
+        Ohms("mean", "spread.meanOhms"),
+        Ohms("deviation", "spread.standardDeviationOhms", "Standard deviation of the samples"),
+        Ohms("5 %", "spread.quantile05Ohms", "What 5 % of the samples do not exceed"),
+        Ohms("median", "spread.medianOhms"),
+        Ohms("95 %", "spread.quantile95Ohms", "What 95 % of the samples do not exceed"),
+    ];
+
+    /// <summary>The columns of its tables.</summary>
+    public static IReadOnlyList<PageColumn> Columns { get; } = Array.AsReadOnly<PageColumn>([.. s_worstCases, .. s_spreads]);
+
     /// <summary>The page of one mode.</summary>
     /// <param name="tolerances">The tolerances.</param>
     /// <param name="rows">The rows of the mode, at least one: a frequency each.</param>
@@ -40,14 +63,7 @@ public static class TolerancePage
 
     private static PageTable WorstCases(ToleratedMode[] results) => new(
         "Worst case: found is what some values within the tolerances reach, certain what no values leave",
-        [
-            Ohms("frequency", "hertz"),
-            Ohms("nominal", "nominalOhms"),
-            Ohms("least found", "worstCase.foundMinimumOhms"),
-            Ohms("least certain", "worstCase.boundMinimumOhms"),
-            Ohms("most found", "worstCase.foundMaximumOhms"),
-            Ohms("most certain", "worstCase.boundMaximumOhms"),
-        ],
+        s_worstCases,
         results.Select(r => (IEnumerable<PageCell>)
         [
             Cell(r.FrequencyHz, "Hz"),
@@ -60,14 +76,7 @@ public static class TolerancePage
 
     private static PageTable Spreads(ToleratedMode[] results) => new(
         string.Create(CultureInfo.InvariantCulture, $"Spread of {results[0].Spread.SamplesOhms.Count} samples, every element drawn by itself, uniformly within its tolerance"),
-        [
-            Ohms("frequency", "hertz"),
-            Ohms("mean", "spread.meanOhms"),
-            Ohms("deviation", "spread.standardDeviationOhms", "Standard deviation of the samples"),
-            Ohms("5 %", "spread.quantile05Ohms", "What 5 % of the samples do not exceed"),
-            Ohms("median", "spread.medianOhms"),
-            Ohms("95 %", "spread.quantile95Ohms", "What 95 % of the samples do not exceed"),
-        ],
+        s_spreads,
         results.Select(r => (IEnumerable<PageCell>)
         [
             Cell(r.FrequencyHz, "Hz"),

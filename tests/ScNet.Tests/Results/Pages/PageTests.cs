@@ -41,4 +41,18 @@ public sealed class PageTests
         Assert.Equal("per unit & period", section.Descendants("th").Single(h => h.Attribute("title") is not null).Attribute("title")!.Value);
         Assert.Empty(section.Descendants("script"));
     }
+
+    [Fact]
+    public void Every_table_with_the_column_stands_in_its_order_and_others_stay()
+    {
+        PageTable first = new("first", [new("name", IsFigure: false, "name"), new("size", IsFigure: true, "size")], [["a", new("2 V", 2)], ["b", "?"], ["c", new("30 mV", 0.03)]]);
+        PageTable other = new("other", [new("name", IsFigure: false)], [["z"], ["y"]]);
+        Page page = new("page", [first, other], isComplete: false);
+        string Names(Page p) => string.Concat(p.Blocks.OfType<PageTable>().SelectMany(t => t.Rows).Select(r => r[0].Text));
+        Assert.Equal("cabzy", Names(page.Sorted("size")));
+        Assert.Equal("acbzy", Names(page.Sorted("size", isDescending: true)));
+        Assert.Equal("cbazy", Names(page.Sorted("name", isDescending: true)));
+        Assert.Equal("abczy", Names(page.Sorted("none")));
+        Assert.False(page.Sorted("size").IsComplete);
+    }
 }
