@@ -10,7 +10,7 @@ namespace ScNet.Search;
 /// </summary>
 /// <remarks>
 /// A network here fixes all voltages, charges and potentials by topology and uses every capacitor; why the others are
-/// never better, and which measures count, stands in docs/theory/atlas.md. Made afresh rather than read from a file:
+/// left out, and in which measures they are never better, stands in docs/theory/atlas.md. Made afresh rather than read from a file:
 /// times in docs/performance.md.
 /// </remarks>
 public sealed class Atlas

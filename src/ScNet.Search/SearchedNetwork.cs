@@ -17,7 +17,7 @@ public sealed class SearchedNetwork
     {
         Phases = Array.AsReadOnly(phases.ToArray());
         Layout = layout;
-        _planned = SwitchPlan.Of(phases, potentials, NetworkQuantities.TerminalCharges(solution), layout);
+        _planned = SwitchPlan.Of(phases, potentials, NetworkQuantities.ChargesOfTerminals(solution), layout);
         Ratio = new Fraction(solution.Voltages[LoopSpace.OutputColumn], solution.Voltages[LoopSpace.InputColumn]);
         CapacitorVoltages = NetworkQuantities.CapacitorVoltages(solution);
         Charges = NetworkQuantities.CapacitorCharges(solution);
@@ -43,7 +43,7 @@ public sealed class SearchedNetwork
     /// <summary>Per phase the charge into each capacitor's positive plate per unit of charge to the output.</summary>
     public IReadOnlyList<IReadOnlyList<Fraction>> Charges { get; }
 
-    /// <summary>The switches; their number is the fewest that make the wirings.</summary>
+    /// <summary>The switches; in two phases the fewest that make the wirings, in more phases few, as far as one after the other can be shared.</summary>
     public IReadOnlyList<NetworkSwitch> Switches { get; }
 
     /// <summary>What the network asks for.</summary>

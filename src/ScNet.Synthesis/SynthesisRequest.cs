@@ -11,6 +11,10 @@ public sealed record SynthesisRequest(IReadOnlyList<WantedRatio> Ratios, int Cap
     /// <summary>The largest number of devices in a stack that can be asked for.</summary>
     public const int DeepestStack = 8;
 
+    /// <summary>The ratios, each once; a list of its own, which nobody changes.</summary>
+    public IReadOnlyList<WantedRatio> Ratios { get; init => field = value is null ? [] : Array.AsReadOnly([.. value]); } =
+        Ratios is null ? [] : Array.AsReadOnly([.. Ratios]);
+
     /// <summary>What there is to be least of.</summary>
     public SynthesisCost Cost { get; init; }
 

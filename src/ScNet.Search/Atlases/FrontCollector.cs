@@ -1,4 +1,5 @@
 using ScNet.Search.LoopSpaces;
+using ScNet.Search.Networks;
 using ScNet.Search.Pairs;
 
 namespace ScNet.Search.Atlases;
@@ -49,14 +50,11 @@ internal sealed class FrontCollector : IPairVisitor
         NetworkCount++;
         int[] voltages = walk.Voltages;
         Normalise(voltages);
-        if (!Fronts.TryGetValue((voltages[1], voltages[0]), out FrontOfRatio? front))
+        int divisor = Kernel.Integers.Gcd(voltages[0], voltages[1]);
+        (int Output, int Input) ratio = (voltages[1] / divisor, voltages[0] / divisor);
+        if (!Fronts.TryGetValue(ratio, out FrontOfRatio? front))
         {
-            int divisor = Kernel.Integers.Gcd(voltages[0], voltages[1]);
-            (int Output, int Input) ratio = (voltages[1] / divisor, voltages[0] / divisor);
-            if (!Fronts.TryGetValue(ratio, out front))
-            {
-                Fronts.Add(ratio, front = new FrontOfRatio());
-            }
+            Fronts.Add(ratio, front = new FrontOfRatio());
         }
 
         int turns = MovingOrbit.Unpack(walk.Moving.Ways[place], _positions);
@@ -64,8 +62,8 @@ internal sealed class FrontCollector : IPairVisitor
         _movingFrames = FramesOf(walk.Moving.Orbit);
         _fixed.Place(_fixedFrames, voltages, _identity, 0);
         _moving.Place(_movingFrames, voltages, _positions, turns);
-        TerminalCharges(_charges.Fixed, _fixedCharges);
-        TerminalCharges(_charges.Moving, _movingCharges);
+        TerminalCharges.Write<int>(_charges.Fixed, _fixedCharges);
+        TerminalCharges.Write<int>(_charges.Moving, _movingCharges);
         PairSums sums = PairSums.Of(voltages, _charges);
         for (int f = 0; f < _fixed.Count; f++)
         {
@@ -116,18 +114,6 @@ internal sealed class FrontCollector : IPairVisitor
         for (int b = 0; b < voltages.Length; b++)
         {
             voltages[b] /= divisor;
-        }
-    }
-
-    private static void TerminalCharges(int[] branches, int[] terminals)
-    {
-        terminals[Terminals.Input] = branches[LoopSpace.InputColumn];
-        terminals[Terminals.Output] = branches[LoopSpace.OutputColumn];
-        terminals[Terminals.Reference] = -branches[LoopSpace.InputColumn] - branches[LoopSpace.OutputColumn];
-        for (int c = 0; c < branches.Length - LoopSpace.FirstCapacitorColumn; c++)
-        {
-            terminals[Terminals.PositivePlate(c)] = branches[LoopSpace.FirstCapacitorColumn + c];
-            terminals[Terminals.BottomPlate(c)] = -branches[LoopSpace.FirstCapacitorColumn + c];
         }
     }
 

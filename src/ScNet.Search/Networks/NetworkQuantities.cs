@@ -7,18 +7,10 @@ namespace ScNet.Search.Networks;
 internal static class NetworkQuantities
 {
     /// <summary>Per phase the charge that each terminal's branch takes from its node.</summary>
-    public static long[][] TerminalCharges(NetworkSolution solution) => [.. solution.Charges.Select(phase =>
+    public static long[][] ChargesOfTerminals(NetworkSolution solution) => [.. solution.Charges.Select(phase =>
     {
         long[] charges = new long[Terminals.Count(phase.Count - LoopSpace.FirstCapacitorColumn)];
-        charges[Terminals.Input] = phase[LoopSpace.InputColumn];
-        charges[Terminals.Output] = phase[LoopSpace.OutputColumn];
-        charges[Terminals.Reference] = -phase[LoopSpace.InputColumn] - phase[LoopSpace.OutputColumn];
-        for (int c = 0; c < phase.Count - LoopSpace.FirstCapacitorColumn; c++)
-        {
-            charges[Terminals.PositivePlate(c)] = phase[LoopSpace.FirstCapacitorColumn + c];
-            charges[Terminals.BottomPlate(c)] = -phase[LoopSpace.FirstCapacitorColumn + c];
-        }
-
+        TerminalCharges.Write<long>([.. phase], charges);
         return charges;
     })];
 

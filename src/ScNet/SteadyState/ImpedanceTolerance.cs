@@ -45,6 +45,7 @@ public static class ImpedanceTolerance
     /// <param name="cancellationToken">Stops the run.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency or the sample count is not positive.</exception>
     /// <exception cref="OperationCanceledException">The run was stopped.</exception>
+    /// <exception cref="ScNetException">The converter has inductors (<see cref="DiagnosticCodes.InductorsUnsupported"/>), or the network is too large.</exception>
     public static ImpedanceDistribution MonteCarlo(
         ModeAnalysis analysis,
         double frequencyHz,
@@ -57,6 +58,7 @@ public static class ImpedanceTolerance
         ArgumentNullException.ThrowIfNull(analysis);
         ArgumentNullException.ThrowIfNull(tolerances);
         ArgumentOutOfRangeException.ThrowIfLessThan(sampleCount, 1);
+        InductorSupport.Refuse(analysis.Converter, "The spread of the output impedance within tolerances");
         double nominal = OutputImpedance.Of(analysis).Ohms(frequencyHz);
         var samples = new double[sampleCount];
         int blocks = ((sampleCount - 1) / BlockSize) + 1;

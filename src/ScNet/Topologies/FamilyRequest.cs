@@ -9,6 +9,9 @@ namespace ScNet.Topologies;
 /// <param name="IsStepUp">Whether the converter runs the other way.</param>
 public sealed record FamilyRequest(Family Family, IReadOnlyList<int> Numbers, bool IsStepUp)
 {
+    /// <summary>One number per parameter of the form; a list of its own, which nobody changes.</summary>
+    public IReadOnlyList<int> Numbers { get; init => field = Array.AsReadOnly([.. value]); } = Array.AsReadOnly([.. Numbers]);
+
     /// <summary>The word that asks for the other direction.</summary>
     public const string StepUp = "--step-up";
 

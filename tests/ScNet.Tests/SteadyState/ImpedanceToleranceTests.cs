@@ -131,6 +131,9 @@ public sealed class ImpedanceToleranceTests
     {
         ModeAnalysis stage = Analysis(InductiveStages.StepDown(new Fraction(1, 4)).Build());
         ScNetException refusal = Assert.Throws<ScNetException>(() => ImpedanceTolerance.WorstCase(stage, 1e6, new ComponentTolerances(0.1)));
+        Assert.Equal(
+            DiagnosticCodes.InductorsUnsupported,
+            Assert.Single(Assert.Throws<ScNetException>(() => ImpedanceTolerance.MonteCarlo(stage, 1e6, new ComponentTolerances(0.1), 10, 1)).Diagnostics).Code);
         Assert.Equal((DiagnosticCodes.InductorsUnsupported, "coil"), (Assert.Single(refusal.Diagnostics).Code, Assert.Single(refusal.Diagnostics[0].Elements)));
     }
 
