@@ -38,7 +38,7 @@ internal static class ReasonOfNone
 
     /// <summary>Why ratios that are made alone cannot be made together.</summary>
     public static string Together(SynthesisRequest request) =>
-        $"each ratio alone can be made with {Capacitors(request)}, but no set of switches within the limits makes all of them";
+        $"each ratio alone can be made with {Capacitors(request)}, but no set of switches within the limits makes all of them{(request.HoldsAtChanges ? " and holds at changes between them" : "")}";
 
     // the lowest highest voltage of a switch, by halving among all voltages that occur
     private static Fraction? LowestPeak(SynthesisRequest request, ModeCandidates mode, CancellationToken cancellation)

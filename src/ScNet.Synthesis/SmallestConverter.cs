@@ -70,7 +70,7 @@ public static class SmallestConverter
         // names and directions of capacitors are free, so that one ratio takes one network of each kind: the one with fewest
         int rarest = Array.IndexOf(modes, modes.MinBy(m => m.Pairs.Count));
         ModeCandidates[] named = [.. modes.Select((m, i) => i == rarest ? m.OneOfEachKind() : m)];
-        SynthesisModel model = SynthesisModel.Of(request.CapacitorCount, named, steps, request.BlocksOneWay);
+        SynthesisModel model = SynthesisModel.Of(request.CapacitorCount, named, steps, request.BlocksOneWay, request.HoldsAtChanges && named.Length > 1);
         SolvedModel solved = SolvedModel.Of(model, bound, request.LargestEffort - effort, cancellation);
         effort += solved.Effort;
         if (solved.Choice is null)
@@ -83,7 +83,7 @@ public static class SmallestConverter
         Choice choice = solved.Choice.Thinned();
         Converter converter = ChosenConverter.Of(name, request, choice);
         ConverterStress stress = ConverterCheck.Of(converter, request);
-        int[] devices = [.. stress.Switches.Select(s => ConverterCheck.DevicesOf(s, steps))];
+        int[] devices = [.. ConverterCheck.Devices(stress, request, steps)];
         int cost = devices.Sum(d => steps.Costs.Take(d).Sum());
         if (cost < solved.Bound || (solved.IsSettled && cost > solved.Bound))
         {

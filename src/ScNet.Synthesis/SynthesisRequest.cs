@@ -1,3 +1,5 @@
+using ScNet.Stress;
+
 namespace ScNet.Synthesis;
 
 /// <summary>What a reconfigurable converter of two phases is to do, and within what limits.</summary>
@@ -29,6 +31,12 @@ public sealed record SynthesisRequest(IReadOnlyList<WantedRatio> Ratios, int Cap
 
     /// <summary>Whether every switch is to block in one direction only, over all phases of all ratios, so that a single transistor with its body diode does.</summary>
     public bool BlocksOneWay { get; init; }
+
+    /// <summary>
+    /// Whether ratings of switches, and their one direction where it is asked for, also hold right after a change from any
+    /// ratio to any other, while the capacitors still have the voltages of the old one: see <see cref="ConverterStress.Changes"/>.
+    /// </summary>
+    public bool HoldsAtChanges { get; init; }
 
     /// <summary>
     /// The most work in deterministic units of the solver, roughly seconds of one core; the same number gives the same

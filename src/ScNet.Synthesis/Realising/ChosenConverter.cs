@@ -11,7 +11,8 @@ internal static class ChosenConverter
     /// <summary>The converter; a mode bears its ratio as name.</summary>
     /// <remarks>
     /// In each phase the switches whose ends are at one potential are closed, but none that would close a mesh of
-    /// switches: that joins what the networks ask for, and puts capacitors to work that they leave idle.
+    /// switches: that joins what the networks ask for, and puts capacitors to work that they leave idle. Where the choice
+    /// says what is closed, as changes of ratio make a difference, no more is.
     /// </remarks>
     public static Converter Of(string name, SynthesisRequest request, Choice choice)
     {
@@ -37,7 +38,9 @@ internal static class ChosenConverter
 
         for (int m = 0; m < choice.Modes.Count; m++)
         {
-            bool[][] closed = [.. choice.Modes[m].Select(state => Closed(state, switches, nodes, terminals))];
+            bool[][] closed = [.. choice.Modes[m].Select((state, j) => choice.Closings is { } closings
+                ? Array.ConvertAll(switches, s => closings.Closed[m][j].Contains(s))
+                : Closed(state, switches, nodes, terminals))];
             builder.Mode(Quantity.Exact(request.Ratios[m].Ratio).ToString(), [.. switches
                 .Select((_, s) => (Numbered("s", s), PhaseSet.Of([.. Enumerable.Range(1, 2).Where(phase => closed[phase - 1][s])])))
                 .Where(s => s.Item2.Count > 0)]);

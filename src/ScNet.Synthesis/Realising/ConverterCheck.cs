@@ -25,10 +25,17 @@ internal static class ConverterCheck
             Intervals.Point(request.Ratios[0].HighestInputVolts),
             inputVoltsOfModes: request.Ratios.Select((r, m) => (converter.Modes[m].Name, r)).ToDictionary(x => x.Name, x => Intervals.Point(x.r.HighestInputVolts)));
         DeviceSteps steps = DeviceSteps.Of(request);
-        foreach (SwitchStress found in stress.Switches)
+        foreach (SwitchStress found in Asked(stress, request))
         {
             Require(found.IsDetermined && DevicesOf(found, steps) <= steps.Costs.Count, $"switch '{found.Switch.Name}' blocks {found}");
-            Require(!request.BlocksOneWay || !found.BlocksBothWays, $"switch '{found.Switch.Name}' blocks both ways");
+        }
+
+        foreach (Switch @switch in converter.Switches)
+        {
+            SwitchStress[] open = [stress.Switches[@switch.Name], .. IncludesChanges(request) ? stress.Changes.Select(c => c.OpenSwitches[@switch.Name]) : []];
+            Require(
+                !request.BlocksOneWay || open.All(o => o.PeakPositive is null) || open.All(o => o.PeakNegative is null),
+                $"switch '{@switch.Name}' blocks both ways");
         }
 
         foreach (CapacitorStress found in stress.Capacitors)
@@ -41,8 +48,16 @@ internal static class ConverterCheck
         return stress;
     }
 
-    /// <summary>The devices of a switch.</summary>
-    public static int DevicesOf(SwitchStress stress, DeviceSteps steps) => Math.Max(1, stress.Peak is { } peak ? steps.Devices(peak.ExactVolts) : 0);
+    /// <summary>The devices of each switch.</summary>
+    public static IEnumerable<int> Devices(ConverterStress stress, SynthesisRequest request, DeviceSteps steps) =>
+        stress.Switches.Select(s => Asked(stress, request).Where(a => a.Switch == s.Switch).Max(a => DevicesOf(a, steps)));
+
+    private static IEnumerable<SwitchStress> Asked(ConverterStress stress, SynthesisRequest request) =>
+        IncludesChanges(request) ? stress.Switches.Concat(stress.SwitchesAtChanges) : stress.Switches;
+
+    private static bool IncludesChanges(SynthesisRequest request) => request.HoldsAtChanges && request.Ratios.Count > 1;
+
+    private static int DevicesOf(SwitchStress stress, DeviceSteps steps) => Math.Max(1, stress.Peak is { } peak ? steps.Devices(peak.ExactVolts) : 0);
 
     private static void Require(bool holds, string what)
     {

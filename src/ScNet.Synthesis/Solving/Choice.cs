@@ -7,9 +7,17 @@ namespace ScNet.Synthesis.Solving;
 /// <param name="Modes">Per ratio and phase the wiring with its potentials.</param>
 internal sealed record Choice(IReadOnlyList<SwitchPlace> Places, IReadOnlyList<IReadOnlyList<PhaseState>> Modes)
 {
+    /// <summary>What is wired and what is closed, where changes of ratio make a difference; null where it is as you like.</summary>
+    public Closings? Closings { get; init; }
+
     /// <summary>The same without places that no node needs, the later ones going first.</summary>
     public Choice Thinned()
     {
+        if (Closings is { } closings)
+        {
+            return this with { Places = Array.AsReadOnly<SwitchPlace>([.. Places.Where(p => closings.Wires.Contains(p) || closings.Closed.Any(m => m.Any(c => c.Contains(p))))]) };
+        }
+
         List<SwitchPlace> kept = [.. Places];
         int[] blocks = [.. Modes.SelectMany(m => m).SelectMany(s => s.Blocks).Distinct()];
         for (int e = kept.Count - 1; e >= 0; e--)
@@ -26,5 +34,5 @@ internal sealed record Choice(IReadOnlyList<SwitchPlace> Places, IReadOnlyList<I
     }
 
     /// <summary>Whether a place needs no switch, as its ends are at one potential in every phase of every ratio.</summary>
-    public bool IsWire(SwitchPlace place) => Modes.All(m => m.All(s => s.Potentials[place.First] == s.Potentials[place.Second]));
+    public bool IsWire(SwitchPlace place) => Closings?.Wires.Contains(place) ?? Modes.All(m => m.All(s => s.Potentials[place.First] == s.Potentials[place.Second]));
 }

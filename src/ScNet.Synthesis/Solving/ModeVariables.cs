@@ -7,7 +7,18 @@ namespace ScNet.Synthesis.Solving;
 /// <summary>The choice of one ratio's network: a pair of loop spaces, and a wiring of each.</summary>
 internal sealed class ModeVariables
 {
-    private ModeVariables(IReadOnlyList<(PhaseState, BoolVar)>[] states) => States = states;
+    private ModeVariables(ModeCandidates candidates, BoolVar[] pairs, IReadOnlyList<(PhaseState, BoolVar)>[] states)
+    {
+        Candidates = candidates;
+        Pairs = Array.AsReadOnly(pairs);
+        States = states;
+    }
+
+    /// <summary>The networks of the ratio.</summary>
+    public ModeCandidates Candidates { get; }
+
+    /// <summary>Per pair of loop spaces whether it is chosen.</summary>
+    public IReadOnlyList<BoolVar> Pairs { get; }
 
     /// <summary>Per phase the states that can be chosen.</summary>
     public IReadOnlyList<IReadOnlyList<(PhaseState State, BoolVar Chosen)>> States { get; }
@@ -17,7 +28,7 @@ internal sealed class ModeVariables
     {
         BoolVar[] pairs = [.. candidates.Pairs.Select(_ => model.NewBoolVar(""))];
         model.AddExactlyOne(pairs);
-        return new ModeVariables([
+        return new ModeVariables(candidates, pairs, [
             StatesOf(model, candidates, [.. candidates.Pairs.Select(p => p.First)], pairs),
             StatesOf(model, candidates, [.. candidates.Pairs.Select(p => p.Second)], pairs)]);
     }

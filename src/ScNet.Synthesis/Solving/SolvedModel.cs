@@ -1,3 +1,4 @@
+using System.Collections.ObjectModel;
 using System.Globalization;
 using Google.OrTools.Sat;
 using ScNet.Synthesis.Candidates;
@@ -71,7 +72,27 @@ internal sealed record SolvedModel(bool IsSettled, Choice? Choice, int Bound, do
 
     private static void Allow(Constraint allowance, int cost) => allowance.Proto.Linear.Domain[1] = cost;
 
+    // what violates changes of ratio is forbidden and the question asked again
     private static (CpSolverStatus Status, Choice? Choice, double Effort, int Proved) Solve(SynthesisModel model, double effort, CancellationToken cancellation)
+    {
+        double spent = 0;
+        while (true)
+        {
+            (CpSolverStatus status, Choice? choice, double work, int proved, bool isAccepted) = SolveOnce(model, effort - spent, cancellation);
+            spent += work;
+            if (isAccepted)
+            {
+                return (status, choice, spent, proved);
+            }
+
+            if (spent >= effort)
+            {
+                return (CpSolverStatus.Unknown, null, spent, proved);
+            }
+        }
+    }
+
+    private static (CpSolverStatus Status, Choice? Choice, double Effort, int Proved, bool IsAccepted) SolveOnce(SynthesisModel model, double effort, CancellationToken cancellation)
     {
         cancellation.ThrowIfCancellationRequested();
 
@@ -91,11 +112,22 @@ internal sealed record SolvedModel(bool IsSettled, Choice? Choice, int Bound, do
         }
 
         bool isSolved = status is CpSolverStatus.Optimal or CpSolverStatus.Feasible;
-        return (status, isSolved ? Read(model, solver) : null, solver.Response!.DeterministicTime, isSolved ? (int)Math.Ceiling(solver.BestObjectiveBound - 1e-6) : 0);
+        Choice? choice = isSolved ? Read(model, solver) : null;
+        return (
+            status,
+            choice,
+            solver.Response!.DeterministicTime,
+            isSolved ? (int)Math.Ceiling(solver.BestObjectiveBound - 1e-6) : 0,
+            choice is null || model.Changes is null || model.Changes.Accept(choice, solver));
     }
 
-    private static Choice Read(SynthesisModel model, CpSolver solver) => new(
-        Array.AsReadOnly<SwitchPlace>([.. model.Places.Where((_, e) => solver.BooleanValue(model.Exists[e]))]),
-        Array.AsReadOnly<IReadOnlyList<PhaseState>>([.. model.Modes.Select(mode => Array.AsReadOnly<PhaseState>(
-            [.. mode.States.Select(phase => phase.First(s => solver.BooleanValue(s.Chosen)).State)]))]));
+    private static Choice Read(SynthesisModel model, CpSolver solver)
+    {
+        ReadOnlyCollection<IReadOnlyList<PhaseState>> modes = Array.AsReadOnly<IReadOnlyList<PhaseState>>([.. model.Modes.Select(mode => Array.AsReadOnly<PhaseState>(
+            [.. mode.States.Select(phase => phase.First(s => solver.BooleanValue(s.Chosen)).State)]))]);
+        return new Choice(Array.AsReadOnly<SwitchPlace>([.. model.Places.Where((_, e) => solver.BooleanValue(model.Exists[e]))]), modes)
+        {
+            Closings = model.Changes?.Read(solver, modes),
+        };
+    }
 }

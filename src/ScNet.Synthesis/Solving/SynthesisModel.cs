@@ -18,10 +18,12 @@ internal sealed class SynthesisModel
     // step 0: it is opened at some voltage, so that it is a switch and no wire; step n: more than n devices are needed
     private readonly BoolVar[][] _reaches;
     private readonly BoolVar[][] _blocks;
+    private readonly Dictionary<string, BoolVar> _anyOf = [];
 
     private SynthesisModel(int capacitors, DeviceSteps steps, bool blocksOneWay)
     {
         _steps = steps;
+        CapacitorCount = capacitors;
         Places = SwitchPlace.All(capacitors);
         Exists = [.. Places.Select(p => Model.NewBoolVar($"x{p.First}.{p.Second}"))];
         _reaches = [.. Places.Select(p => Enumerable.Range(0, steps.Costs.Count).Select(n => Model.NewBoolVar($"d{p.First}.{p.Second}.{n}")).ToArray())];
@@ -32,6 +34,9 @@ internal sealed class SynthesisModel
     /// <summary>The model.</summary>
     public CpModel Model { get; } = new();
 
+    /// <summary>The number of flying capacitors.</summary>
+    public int CapacitorCount { get; }
+
     /// <summary>The pairs of terminals.</summary>
     public IReadOnlyList<SwitchPlace> Places { get; }
 
@@ -41,6 +46,18 @@ internal sealed class SynthesisModel
     /// <summary>The choice of each ratio.</summary>
     public IReadOnlyList<ModeVariables> Modes => _modes;
 
+    /// <summary>Per place and number of devices whether it needs more of them.</summary>
+    public IReadOnlyList<IReadOnlyList<BoolVar>> Reaches => _reaches;
+
+    /// <summary>Per place whether it blocks forwards and backwards; empty where switches may block both ways.</summary>
+    public IReadOnlyList<IReadOnlyList<BoolVar>> Blocks => _blocks;
+
+    /// <summary>How many devices a switch needs.</summary>
+    public DeviceSteps Steps => _steps;
+
+    /// <summary>What holds right after changes of ratio; null where nothing is asked of them.</summary>
+    public ChangeVariables? Changes { get; private set; }
+
     /// <summary>The cost.</summary>
     public LinearExpr Cost { get; }
 
@@ -48,7 +65,7 @@ internal sealed class SynthesisModel
     public int LargestCost => Places.Count * _steps.Costs.Sum();
 
     /// <summary>Makes the model.</summary>
-    public static SynthesisModel Of(int capacitors, IReadOnlyList<ModeCandidates> modes, DeviceSteps steps, bool blocksOneWay)
+    public static SynthesisModel Of(int capacitors, IReadOnlyList<ModeCandidates> modes, DeviceSteps steps, bool blocksOneWay, bool holdsAtChanges = false)
     {
         SynthesisModel made = new(capacitors, steps, blocksOneWay);
         foreach (BoolVar[] directions in made._blocks)
@@ -67,7 +84,8 @@ internal sealed class SynthesisModel
             }
         }
 
-        made.JoinWithin();
+        made.JoinWithin(made._connected, made.Exists);
+        made.Changes = holdsAtChanges ? ChangeVariables.Of(made) : null;
         return made;
     }
 
@@ -125,8 +143,8 @@ internal sealed class SynthesisModel
         }
     }
 
-    // true where one of the literals is
-    private BoolVar AnyOf(IEnumerable<BoolVar> literals)
+    /// <summary>A variable that is true where one of some is; the same for the same ones.</summary>
+    public BoolVar AnyOf(IEnumerable<BoolVar> literals)
     {
         BoolVar[] all = [.. literals];
         if (all.Length == 1)
@@ -134,7 +152,14 @@ internal sealed class SynthesisModel
             return all[0];
         }
 
+        string key = string.Join(' ', all.Select(l => l.Index));
+        if (_anyOf.TryGetValue(key, out BoolVar? known))
+        {
+            return known;
+        }
+
         BoolVar any = Model.NewBoolVar("");
+        _anyOf.Add(key, any);
         foreach (BoolVar literal in all)
         {
             Model.AddImplication(literal, any);
@@ -143,17 +168,17 @@ internal sealed class SynthesisModel
         return any;
     }
 
-    // every way to split the node in two is crossed
-    private void JoinWithin()
+    /// <summary>Where a node is to be joined, every way to split it in two is crossed by a place that is there.</summary>
+    public void JoinWithin(IReadOnlyDictionary<int, BoolVar> connectedOfBlock, IReadOnlyList<BoolVar> isThere)
     {
-        foreach ((int block, BoolVar connected) in _connected)
+        foreach ((int block, BoolVar connected) in connectedOfBlock)
         {
             int first = block & -block;
             for (int part = (block - 1) & block; part > 0; part = (part - 1) & block)
             {
                 if ((part & first) != 0)
                 {
-                    Model.AddBoolOr([connected.Not(), .. Enumerable.Range(0, Places.Count).Where(e => Places[e].Crosses(block, part)).Select(e => Exists[e])]);
+                    Model.AddBoolOr([connected.Not(), .. Enumerable.Range(0, Places.Count).Where(e => Places[e].Crosses(block, part)).Select(e => isThere[e])]);
                 }
             }
         }
