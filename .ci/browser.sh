@@ -1,4 +1,4 @@
-# Step of .ci/run: reports in a real browser. Runs after the README's tests; its tests join their count.
+# Step of .ci/full: reports in a real browser. Runs after the README's tests; its tests join their count.
 
 try_reports() {
     find_browser

@@ -1,4 +1,4 @@
-# Step of .ci/run: the array job of docs/examples on a real cluster of two nodes, all on the loopback of this machine and
+# Step of .ci/full: the array job of docs/examples on a real cluster of two nodes, all on the loopback of this machine and
 # in a folder of its own: what is installed here already, and its configuration, is neither used nor changed.
 
 capacitors=4

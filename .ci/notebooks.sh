@@ -1,4 +1,4 @@
-# Step of .ci/run: the notebooks of docs/examples, run by a real kernel against the packages just built, and the script beside them.
+# Step of .ci/full: the notebooks of docs/examples, run by a real kernel against the packages just built, and the script beside them.
 
 check_notebooks() {
     local notebook name

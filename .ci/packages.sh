@@ -1,53 +1,52 @@
-# Step of .ci/run: packs library and tool and uses both as somebody would who has only the packages.
+# Steps of .ci/full: a release, made twice, and its packages used as somebody would who has nothing else.
 
 # A version of its own for every run: the package cache never serves an older one for it.
 base_version=$(sed -nE 's|^ *<Version>(.+)</Version>$|\1|p' .build/Common.props)
 packed_version=$base_version-ci.$(date +%s).$$
 
+user=$temporary/user
+
+# Two clones in two folders give the same bytes; one of them is what everything after this uses.
+make_releases() {
+    local cache tool
+    .ci/release "$packed_version" "$temporary/first"
+    .ci/release "$packed_version" "$temporary/second"
+    (cd "$temporary/first" && sha256sum --quiet --check SHA256SUMS)
+    diff "$temporary/first/SHA256SUMS" "$temporary/second/SHA256SUMS"
+    echo 'Both are equal to the byte.'
+    cache=$(package_cache)
+    tool=$(sed -nE '/"cyclonedx"/,/version/s/^ *"version": "(.*)",$/\1/p' .config/dotnet-tools.json)
+    dotnet run .ci/check-release.cs "$temporary/first" "$packed_version" "$cache/cyclonedx/$tool/tools/net10.0/any/CycloneDX.Core.dll"
+    cp "$temporary"/first/*.nupkg .packages
+}
+
 try_packages() {
-    local user=$temporary/user
-    pack src/ScNet
-    pack src/ScNet.Derivations
-    pack src/ScNet.Reporting
-    pack src/ScNet.Search
-    pack src/ScNet.Synthesis
-    pack_tool
     mkdir "$user"
     cp -r .ci/consumer/* "$user"
     sed "s|value=\".packages\"|value=\"$PWD/.packages\"|" nuget.config >"$user/nuget.config"
     try_package "$user/library"
     try_package "$user/derivations"
+    try_package "$user/reporting"
     try_package "$user/search"
     try_package "$user/synthesis"
+    try_unit_tests "$user/tests"
     try_tool "$user"
-}
-
-pack() {
-    # In a folder of its own, so that the next build does not find assemblies of another version.
-    dotnet pack "$@" -c Release -warnaserror -p:Version="$packed_version" -p:ContinuousIntegrationBuild=true \
-        -p:ArtifactsPath="$PWD/.artifacts/pack" -o .packages
-}
-
-# The tool as it is released for this platform, compiled ahead of time, where a linker is installed; else for any platform.
-pack_tool() {
-    native=
-    if [ "$(uname -s)" = Linux ] && { command -v clang || command -v gcc; } >/dev/null; then
-        case $(uname -m) in
-            x86_64) native=linux-x64 ;;
-            aarch64) native=linux-arm64 ;;
-        esac
-    fi
-    if [ -n "$native" ]; then
-        pack src/ScNet.Cli -p:PacksByPlatform=true
-        pack src/ScNet.Cli -p:PacksByPlatform=true -r "$native"
-    else
-        pack src/ScNet.Cli
-    fi
 }
 
 # Runs a program that refers to one package only.
 try_package() {
     (cd "$1" && dotnet run -c Release -p:ScNetVersion="$packed_version")
+}
+
+try_unit_tests() {
+    dotnet test "$1" -c Release -p:ScNetVersion="$packed_version" -p:TestSdkVersion="$(version_of Microsoft.NET.Test.Sdk)" \
+        -p:XunitVersion="$(version_of xunit)" -p:XunitRunnerVersion="$(version_of xunit.runner.visualstudio)" | tee "$temporary/unit-tests.txt"
+    grep -qE 'Passed! .*Passed: +2,' "$temporary/unit-tests.txt" || { echo 'Expected both tests to run.'; return 1; }
+}
+
+# The version of a package that the repository itself uses.
+version_of() {
+    sed -nE "s|^ *<PackageVersion Include=\"$1\" Version=\"(.+)\" />\$|\1|p" .build/Packages.props
 }
 
 try_tool() {
@@ -66,19 +65,67 @@ try_tool() {
     echo "scnet analyze $example"
     "$1/tool/scnet" analyze "$example"
     # what is compiled ahead of time needs no runtime
-    if [ -n "$native" ]; then
+    if [ -n "$(own_platform)" ]; then
         echo "scnet without a runtime: $(DOTNET_ROOT=/nowhere PATH=/nowhere "$1/tool/scnet" family ladder 3 | wc -l) lines"
         [ "$(DOTNET_ROOT=/nowhere PATH=/nowhere "$1/tool/scnet" --version)" = "$version" ] || return 1
     fi
 }
 
+# The platform of this machine, where it is one of the supported ones and a program can be linked ahead of time on it.
+own_platform() {
+    if [ "$(uname -s)" = Linux ] && { command -v clang || command -v gcc; } >/dev/null; then
+        case $(uname -m) in
+            x86_64) echo linux-x64 ;;
+            aarch64) echo linux-arm64 ;;
+        esac
+    fi
+}
+
+# A program with the libraries that have no native parts: trimmed and ahead of time where it can run, and for every platform.
+publish_programs() {
+    local own platform folder strange
+    own=$(own_platform)
+    if [ -n "$own" ]; then
+        publish_program "$own" trimmed -p:PublishTrimmed=true -p:SelfContained=true -p:RootsLibraries=true -p:TrimmerSingleWarn=false
+        publish_program "$own" ahead -p:PublishAot=true -p:RootsLibraries=true -p:TrimmerSingleWarn=false
+        "$user/out/trimmed-$own/Consumer"
+        "$user/out/ahead-$own/Consumer"
+    fi
+    for platform in linux-x64 linux-arm64 win-x64 win-arm64; do
+        publish_program "$platform" plain -p:SelfContained=false
+        folder=$user/out/plain-$platform
+        [ -e "$folder/Consumer" ] || [ -e "$folder/Consumer.exe" ]
+        # the starter of the program is all that differs from one platform to another
+        strange=$(find "$folder" -type f ! -name '*.dll' ! -name '*.json' ! -name '*.pdb' ! -name 'Consumer' ! -name 'Consumer.exe')
+        if [ -n "$strange" ]; then
+            printf 'Expected no native parts for %s:\n%s\n' "$platform" "$strange"
+            return 1
+        fi
+        (cd "$folder" && sha256sum ScNet*.dll) >"$temporary/$platform.txt"
+        diff "$temporary/linux-x64.txt" "$temporary/$platform.txt"
+        echo "$platform: published, with the same libraries"
+    done
+}
+
+# publish_program PLATFORM KIND OPTIONS...: without a warning.
+publish_program() {
+    dotnet publish "$user/published" -c Release -r "$1" -p:ScNetVersion="$packed_version" -p:ArtifactsPath="$user/built/$2-$1" \
+        -o "$user/out/$2-$1" -v quiet "${@:3}"
+}
+
+package_cache() {
+    local cache
+    cache=$(dotnet nuget locals global-packages --list 2>/dev/null | sed -n 's/^global-packages: //p')
+    echo "${cache%/}"
+}
+
 # Takes back what packing and installing left outside the temporary folder.
 remove_packed() {
     local cache
-    rm -rf .artifacts/pack .packages/*."$packed_version".nupkg .packages/*."$packed_version".snupkg
-    cache=$(dotnet nuget locals global-packages --list 2>/dev/null | sed -n 's/^global-packages: //p')
+    rm -f .packages/*."$packed_version".nupkg
+    cache=$(package_cache)
     if [ -n "$cache" ]; then
-        rm -rf "${cache%/}/"scnet{,.derivations,.reporting,.search,.cli}"/$packed_version"
-        rmdir "${cache%/}/"scnet{,.derivations,.reporting,.search,.cli} 2>/dev/null
+        rm -rf "$cache"/scnet{,.derivations,.reporting,.search,.synthesis,.cli,.cli.*}"/$packed_version"
+        rmdir "$cache"/scnet{,.derivations,.reporting,.search,.synthesis,.cli,.cli.*} 2>/dev/null
     fi
 }

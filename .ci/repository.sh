@@ -1,4 +1,4 @@
-# Steps of .ci/run: what lies in the repository, whether it builds, and its benchmarks.
+# Steps: what lies in the repository, whether it builds, and its benchmarks.
 
 check_contents() {
     local faults=0 name
@@ -42,9 +42,10 @@ build() {
         '-warnnotaserror:NU1900;NU1901;NU1902;NU1903;NU1904'
 }
 
-# Rules of style and analyzers are errors of the build; what is left to look at is the layout of lines.
+# Rules of style and analyzers are errors of the build; what is left to look at is the layout of lines, which needs the files
+# and .editorconfig alone.
 check_formatting() {
-    dotnet format whitespace ScNet.sln --no-restore --verify-no-changes
+    dotnet format whitespace . --folder --exclude .artifacts --exclude .packages --verify-no-changes
 }
 
 run_benchmarks() {

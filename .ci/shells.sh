@@ -1,4 +1,4 @@
-# Step of .ci/run: the tool's completion in the shells themselves, bash, zsh and fish. PowerShell has no package in Debian: its script is
+# Step of .ci/full: the tool's completion in the shells themselves, bash, zsh and fish. PowerShell has no package in Debian: its script is
 # held by its text alone, in the tests of the tool.
 
 try_completion() {

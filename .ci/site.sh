@@ -1,4 +1,4 @@
-# Step of .ci/run: the documentation site, from the comments of the assemblies just built and the pages of docs.
+# Step of .ci/full: the documentation site, from the comments of the assemblies just built and the pages of docs.
 
 # Every warning is an error. What the pages need to be shown, typeset formulas and search included, is in the site.
 build_site() {

@@ -1,4 +1,4 @@
-# The machinery of .ci/run: steps, a temporary folder, cleaning up, and the closing line.
+# The machinery of .ci/run and .ci/full: steps, a temporary folder, cleaning up, and the closing line.
 
 export DOTNET_CLI_TELEMETRY_OPTOUT=1
 export DOTNET_NOLOGO=1
@@ -6,6 +6,11 @@ export DOTNET_SKIP_FIRST_TIME_EXPERIENCE=1
 export DOTNET_CLI_UI_LANGUAGE=en
 export MSBUILDTERMINALLOGGER=off
 export MSBUILDDISABLENODEREUSE=1
+# Without nodes that stay, every project would start a compiler of its own and warm it up: one of this run's own serves all.
+export UseSharedCompilation=true
+export SharedCompilationId=scnet-checks-$$
+# Programs that run for a minute lose more by counting calls than they gain.
+export DOTNET_TieredPGO=0
 
 temporary=$(mktemp -d)
 test_output=$temporary/tests.txt
@@ -51,6 +56,38 @@ step() {
     return "$status"
 }
 
+# aside TITLE COMMAND...: a step that runs beside the next ones and is shown by join.
+aside() {
+    aside_title=$1
+    shift
+    (
+        set -e
+        "$@"
+        echo "Took $SECONDS s beside other steps."
+    ) >"$temporary/aside.txt" 2>&1 &
+    aside_process=$!
+}
+
+# join: waits for the step beside and shows it as a step.
+join() {
+    wait "$aside_process"
+    aside_status=$?
+    step "$aside_title" show_aside
+}
+
+show_aside() {
+    cat "$temporary/aside.txt"
+    return "$aside_status"
+}
+
+# The compiler that served this run, and no other one, is ended with it.
+end_compiler() {
+    local process
+    for process in $(ps -eo pid,args 2>/dev/null | awk -v name="-pipename:$SharedCompilationId" '{ for (k = 2; k <= NF; k++) if ($k == name) print $1 }'); do
+        kill "$process" 2>/dev/null
+    done
+}
+
 # count_tests WORD: the sum of what the test assemblies report under that word.
 count_tests() {
     sed -nE "s/^.*(Passed|Failed|Skipped)! .*[ -]$1: +([0-9]+),.*$/\2/p" "$test_output" 2>/dev/null |
@@ -60,7 +97,11 @@ count_tests() {
 finish() {
     local status=$? passed failed
     trap - EXIT
-    remove_packed
+    end_compiler
+    # only .ci/full packs
+    if declare -F remove_packed >/dev/null; then
+        remove_packed
+    fi
     passed=$(count_tests Passed)
     failed=$(count_tests Failed)
     rm -rf "$temporary"

@@ -26,7 +26,7 @@ public class CatalogueTests
             request = request with { SwitchRatingVolts = volts, LargestStack = 3, Cost = SynthesisCost.Devices };
         }
 
-        SynthesisResult result = SmallestConverter.Find(request);
+        SynthesisResult result = Solved.Of(request);
         Assert.Equal(SynthesisOutcome.Proved, result.Outcome);
         Assert.Equal((cells[3], cells[4]), (Text(result.Converter!.Switches.Count), Text(result.Devices!.Sum())));
     }

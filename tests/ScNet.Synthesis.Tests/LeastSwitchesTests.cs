@@ -22,7 +22,7 @@ public class LeastSwitchesTests
     [InlineData(2, "3/2 2")]
     public void No_set_of_fewer_switches_makes_the_ratios_and_one_of_as_many_does(int capacitors, string ratios)
     {
-        SynthesisResult result = SmallestConverter.Find(Requests.Of(capacitors, ratios));
+        SynthesisResult result = Solved.Of(Requests.Of(capacitors, ratios));
         Assert.Equal(SynthesisOutcome.Proved, result.Outcome);
         EverySetOfSwitches sets = (capacitors == 1 ? EverySetOfSwitches.One : EverySetOfSwitches.Two).Value;
         Assert.Equal(sets.Least(Requests.Ratios(ratios), result.Cost!.Value), result.Cost);
@@ -44,7 +44,7 @@ public class LeastSwitchesTests
     [Fact]
     public void The_heuristic_never_finds_fewer_on_any_two_networks()
     {
-        int least = SmallestConverter.Find(Requests.Of(2, "1/2 1/3")).Cost!.Value;
+        int least = Solved.Of(Requests.Of(2, "1/2 1/3")).Cost!.Value;
         Converter[] halves = Networks(2, new Fraction(1, 2)), thirds = Networks(2, new Fraction(1, 3));
         int[] counts = [.. from half in halves from third in thirds select Overlay.Of("overlay", [half, third]).SwitchCount];
         Assert.True(counts.Length > 1, $"{counts.Length} pairs");

@@ -50,12 +50,12 @@ public class SmallestConverterTests
     public void Every_mode_makes_its_ratio_and_no_result_has_less_of_what_another_has_least(SynthesisCost cost)
     {
         SynthesisRequest request = Requests.Of(2, "1/2 1/3") with { SwitchRatingVolts = 1.5, LargestStack = 3, Cost = cost };
-        SynthesisResult result = SmallestConverter.Find(request);
+        SynthesisResult result = Solved.Of(request);
         ConverterAnalysis analysis = ConverterAnalysis.Of(result.Converter!);
         Assert.Equal(["1/2", "1/3"], analysis.Results.Select(m => m.Ratio.ToString()));
         foreach (SynthesisCost other in Enum.GetValues<SynthesisCost>())
         {
-            SynthesisResult least = SmallestConverter.Find(request with { Cost = other });
+            SynthesisResult least = Solved.Of(request with { Cost = other });
             Assert.True(CostOf(result, other) >= least.Cost, $"{other}");
             Assert.Equal(least.Cost, CostOf(least, other));
         }
@@ -67,7 +67,7 @@ public class SmallestConverterTests
     [InlineData("2 3")]
     public void Switches_that_block_one_way_only_cost_no_fewer(string ratios)
     {
-        SynthesisResult free = SmallestConverter.Find(Requests.Of(2, ratios));
+        SynthesisResult free = Solved.Of(Requests.Of(2, ratios));
         SynthesisResult oneWay = SmallestConverter.Find(Requests.Of(2, ratios) with { BlocksOneWay = true });
         Assert.Equal(SynthesisOutcome.Proved, oneWay.Outcome);
         Assert.DoesNotContain(oneWay.Stress!.Switches, s => s.BlocksBothWays);
