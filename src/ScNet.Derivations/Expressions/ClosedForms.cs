@@ -28,6 +28,7 @@ public sealed class ClosedForms
         ChargeSharing = analysis.ChargeSharing is { } sharing ? Collected(Slow(SymbolKind.ChargeSharing, analysis, sharing.Coefficients)) : null;
         FastSwitchingLimit = Collected(Fast(analysis));
         SlowSwitchingLoss = Loss(SymbolKind.SlowSwitchingLoss, SlowSwitchingLimit);
+        ChargeSharingLoss = ChargeSharing is null ? null : Loss(SymbolKind.ChargeSharingLoss, ChargeSharing);
         FastSwitchingLoss = Loss(SymbolKind.FastSwitchingLoss, FastSwitchingLimit);
     }
 
@@ -57,6 +58,12 @@ public sealed class ClosedForms
     /// the output: I_out²·R_SSL. Not to be added to <see cref="FastSwitchingLoss"/>: each is a limit of the same loss.
     /// </summary>
     public ClosedForm SlowSwitchingLoss { get; }
+
+    /// <summary>
+    /// What is left of <see cref="SlowSwitchingLoss"/> when inductors and a load current carry their share steadily, in
+    /// watts (W): I_out²·R_sharing; null in a mode without either.
+    /// </summary>
+    public ClosedForm? ChargeSharingLoss { get; }
 
     /// <summary>
     /// Power in watts (W) lost by conduction in switches and series resistances, when that is all that

@@ -18,6 +18,9 @@ internal enum SymbolKind
     /// <summary>Power lost in the slow-switching limit, in watts (W): P_SSL.</summary>
     SlowSwitchingLoss,
 
+    /// <summary>Power lost in sharing charge where held currents carry their share steadily, in watts (W): P_sharing.</summary>
+    ChargeSharingLoss,
+
     /// <summary>Power lost in the fast-switching limit, in watts (W): P_FSL.</summary>
     FastSwitchingLoss,
 

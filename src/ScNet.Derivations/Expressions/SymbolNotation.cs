@@ -72,6 +72,7 @@ internal static class SymbolNotation
         SymbolKind.ChargeSharing => ("R", "sharing"),
         SymbolKind.FastSwitchingLimit => ("R", "FSL"),
         SymbolKind.SlowSwitchingLoss => ("P", "SSL"),
+        SymbolKind.ChargeSharingLoss => ("P", "sharing"),
         SymbolKind.FastSwitchingLoss => ("P", "FSL"),
         SymbolKind.ElementVoltage => ("v", string.Empty),
         SymbolKind.NodePotential => ("φ", string.Empty),

@@ -27,8 +27,7 @@ public sealed record Formula(string Symbol, string? Text, string Reason, string 
         ClosedForm[] all =
         [
             forms.Ratio, forms.OutputVoltage,
-            .. forms.ChargeSharing is { } sharing ? [sharing] : new[] { forms.SlowSwitchingLimit },
-            forms.FastSwitchingLimit, forms.SlowSwitchingLoss, forms.FastSwitchingLoss,
+            forms.ChargeSharing ?? forms.SlowSwitchingLimit, forms.FastSwitchingLimit, forms.ChargeSharingLoss ?? forms.SlowSwitchingLoss, forms.FastSwitchingLoss,
             .. converter.Capacitors.Select(c => forms.CapacitorVoltage(c.Name)),
             .. converter.Switches.Select(s => forms.PeakBlockingVoltage(s.Name)),
         ];

@@ -30,6 +30,13 @@ public sealed class WorkingCommandTests : IDisposable
     }
 
     [Fact]
+    public void Two_files_of_one_mode_each_are_refused_in_latex()
+    {
+        ToolRun latex = ToolRun.Of("working", s_third, s_third, "--format", "latex");
+        Assert.Equal((1, "scnet: Expected one converter and mode for a document in LaTeX, but got 2. Give one file.\n"), (latex.Code, latex.Error));
+    }
+
+    [Fact]
     public void A_mode_without_result_is_worked_to_where_it_fails_and_exits_with_1()
     {
         ToolRun run = ToolRun.Of("working", _folder.Write("two.toml", NetlistFolder.TwoWays), "--mode", "shorted");

@@ -56,7 +56,9 @@ public sealed class ClosedFormsTests
             ModeAnalysis.Of(SeriesCapacitorStage.Of(new Fraction(1, 4), farads: 1e-6, windingOhms: 0.1)).FastSwitchingLimit.Ohms,
             forms.FastSwitchingLimit.Expression!.Evaluate(forms.ComponentValues()),
             1e-12);
+        Assert.Equal("P_sharing = 0", forms.ChargeSharingLoss!.ToString());
         Assert.Null(Of(SeriesParallel.StepDown(3)).ChargeSharing);
+        Assert.Null(Of(SeriesParallel.StepDown(3)).ChargeSharingLoss);
     }
 
     [Theory]

@@ -18,7 +18,7 @@ public sealed class ExpressionParserTests
         s_name.Select(Symbol.SeriesResistance),
         Gen.Select(AnyOf(SymbolKind.ElementVoltage, SymbolKind.NodePotential, SymbolKind.ElementCharge), s_name, Gen.Int[0, 3]).Select((k, n, p) => new Symbol(k, n, p)),
         Gen.Select(AnyOf(SymbolKind.OutputCharge, SymbolKind.InputCharge, SymbolKind.Ratio, SymbolKind.OutputVoltage), Gen.Int[0, 3]).Select((k, p) => new Symbol(k, string.Empty, p)),
-        AnyOf(SymbolKind.SlowSwitchingLimit, SymbolKind.ChargeSharing, SymbolKind.FastSwitchingLimit, SymbolKind.SlowSwitchingLoss, SymbolKind.FastSwitchingLoss).Select(k => new Symbol(k)));
+        AnyOf(SymbolKind.SlowSwitchingLimit, SymbolKind.ChargeSharing, SymbolKind.FastSwitchingLimit, SymbolKind.SlowSwitchingLoss, SymbolKind.ChargeSharingLoss, SymbolKind.FastSwitchingLoss).Select(k => new Symbol(k)));
 
     private static readonly Gen<Expression> s_term =
         from numerator in Gen.Int

@@ -67,8 +67,18 @@ public readonly struct RegulatedPoint
 
     /// <summary>Outcome, frequency or duty, and efficiency.</summary>
     public override string ToString() => IsHeld
-        ? FormattableString.Invariant($"{Outcome}: {Setting}{Efficiency * 100:F1} %")
-        : Outcome.ToString();
+        ? FormattableString.Invariant($"{Words}: {Setting}{Efficiency * 100:F1} %")
+        : Words;
+
+    private string Words => Outcome switch
+    {
+        RegulationOutcome.Held => "held",
+        RegulationOutcome.HeldBySkipping => "held by skipping cycles",
+        RegulationOutcome.HeldByDropping => "held by dropping the surplus",
+        RegulationOutcome.RatioTooLow => "ratio too low",
+        RegulationOutcome.ImpedanceTooHigh => "output impedance too high",
+        _ => "duty out of range",
+    };
 
     // a linear regulator has neither
     private string Setting => !double.IsNaN(Duty) ? FormattableString.Invariant($"duty {Duty:G4}, ") : FrequencyHz > 0 ? $"{EngineeringNumber.Of(FrequencyHz, "Hz")}, " : string.Empty;
