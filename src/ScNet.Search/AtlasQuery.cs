@@ -3,7 +3,7 @@ using ScNet.Search.Queries;
 
 namespace ScNet.Search;
 
-/// <summary>What is asked of all two-phase networks: a ratio, the size, ratings, and by what to choose.</summary>
+/// <summary>What is asked of all networks: a ratio, the size, ratings, and by what to choose.</summary>
 public sealed record AtlasQuery
 {
     /// <summary>Asks for one ratio.</summary>
@@ -33,6 +33,14 @@ public sealed record AtlasQuery
             ? value
             : throw new ArgumentOutOfRangeException(nameof(value), value, FormattableString.Invariant($"Expected from 1 to {Atlas.MaximumCapacitorCount} capacitors."));
     } = 3;
+
+    /// <summary>The most phases: 2, or 3 for networks of two and of three phases, of up to <see cref="ThreePhaseAtlas.MaximumCapacitorCount"/> capacitors; 2 where it is not set.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is neither.</exception>
+    public int PhaseCount
+    {
+        get;
+        init => field = value is 2 or 3 ? value : throw new ArgumentOutOfRangeException(nameof(value), value, "Expected 2 or 3 phases.");
+    } = 2;
 
     /// <summary>The most that any switch may block, as a share of the input voltage; null for any voltage.</summary>
     /// <exception cref="ArgumentOutOfRangeException">It is not positive.</exception>

@@ -11,13 +11,16 @@ namespace ScNet.Search;
 /// </summary>
 public sealed class SearchedNetwork
 {
+    // a bit per phase in a machine word
+    private const int MostPhases = 30;
+
     private readonly List<PlannedSwitch> _planned;
 
     private SearchedNetwork(IReadOnlyList<Wiring> phases, SwitchLayout layout, NetworkSolution solution, long[][] potentials)
     {
         Phases = Array.AsReadOnly(phases.ToArray());
-        Layout = layout;
-        _planned = SwitchPlan.Of(phases, potentials, NetworkQuantities.ChargesOfTerminals(solution), layout);
+        Layout = phases.Count == 2 && layout == SwitchLayout.Fewest ? SwitchLayout.LowestBlocking : layout;
+        _planned = SwitchPlan.Of(phases, potentials, NetworkQuantities.ChargesOfTerminals(solution), Layout);
         Ratio = new Fraction(solution.Voltages[LoopSpace.OutputColumn], solution.Voltages[LoopSpace.InputColumn]);
         CapacitorVoltages = NetworkQuantities.CapacitorVoltages(solution);
         Charges = NetworkQuantities.CapacitorCharges(solution);
@@ -31,7 +34,7 @@ public sealed class SearchedNetwork
     /// <summary>What each phase joins.</summary>
     public IReadOnlyList<Wiring> Phases { get; }
 
-    /// <summary>How the switches are laid out.</summary>
+    /// <summary>How the switches are laid out; <see cref="SwitchLayout.Fewest"/> of two phases is <see cref="SwitchLayout.LowestBlocking"/>.</summary>
     public SwitchLayout Layout { get; }
 
     /// <summary>Output voltage over input voltage without load; negative where it inverts.</summary>
@@ -43,22 +46,25 @@ public sealed class SearchedNetwork
     /// <summary>Per phase the charge into each capacitor's positive plate per unit of charge to the output.</summary>
     public IReadOnlyList<IReadOnlyList<Fraction>> Charges { get; }
 
-    /// <summary>The switches; in two phases the fewest that make the wirings, in more phases few, as far as one after the other can be shared.</summary>
+    /// <summary>
+    /// The switches: the fewest that make the wirings, except that <see cref="SwitchLayout.LowestBlocking"/> and <see cref="SwitchLayout.LeastCharge"/> of three and
+    /// more phases share a switch between phases only where that comes by itself.
+    /// </summary>
     public IReadOnlyList<NetworkSwitch> Switches { get; }
 
     /// <summary>What the network asks for.</summary>
     public NetworkMeasures Measures { get; }
 
     /// <summary>Makes a network of wirings.</summary>
-    /// <param name="phases">A wiring per phase, all of the same number of capacitors.</param>
+    /// <param name="phases">A wiring per phase, all of the same number of capacitors; at most 30.</param>
     /// <param name="layout">How the switches are laid out.</param>
     /// <param name="network">The network.</param>
-    /// <returns>False where a wiring short-circuits a branch or leaves a piece floating, or the loops do not fix all voltages and charges, none zero.</returns>
+    /// <returns>False where there are too few or too many phases, a wiring short-circuits a branch or leaves a piece floating, or the loops do not fix all voltages and charges, none zero.</returns>
     public static bool TryCreate(IReadOnlyList<Wiring> phases, SwitchLayout layout, [NotNullWhen(true)] out SearchedNetwork? network)
     {
         ArgumentNullException.ThrowIfNull(phases);
         network = null;
-        if (phases.Count < 2 || phases.Any(p => p.TerminalCount != phases[0].TerminalCount || !p.IsAdmissible))
+        if (phases.Count is < 2 or > MostPhases || phases.Any(p => p.TerminalCount != phases[0].TerminalCount || !p.IsAdmissible))
         {
             return false;
         }

@@ -8,4 +8,10 @@ public enum SwitchLayout
 
     /// <summary>Straight from where charge comes from to where it goes, so that the switches together carry as little as they can.</summary>
     LeastCharge,
+
+    /// <summary>
+    /// As few as make the wirings, of such the ones whose highest blocking voltage is the lowest. In two phases that is <see cref="LowestBlocking"/>; in more
+    /// phases a switch that serves several may block more than each phase alone would ask for.
+    /// </summary>
+    Fewest,
 }

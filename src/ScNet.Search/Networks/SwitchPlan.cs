@@ -8,7 +8,8 @@ namespace ScNet.Search.Networks;
 /// A switch that is closed in one phase blocks, in another, the difference of its terminals' potentials there. Joining
 /// neighbours in the order of that potential gives the lowest blocking voltages that any switches of the wiring have,
 /// and in two phases the least charge–voltage product too (docs/theory/atlas.md). <see cref="SwitchLayout.LeastCharge"/>
-/// instead leads each charge through one switch from where it comes from to where it goes.
+/// instead leads each charge through one switch from where it comes from to where it goes. <see cref="SwitchLayout.Fewest"/>
+/// first takes the switches that serve several phases.
 /// </remarks>
 internal static class SwitchPlan
 {
@@ -21,6 +22,11 @@ internal static class SwitchPlan
         IReadOnlyList<Wiring> phases, IReadOnlyList<long[]> potentials, IReadOnlyList<long[]> charges, SwitchLayout layout)
     {
         int[] groups = PermanentGroups(phases);
+        long Blocking(int first, int second) => Enumerable.Range(0, phases.Count)
+            .Where(p => !phases[p].Joins(first, second))
+            .Max(p => Math.Abs(potentials[p][first] - potentials[p][second]));
+
+        (int First, int Second)[] shared = layout == SwitchLayout.Fewest ? FewestSwitches.Shared(phases, groups, Blocking) : [];
         List<PlannedSwitch> switches = [];
         for (int phase = 0; phase < phases.Count; phase++)
         {
@@ -28,7 +34,12 @@ internal static class SwitchPlan
             {
                 int[] members = [.. Enumerable.Range(0, groups.Length).Where(t => groups[t] == t && phases[phase].Nodes[t] == node)];
                 long[] amounts = [.. members.Select(m => Enumerable.Range(0, groups.Length).Where(t => groups[t] == m).Sum(t => charges[phase][t]))];
-                Join(phases, potentials, phase, members, amounts, layout, switches);
+                (int, int)[] wanted =
+                [
+                    .. shared.Select(s => (First: Array.IndexOf(members, s.First), Second: Array.IndexOf(members, s.Second))).Where(s => s.First >= 0 && s.Second >= 0),
+                    .. phases.Count == 2 ? InRow(phases[1 - phase], potentials[1 - phase], members, amounts, layout) : [],
+                ];
+                Join(phase, phases.Count, members, amounts, wanted, Blocking, switches);
             }
         }
 
@@ -47,14 +58,19 @@ internal static class SwitchPlan
         return groups;
     }
 
+    // pairs of members, by position
+    private static IEnumerable<(int First, int Second)> InRow(Wiring other, long[] potentials, int[] members, long[] amounts, SwitchLayout layout)
+    {
+        int[] row = [.. Enumerable.Range(0, members.Length)
+            .OrderBy(m => potentials[members[m]])
+            .ThenBy(m => other.Nodes[members[m]])];
+        return NodeRow.Pairs(row, amounts, layout);
+    }
+
     // a tree over the node's members: wanted pairs first, then the ones that block least
     private static void Join(
-        IReadOnlyList<Wiring> phases, IReadOnlyList<long[]> potentials, int phase, int[] members, long[] amounts, SwitchLayout layout, List<PlannedSwitch> switches)
+        int phase, int phaseCount, int[] members, long[] amounts, (int First, int Second)[] wanted, Func<int, int, long> blocking, List<PlannedSwitch> switches)
     {
-        long Blocking(int first, int second) => Enumerable.Range(0, phases.Count)
-            .Where(p => !phases[p].Joins(first, second))
-            .Max(p => Math.Abs(potentials[p][first] - potentials[p][second]));
-
         int[] piece = [.. Enumerable.Range(0, members.Length)];
         List<(int First, int Second)> tree = [];
         void Try(int first, int second)
@@ -70,23 +86,16 @@ internal static class SwitchPlan
             }
         }
 
-        if (phases.Count == 2)
+        foreach ((int first, int second) in wanted)
         {
-            int other = 1 - phase;
-            int[] row = [.. Enumerable.Range(0, members.Length)
-                .OrderBy(m => potentials[other][members[m]])
-                .ThenBy(m => phases[other].Nodes[members[m]])];
-            foreach ((int first, int second) in NodeRow.Pairs(row, amounts, layout))
-            {
-                Try(first, second);
-            }
+            Try(first, second);
         }
 
         var pairs =
             from second in Enumerable.Range(0, members.Length)
             from first in Enumerable.Range(0, second)
             let isThere = switches.Any(s => s.Joins(members[first], members[second]))
-            orderby Blocking(members[first], members[second]), isThere ? 0 : 1
+            orderby blocking(members[first], members[second]), isThere ? 0 : 1
             select (first, second);
         foreach ((int first, int second) in pairs)
         {
@@ -99,7 +108,7 @@ internal static class SwitchPlan
             PlannedSwitch? same = switches.Find(s => s.Joins(members[first], members[second]));
             if (same is null)
             {
-                switches.Add(same = new PlannedSwitch(members[first], members[second], phases.Count));
+                switches.Add(same = new PlannedSwitch(members[first], members[second], phaseCount));
             }
 
             same.Close(phase, same.First == members[first] ? charge : -charge);

@@ -18,6 +18,7 @@ public static class FindPage
         new("network", false, "name"),
         new("ratio", true, "ratio"),
         new("C", true, "capacitorCount", "flying capacitors"),
+        new("P", true, "phaseCount", "phases"),
         new("S", true, "switchCount", "switches"),
         new("switch V", true, "highestSwitchVoltage", $"highest voltage of a switch that is open{OfInput}"),
         new("cap V", true, "highestCapacitorVoltage", $"highest voltage of a capacitor{OfInput}"),
@@ -25,7 +26,7 @@ public static class FindPage
         new("cap qV", true, "capacitorChargeVoltage", "charge times voltage, all capacitors together, per charge and voltage of the output"),
         new("swing", true, "plateSwing", "mean square of the swing of the plates in shares of the input's voltage, weighted by the best capacitances"),
         new("cap q", true, "capacitorCharge", "charge of all capacitors per charge of the output: its square over total capacitance and frequency is the slow-switching limit"),
-        new("switch q", true, "switchCharge", "charge of all switches per charge of the output: twice its square over total conductance is the fast-switching limit"),
+        new("switch q", true, "switchCharge", "charge of all switches per charge of the output: its square times the phases over total conductance is the fast-switching limit"),
     ];
 
     /// <summary>The page.</summary>
@@ -40,19 +41,20 @@ public static class FindPage
         string title = answer.Query.ToString();
         if (answer.Networks.Count == 0)
         {
-            return new Page(title, [new PageRemarks([answer.Statement, .. answer.Reasons])], isComplete: false);
+            return new Page(title, [new PageRemarks([answer.Statement, .. answer.Reasons, .. answer.Unproved])], isComplete: false);
         }
 
         FoundNetwork[] listed = [.. answer.Networks.Take(most)];
         FoundNetwork[] rows = order is null ? listed : [.. order.Select(i => listed[i])];
+        int phases = rows.Max(r => r.Network.Phases.Count);
         string count = answer.Networks.Count > most ? FormattableString.Invariant($"The first {most} of them") : "All of them";
         return new Page(title, [
-            new PageRemarks([answer.Statement]),
+            new PageRemarks([answer.Statement, .. answer.Unproved]),
             new PageTable($"{count}, least {QueryWords.Of(answer.Query.Objective)} first", Columns, rows.Select(Row), hasLegend: true),
             new PageTable(
                 "Terminals that closed switches join in each phase: p1 and n1 are the plates of capacitor c1",
-                [new("network", false), .. rows[0].Network.Phases.Select((_, p) => new PageColumn(FormattableString.Invariant($"phase {p + 1}"), false)), new("loops of the family", false)],
-                rows.Select(r => (IEnumerable<PageCell>)[r.Name, .. r.Network.Phases.Select(p => (PageCell)p.ToString()), r.Families.Count > 0 ? string.Join(", ", r.Families) : "-"])),
+                [new("network", false), .. Enumerable.Range(1, phases).Select(p => new PageColumn(FormattableString.Invariant($"phase {p}"), false)), new("loops of the family", false)],
+                rows.Select(r => (IEnumerable<PageCell>)[r.Name, .. Enumerable.Range(0, phases).Select(p => (PageCell)(p < r.Network.Phases.Count ? r.Network.Phases[p].ToString() : "-")), r.Families.Count > 0 ? string.Join(", ", r.Families) : "-"])),
         ]);
     }
 
@@ -61,7 +63,7 @@ public static class FindPage
         NetworkMeasures measures = found.Network.Measures;
         return
         [
-            found.Name, Share(found.Network.Ratio), Cells.Count(found.Network.CapacitorCount), Cells.Count(measures.SwitchCount),
+            found.Name, Share(found.Network.Ratio), Cells.Count(found.Network.CapacitorCount), Cells.Count(found.Network.Phases.Count), Cells.Count(measures.SwitchCount),
             Share(measures.HighestSwitchVoltage), Share(measures.HighestCapacitorVoltage), Sum(measures.SwitchChargeVoltage), Sum(measures.CapacitorChargeVoltage),
             Sum(measures.PlateSwing), Sum(measures.CapacitorCharge), Sum(measures.SwitchCharge),
         ];

@@ -20,7 +20,12 @@ internal sealed record NetworkIdentity(string Name, IReadOnlyList<string> Famili
         string structure = form.Ways
             .Select(way => string.Join('|', way.Order.Select(p => network.Phases[p].Moved(way.Positions, way.Turns).ToCode())))
             .Min(StringComparer.Ordinal)!;
-        string word = Word(network.Layout == SwitchLayout.LowestBlocking ? structure : structure + "|straight");
+        string word = Word(network.Layout switch
+        {
+            SwitchLayout.LowestBlocking => structure,
+            SwitchLayout.LeastCharge => structure + "|straight",
+            _ => structure + "|fewest",
+        });
         return new NetworkIdentity(
             FormattableString.Invariant($"{InFileNames(network.Ratio)}-c{network.CapacitorCount}-s{network.Switches.Count}-{word}"),
             KnownFamilies.Of(network.CapacitorCount).Named(form));

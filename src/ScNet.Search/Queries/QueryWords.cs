@@ -7,7 +7,7 @@ internal static class QueryWords
 {
     /// <summary>Ratio, size and ratings.</summary>
     public static string Of(AtlasQuery query) => string.Join(", ", [
-        $"{Ratios(query.Ratios)} by {Size(query.CapacitorCount)}",
+        $"{Ratios(query.Ratios)} by {Size(query.CapacitorCount)}{(query.PhaseCount == 2 ? string.Empty : " in two or three phases")}",
         .. Rating.Of(query).Select(r => r.ToString()),
     ]);
 
@@ -16,6 +16,11 @@ internal static class QueryWords
 
     /// <summary><c>up to 3 flying capacitors</c>.</summary>
     public static string Size(int capacitors) => capacitors == 1 ? "one flying capacitor" : FormattableString.Invariant($"up to {capacitors} flying capacitors");
+
+    /// <summary><c>two-phase networks of up to 3 flying capacitors</c>, or <c>networks of two or three phases and up to 3 flying capacitors</c>.</summary>
+    public static string Networks(AtlasQuery query, bool isOne) => query.PhaseCount == 2
+        ? $"two-phase {(isOne ? "network" : "networks")} of {Size(query.CapacitorCount)}"
+        : $"{(isOne ? "network" : "networks")} of two or three phases and {Size(query.CapacitorCount)}";
 
     /// <summary>A measure in words.</summary>
     public static string Of(NetworkMeasure measure) => measure switch

@@ -8,11 +8,12 @@ internal static class RatingConflicts
     /// <summary>A sentence for each rating of each such set, the others of the set being held.</summary>
     /// <param name="ratings">The ratings.</param>
     /// <param name="front">The unbeaten networks, at least one, of which none is within all ratings.</param>
-    public static IEnumerable<string> Of(Rating[] ratings, SearchedNetwork[] front)
+    /// <param name="covers">Whether what the networks tell of a measure holds of all networks.</param>
+    public static IEnumerable<string> Of(Rating[] ratings, SearchedNetwork[] front, Func<NetworkMeasure, bool> covers)
     {
         for (int size = 1; size <= ratings.Length; size++)
         {
-            string[] found = [.. Subsets(ratings, size).Where(set => !front.Any(n => set.All(r => r.Admits(n)))).SelectMany(set => Told(set, front))];
+            string[] found = [.. Subsets(ratings, size).Where(set => !front.Any(n => set.All(r => r.Admits(n)))).SelectMany(set => Told(set, front, covers))];
             if (found.Length > 0)
             {
                 return found;
@@ -27,11 +28,12 @@ internal static class RatingConflicts
         .Select(bits => ratings.Where((_, i) => (bits >> i & 1) == 1).ToArray());
 
     // some network keeps to the others, as no smaller set rules itself out
-    private static IEnumerable<string> Told(Rating[] set, SearchedNetwork[] front) => set.Select(rating =>
+    private static IEnumerable<string> Told(Rating[] set, SearchedNetwork[] front, Func<NetworkMeasure, bool> covers) => set.Select(rating =>
     {
         Rating[] others = [.. set.Where(r => r != rating)];
         Fraction least = front.Where(n => others.All(r => r.Admits(n))).Min(n => n.Measures.Value(rating.Measure));
         string told = rating.Exceeded(least);
-        return others.Length == 0 ? $"Of all networks, {told}." : $"With {string.Join(" and ", others.Select(r => r.ToString()))}, {told}.";
+        bool ofAll = set.All(r => covers(r.Measure));
+        return others.Length == 0 ? $"Of {(ofAll ? "all networks" : "the networks found")}, {told}." : $"{(ofAll ? "With" : "Of the networks found, with")} {string.Join(" and ", others.Select(r => r.ToString()))}, {told}.";
     });
 }

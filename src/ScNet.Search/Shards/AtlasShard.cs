@@ -4,8 +4,8 @@ using System.Globalization;
 namespace ScNet.Search.Shards;
 
 /// <summary>
-/// A part of the work of finding every two-phase network of a size: what is in it follows from these three numbers alone, so that
-/// any machine can make it, again too, and with the same file as outcome.
+/// A part of the work of finding every network of a size: what is in it follows from these numbers alone, so that
+/// any machine can make it, again too, and with the same file as outcome. Three phases are searched in seconds and in one part.
 /// </summary>
 public sealed record AtlasShard
 {
@@ -16,14 +16,18 @@ public sealed record AtlasShard
     /// <param name="capacitors">The number of flying capacitors, from 1 to <see cref="Atlas.MaximumCapacitorCount"/>.</param>
     /// <param name="number">The part, from 1.</param>
     /// <param name="count">The number of parts, to <see cref="MaximumCount"/>.</param>
+    /// <param name="phases">2; or 3 for up to <see cref="ThreePhaseAtlas.MaximumCapacitorCount"/> capacitors in one part.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
-    public AtlasShard(int capacitors, int number, int count)
+    public AtlasShard(int capacitors, int number, int count, int phases = 2)
     {
+        ArgumentOutOfRangeException.ThrowIfLessThan(phases, 2);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(phases, 3);
         ArgumentOutOfRangeException.ThrowIfLessThan(capacitors, 1);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(capacitors, Atlas.MaximumCapacitorCount);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(capacitors, MostCapacitors(phases));
         ArgumentOutOfRangeException.ThrowIfLessThan(number, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(number, count);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(count, MaximumCount);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(count, phases == 2 ? MaximumCount : 1);
+        PhaseCount = phases;
         CapacitorCount = capacitors;
         Number = number;
         Count = count;
@@ -32,20 +36,27 @@ public sealed record AtlasShard
     /// <summary>The number of flying capacitors of every network.</summary>
     public int CapacitorCount { get; }
 
+    /// <summary>The number of phases of every network.</summary>
+    public int PhaseCount { get; }
+
     /// <summary>Which part, from 1.</summary>
     public int Number { get; }
 
     /// <summary>How many parts there are.</summary>
     public int Count { get; }
 
-    /// <summary>The name of its file, such as <c>atlas-7-012-of-512.shard</c>: in the order of names the parts are in order.</summary>
+    /// <summary>The most flying capacitors of networks of so many phases, 2 or 3.</summary>
+    /// <param name="phases">The number of phases.</param>
+    public static int MostCapacitors(int phases) => phases == 2 ? Atlas.MaximumCapacitorCount : ThreePhaseAtlas.MaximumCapacitorCount;
+
+    /// <summary>The name of its file, such as <c>atlas-7-012-of-512.shard</c>, of three phases <c>atlas-4-3-phases-1-of-1.shard</c>: in the order of names the parts are in order.</summary>
     public string FileName
     {
         get
         {
             string count = Count.ToString(CultureInfo.InvariantCulture);
             string number = Number.ToString(CultureInfo.InvariantCulture).PadLeft(count.Length, '0');
-            return string.Create(CultureInfo.InvariantCulture, $"atlas-{CapacitorCount}-{number}-of-{count}{Extension}");
+            return string.Create(CultureInfo.InvariantCulture, $"atlas-{CapacitorCount}-{(PhaseCount == 2 ? string.Empty : "3-phases-")}{number}-of-{count}{Extension}");
         }
     }
 
@@ -72,5 +83,5 @@ public sealed record AtlasShard
 
     /// <summary>Size and part, in words.</summary>
     public override string ToString() =>
-        $"part {Fraction} of the networks of {UnitText.Count(CapacitorCount, "capacitor", "capacitors")}";
+        $"part {Fraction} of the networks of {(PhaseCount == 2 ? string.Empty : "three phases and ")}{UnitText.Count(CapacitorCount, "capacitor", "capacitors")}";
 }

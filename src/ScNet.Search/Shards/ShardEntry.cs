@@ -11,11 +11,15 @@ namespace ScNet.Search.Shards;
 /// <param name="Line">The line.</param>
 internal readonly record struct ShardEntry(Fraction Ratio, string Line) : IComparable<ShardEntry>
 {
-    private const string LowestBlocking = "lowest-blocking", LeastCharge = "least-charge";
+    private const string LowestBlocking = "lowest-blocking", LeastCharge = "least-charge", Fewest = "fewest";
 
     /// <summary>The entry of a network.</summary>
     public static ShardEntry Of(Fraction ratio, NetworkPlace place) =>
         new(ratio, $"{Text(ratio)} {place.First} {place.Second} {(place.Layout == SwitchLayout.LowestBlocking ? LowestBlocking : LeastCharge)}");
+
+    /// <summary>The entry of a network of three phases.</summary>
+    public static ShardEntry Of(SearchedNetwork network) =>
+        new(network.Ratio, $"{Text(network.Ratio)} {string.Join(' ', network.Phases.Select(p => p.ToCode()))} {Fewest}");
 
     /// <summary>Reads a line as far as its ratio.</summary>
     public static bool TryParse(string line, out ShardEntry entry)
@@ -31,7 +35,7 @@ internal readonly record struct ShardEntry(Fraction Ratio, string Line) : ICompa
         return true;
     }
 
-    /// <summary>The network of the line with its measures; null where there is no such network, or it has another ratio or size.</summary>
+    /// <summary>The network of two phases of the line with its measures; null where there is no such network, or it has another ratio or size.</summary>
     public FrontEntry? ToNetwork(AtlasShard shard)
     {
         if (Line.Split(' ') is not [_, { } first, { } second, LowestBlocking or LeastCharge] words)

@@ -18,7 +18,7 @@ public sealed class ShardMerge
     /// <summary>The counts of all parts, with the entries that none of another part beats; null where there are findings.</summary>
     public ShardCounts? Counts { get; }
 
-    /// <summary>Every file that is damaged, of another size or there twice, the parts that are missing, and counts that do not add up, each with what to do.</summary>
+    /// <summary>Every file that is damaged, of another size or of three phases, or there twice, the parts that are missing, and counts that do not add up, each with what to do.</summary>
     public IReadOnlyList<Diagnostic> Diagnostics { get; }
 
     /// <summary>Whether the file was written.</summary>

@@ -1,5 +1,6 @@
 using Fractions;
 using ScNet.Search.Atlases;
+using ScNet.Search.Triples;
 
 namespace ScNet.Search.Shards;
 
@@ -39,14 +40,29 @@ public sealed class ShardRun
         Directory.CreateDirectory(folder);
         string path = System.IO.Path.Combine(folder, shard.FileName);
         AtomicFile.Try(path);
-        PairShard found = PairShard.Run(shard.CapacitorCount, shard.Number, shard.Count, threads == 0 ? Environment.ProcessorCount : threads, progress, cancellationToken);
-        ShardEntry[] entries = [.. found.Fronts.SelectMany(f => f.Value.Entries.Select(e => ShardEntry.Of(new Fraction(f.Key.Output, f.Key.Input), e.Place))).Order()];
-        ShardCounts counts = new(found.PairCount, found.NetworkCount, entries.Length);
+        threads = threads == 0 ? Environment.ProcessorCount : threads;
+        (ShardCounts counts, ShardEntry[] entries) = shard.PhaseCount == 2
+            ? OfPairs(shard, threads, progress, cancellationToken)
+            : OfTriples(shard, threads, progress, cancellationToken);
         AtomicFile.Write(path, stream => ShardText.Write(stream, shard, counts, entries));
         return new ShardRun(shard, path, counts);
     }
 
+    private static (ShardCounts Counts, ShardEntry[] Entries) OfPairs(AtlasShard shard, int threads, IProgress<double>? progress, CancellationToken cancellationToken)
+    {
+        PairShard found = PairShard.Run(shard.CapacitorCount, shard.Number, shard.Count, threads, progress, cancellationToken);
+        ShardEntry[] entries = [.. found.Fronts.SelectMany(f => f.Value.Entries.Select(e => ShardEntry.Of(new Fraction(f.Key.Output, f.Key.Input), e.Place))).Order()];
+        return (new ShardCounts(found.PairCount, found.NetworkCount, entries.Length), entries);
+    }
+
+    private static (ShardCounts Counts, ShardEntry[] Entries) OfTriples(AtlasShard shard, int threads, IProgress<double>? progress, CancellationToken cancellationToken)
+    {
+        TripleSearch found = TripleSearch.Run(shard.CapacitorCount, threads, progress, cancellationToken);
+        ShardEntry[] entries = [.. found.Fronts.Keys.SelectMany(ratio => TripleNetworks.Of([found], ratio, threads, cancellationToken).Select(ShardEntry.Of)).Order()];
+        return (new ShardCounts(found.TripleCount, found.NetworkCount, entries.Length), entries);
+    }
+
     /// <summary>The file and the counts.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"{Path}: {Counts.Pairs} pairs decided, {Counts.Networks} networks, {Counts.Entries} of them unbeaten");
+        $"{Path}: {Counts.Pairs} {(Shard.PhaseCount == 2 ? "pairs" : "triples")} decided, {Counts.Networks} networks, {Counts.Entries} of them unbeaten");
 }

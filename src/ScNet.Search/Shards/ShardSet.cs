@@ -35,6 +35,12 @@ internal sealed class ShardSet
             return null;
         }
 
+        files = OfTwoPhases(files, findings);
+        if (files.Count == 0)
+        {
+            return null;
+        }
+
         files = OfOneWork(files, findings);
         files = EachOnce(files, findings);
         CheckMissing(files, folder, findings);
@@ -87,6 +93,19 @@ internal sealed class ShardSet
         {
             entries.Dispose();
         }
+    }
+
+    private static List<ShardFile> OfTwoPhases(List<ShardFile> files, DiagnosticList findings)
+    {
+        foreach (ShardFile file in files.Where(f => f.Shard.PhaseCount != 2))
+        {
+            findings.Error(
+                DiagnosticCodes.ShardMismatch,
+                $"{ShardFile.Name(file.Path)} holds networks of three phases, which are whole in one file and not put together with others. Move it to a folder of its own.",
+                ShardFile.At(file.Path));
+        }
+
+        return [.. files.Where(f => f.Shard.PhaseCount == 2)];
     }
 
     // what most files are parts of is what is meant

@@ -78,12 +78,13 @@ internal static class ShardText
         (shard, counts) = (null!, null!);
         string[] lines = [.. Enumerable.Range(0, 7).Select(_ => reader.ReadLine() ?? string.Empty)];
         long[] numbers = [.. lines.Select(l => long.TryParse(l[(l.LastIndexOf(' ') + 1)..], NumberStyles.None, CultureInfo.InvariantCulture, out long value) ? value : 0)];
-        if (!AtlasShard.TryParseFraction(lines[3][(lines[3].LastIndexOf(' ') + 1)..], out int number, out int count) || numbers[1] is < 1 or > Atlas.MaximumCapacitorCount)
+        if (!AtlasShard.TryParseFraction(lines[3][(lines[3].LastIndexOf(' ') + 1)..], out int number, out int count) || numbers[2] is not (2 or 3)
+            || numbers[1] < 1 || numbers[1] > AtlasShard.MostCapacitors((int)numbers[2]) || (numbers[2] == 3 && count > 1))
         {
             return false;
         }
 
-        shard = new AtlasShard((int)numbers[1], number, count);
+        shard = new AtlasShard((int)numbers[1], number, count, (int)numbers[2]);
         counts = new ShardCounts(numbers[4], numbers[5], numbers[6]);
         return lines.SequenceEqual(Heading(shard, counts));
     }
@@ -92,9 +93,9 @@ internal static class ShardText
     [
         string.Create(CultureInfo.InvariantCulture, $"{Title}{Version}"),
         string.Create(CultureInfo.InvariantCulture, $"capacitors {shard.CapacitorCount}"),
-        "phases 2",
+        string.Create(CultureInfo.InvariantCulture, $"phases {shard.PhaseCount}"),
         $"shard {shard.Fraction}",
-        string.Create(CultureInfo.InvariantCulture, $"pairs {counts.Pairs}"),
+        string.Create(CultureInfo.InvariantCulture, $"{(shard.PhaseCount == 2 ? "pairs" : "triples")} {counts.Pairs}"),
         string.Create(CultureInfo.InvariantCulture, $"networks {counts.Networks}"),
         string.Create(CultureInfo.InvariantCulture, $"entries {counts.Entries}"),
     ];

@@ -1,254 +1,196 @@
+using System.Runtime.Intrinsics;
 using ScNet.Search.LoopSpaces;
 using ScNet.Search.Pairs;
 
 namespace ScNet.Search.Triples;
 
 /// <summary>
-/// Goes through all triples of loop spaces of three phases, up to renaming and turning capacitors, whose loops fix all
-/// voltages and charges, and keeps for each ratio what no other beats.
+/// Goes through triples of loop spaces of three phases, two of them given and the third each of a list, and keeps for each
+/// ratio what no other beats of those whose loops fix all voltages and charges. One per thread.
 /// </summary>
 /// <remarks>
-/// Loops of the three phases are k + 1 together. The phase of the fewest loops is the representative of its orbit; the
-/// next goes through one space of each set that the representative's stabiliser makes; the last through all. Two phases
-/// leave one vector of voltages more than the last has loops, so that its voltages are the minors of a small matrix
-/// (docs/theory/atlas.md). Which phase comes first does not matter to voltages and charges. Cost: 35 million triples for
-/// four capacitors.
+/// The first two phases leave d + 1 directions u of voltages, d being the number of loops b of the third. Each loop is
+/// looked at once for all spaces that have it: w = (u · b). The voltages are Σ m u with m the minors of a space's w, all
+/// branches side by side in one register (docs/theory/atlas.md).
 /// </remarks>
 internal sealed class TripleWalk
 {
-    private readonly int _capacitors;
-    private readonly int _width;
-    private readonly PlacedSpaces _spaces;
-    private readonly long[] _matrix;
-    private readonly long[] _minors;
-    private readonly long[] _voltages;
-    private readonly long[] _amounts;
-    private readonly long[] _moved;
-    private long[][] _allowed = [];
+    // the most directions: a third phase has three loops at most
+    private const int Stride = 4;
 
-    public TripleWalk(PlacedSpaces spaces, int capacitors)
+    private readonly int _width;
+    private readonly uint _branches;
+    private readonly int[] _voltages;
+    private readonly TripleCharges _charges;
+    private readonly Vector256<int>[] _directions = new Vector256<int>[Stride];
+    private readonly int[] _minors = new int[Stride];
+    private readonly Dictionary<(int Output, int Input), TripleFront> _fronts = [];
+    private int[] _products = [];
+
+    /// <summary>A walk for a number of capacitors, up to <see cref="ThreePhaseAtlas.MaximumCapacitorCount"/>.</summary>
+    public TripleWalk(int capacitors)
     {
-        _capacitors = capacitors;
         _width = capacitors + LoopSpace.FirstCapacitorColumn;
-        _spaces = spaces;
-        _matrix = new long[_width * _width];
-        _minors = new long[_width];
-        _voltages = new long[_width];
-        _amounts = new long[_width];
-        _moved = new long[_width];
+        _branches = (1u << _width) - 1;
+        _voltages = new int[_width];
+        _charges = new TripleCharges(capacitors);
     }
 
     /// <summary>The triples that were decided.</summary>
     public long TripleCount { get; private set; }
 
+    /// <summary>Those that are networks.</summary>
+    public long NetworkCount { get; private set; }
+
     /// <summary>Networks, each counted with all its renamings and turns and all orders of its phases.</summary>
     public long LabelledNetworkCount { get; private set; }
 
     /// <summary>The fronts by ratio: output and input voltage in lowest terms, the input's positive.</summary>
-    public SortedDictionary<(int Output, int Input), TripleFront> Fronts { get; } = [];
+    public IReadOnlyDictionary<(int Output, int Input), TripleFront> Fronts => _fronts;
 
-    /// <summary>Walks all triples.</summary>
-    /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public void Run(IReadOnlyList<LoopSpaceOrbit> orbits, CancellationToken cancellationToken)
+    /// <summary>Walks the triples of two phases.</summary>
+    /// <param name="first">The number of the first space.</param>
+    /// <param name="second">The number of the second space.</param>
+    /// <param name="two">The two; null where they depend on one another, so that no triple is a network.</param>
+    /// <param name="thirds">The spaces of the third phase.</param>
+    /// <param name="labelled">How many networks each stands for.</param>
+    public void Run(int first, int second, TwoPhases? two, ThirdPhases thirds, long labelled)
     {
-        for (int first = 1; 3 * first <= _capacitors + 1; first++)
-        {
-            for (int second = first; first + (2 * second) <= _capacitors + 1; second++)
-            {
-                int third = _capacitors + 1 - first - second;
-                int orders = first == third ? 1 : first == second || second == third ? 3 : 6;
-                int[] seconds = _spaces.OfDimension(second), thirds = _spaces.OfDimension(third);
-                foreach (LoopSpaceOrbit orbit in orbits.Where(o => o.Space.Dimension == first))
-                {
-                    foreach ((int space, int size) in _spaces.Classes(seconds, orbit.Generators))
-                    {
-                        cancellationToken.ThrowIfCancellationRequested();
-                        Run(orbit.Space, space, thirds, (long)orders * orbit.Size * size);
-                    }
-                }
-            }
-        }
-    }
-
-    private void Run(LoopSpace first, int second, int[] thirds, long labelled)
-    {
-        TripleCount += thirds.Length;
-        if (!TryAllow(first, _spaces[second]))
+        TripleCount += thirds.Spaces.Length;
+        if (two is null)
         {
             return;
         }
 
-        foreach (int third in thirds)
+        Prepare(two, thirds);
+        int d = thirds.Dimension;
+        Span<int> products = stackalloc int[Stride * d];
+        Span<sbyte[]> loops = new sbyte[d][];
+        ReadOnlySpan<int> loopsOfSpaces = thirds.LoopsOfSpaces;
+        for (int third = 0; third < thirds.Spaces.Length; third++)
         {
-            if (TrySolveVoltages(_spaces[third]) && TrySolveCharges(first, _spaces[second], _spaces[third]))
+            ReadOnlySpan<int> numbers = loopsOfSpaces.Slice(third * d, d);
+            Vector256<int> voltages = Solve(numbers);
+            if ((Vector256.Equals(voltages, Vector256<int>.Zero).ExtractMostSignificantBits() & _branches) != 0)
             {
+                continue;
+            }
+
+            for (int loop = 0; loop < d; loop++)
+            {
+                loops[loop] = thirds.Loops[numbers[loop]];
+                _products.AsSpan(Stride * numbers[loop], Stride).CopyTo(products[(Stride * loop)..]);
+            }
+
+            Write(voltages);
+            if (_charges.TryFind(two, loops, products, _minors.AsSpan().IndexOfAnyExcept(0), _voltages))
+            {
+                NetworkCount++;
                 LabelledNetworkCount += labelled;
-                Keep(_spaces.NumberOf(first), second, third);
+                Keep(new TriplePlace(first, second, thirds.Spaces[third]));
             }
         }
     }
 
-    // the vectors at right angles to two phases' loops: those of the first combined to be at right angles to the second's
-    private bool TryAllow(LoopSpace first, LoopSpace second)
+    private void Prepare(TwoPhases two, ThirdPhases thirds)
     {
-        sbyte[][] allowed = first.Complement();
-        int loops = second.Dimension;
-        List<long[]> left = [.. allowed.Select(vector => vector.Select(v => (long)v).ToArray())];
-        for (int loop = 0; loop < loops; loop++)
+        Span<int> lanes = stackalloc int[Vector256<int>.Count];
+        _products = _products.Length < Stride * thirds.Loops.Length ? new int[Stride * thirds.Loops.Length] : _products;
+        Array.Clear(_minors);
+        for (int direction = 0; direction < two.Allowed.Length; direction++)
         {
-            int pivot = left.FindIndex(vector => Product(vector, second.Row(loop)) != 0);
-            if (pivot < 0)
+            lanes.Clear();
+            for (int branch = 0; branch < _width; branch++)
             {
-                return false;
+                lanes[branch] = (int)two.Allowed[direction][branch];
             }
 
-            long[] taken = left[pivot];
-            long own = Product(taken, second.Row(loop));
-            left.RemoveAt(pivot);
-            for (int v = 0; v < left.Count; v++)
+            _directions[direction] = Vector256.Create<int>(lanes);
+            for (int loop = 0; loop < thirds.Loops.Length; loop++)
             {
-                long other = Product(left[v], second.Row(loop));
-                left[v] = Primitive([.. left[v].Zip(taken, (a, b) => (a * own) - (b * other))]);
+                int product = 0;
+                for (int branch = 0; branch < _width; branch++)
+                {
+                    product += lanes[branch] * thirds.Loops[loop][branch];
+                }
+
+                _products[(Stride * loop) + direction] = product;
             }
         }
-
-        _allowed = [.. left];
-        return true;
     }
 
-    private bool TrySolveVoltages(LoopSpace third)
+    // the signed minors, and every branch's voltage
+    private Vector256<int> Solve(ReadOnlySpan<int> loops)
     {
-        int rows = third.Dimension, columns = _allowed.Length;
-        for (int loop = 0; loop < rows; loop++)
+        ReadOnlySpan<int> a = _products.AsSpan(Stride * loops[0], Stride);
+        Span<int> m = _minors;
+        if (loops.Length == 1)
         {
-            ReadOnlySpan<sbyte> signs = third.Row(loop);
-            for (int v = 0; v < columns; v++)
-            {
-                _matrix[(loop * columns) + v] = Product(_allowed[v], signs);
-            }
+            (m[0], m[1]) = (a[1], -a[0]);
+            return (_directions[0] * m[0]) + (_directions[1] * m[1]);
         }
 
-        Span<long> minors = _minors.AsSpan(0, columns);
-        if (rows == 1)
+        ReadOnlySpan<int> b = _products.AsSpan(Stride * loops[1], Stride);
+        if (loops.Length == 2)
         {
-            (minors[0], minors[1]) = (_matrix[1], -_matrix[0]);
-        }
-        else if (rows == 2)
-        {
-            ReadOnlySpan<long> m = _matrix;
-            (minors[0], minors[1], minors[2]) = ((m[1] * m[5]) - (m[2] * m[4]), (m[2] * m[3]) - (m[0] * m[5]), (m[0] * m[4]) - (m[1] * m[3]));
-        }
-        else if (!NullVector.TryFind(_matrix.AsSpan(0, rows * columns), columns, minors))
-        {
-            return false;
+            (m[0], m[1], m[2]) = ((a[1] * b[2]) - (a[2] * b[1]), (a[2] * b[0]) - (a[0] * b[2]), (a[0] * b[1]) - (a[1] * b[0]));
+            return (_directions[0] * m[0]) + (_directions[1] * m[1]) + (_directions[2] * m[2]);
         }
 
+        OfThreeLoops(a, b, _products.AsSpan(Stride * loops[2], Stride), m);
+        return (_directions[0] * m[0]) + (_directions[1] * m[1]) + (_directions[2] * m[2]) + (_directions[3] * m[3]);
+    }
+
+    // expanded along the first loop by the minors of the others
+    private static void OfThreeLoops(ReadOnlySpan<int> a, ReadOnlySpan<int> b, ReadOnlySpan<int> c, Span<int> m)
+    {
+        int m01 = (b[0] * c[1]) - (b[1] * c[0]), m02 = (b[0] * c[2]) - (b[2] * c[0]), m03 = (b[0] * c[3]) - (b[3] * c[0]);
+        int m12 = (b[1] * c[2]) - (b[2] * c[1]), m13 = (b[1] * c[3]) - (b[3] * c[1]), m23 = (b[2] * c[3]) - (b[3] * c[2]);
+        m[0] = (a[1] * m23) - (a[2] * m13) + (a[3] * m12);
+        m[1] = -((a[0] * m23) - (a[2] * m03) + (a[3] * m02));
+        m[2] = (a[0] * m13) - (a[1] * m03) + (a[3] * m01);
+        m[3] = -((a[0] * m12) - (a[1] * m02) + (a[2] * m01));
+    }
+
+    // without a common factor, the input's positive
+    private void Write(Vector256<int> voltages)
+    {
+        int divisor = 0;
         for (int branch = 0; branch < _width; branch++)
         {
-            long voltage = 0;
-            for (int v = 0; v < columns; v++)
-            {
-                voltage += minors[v] * _allowed[v][branch];
-            }
-
-            if (voltage == 0)
-            {
-                return false;
-            }
-
-            _voltages[branch] = voltage;
+            _voltages[branch] = voltages.GetElement(branch);
+            divisor = divisor == 0 ? Math.Abs(_voltages[branch]) : Kernel.Integers.Gcd(divisor, _voltages[branch]);
         }
 
-        return true;
-    }
-
-    // the amounts of all loops that leave every capacitor as it was; then what each moves, twice
-    private bool TrySolveCharges(LoopSpace first, LoopSpace second, LoopSpace third)
-    {
-        int loops = _capacitors + 1;
-        Fill(first, 0);
-        Fill(second, first.Dimension);
-        Fill(third, first.Dimension + second.Dimension);
-        Span<long> amounts = _amounts.AsSpan(0, loops);
-        if (!NullVector.TryFind(_matrix.AsSpan(0, _capacitors * loops), loops, amounts))
+        divisor *= Math.Sign(_voltages[LoopSpace.InputColumn]);
+        for (int branch = 0; branch < _width && divisor != 1; branch++)
         {
-            return false;
-        }
-
-        _moved.AsSpan().Clear();
-        AddCharges(first, amounts);
-        AddCharges(second, amounts[first.Dimension..]);
-        AddCharges(third, amounts[(first.Dimension + second.Dimension)..]);
-        return !_moved.AsSpan(LoopSpace.FirstCapacitorColumn).Contains(0);
-    }
-
-    private void Fill(LoopSpace space, int column)
-    {
-        for (int loop = 0; loop < space.Dimension; loop++)
-        {
-            ReadOnlySpan<sbyte> signs = space.Row(loop);
-            for (int c = 0; c < _capacitors; c++)
-            {
-                _matrix[(c * (_capacitors + 1)) + column + loop] = signs[LoopSpace.FirstCapacitorColumn + c];
-            }
+            _voltages[branch] /= divisor;
         }
     }
 
-    // magnitudes on capacitors; input and output keep their sign
-    private void AddCharges(LoopSpace space, ReadOnlySpan<long> amounts)
-    {
-        for (int branch = 0; branch < _width; branch++)
-        {
-            long charge = 0;
-            for (int loop = 0; loop < space.Dimension; loop++)
-            {
-                charge += amounts[loop] * space.Row(loop)[branch];
-            }
-
-            _moved[branch] += branch < LoopSpace.FirstCapacitorColumn ? charge : Math.Abs(charge);
-        }
-    }
-
-    private void Keep(int first, int second, int third)
+    private void Keep(TriplePlace place)
     {
         long product = 0, highest = 0, charge = 0;
-        for (int c = LoopSpace.FirstCapacitorColumn; c < _width; c++)
+        for (int c = 0; c < _charges.Moved.Length; c++)
         {
-            long voltage = Math.Abs(_voltages[c]);
-            product += _moved[c] * voltage;
+            long voltage = Math.Abs(_voltages[LoopSpace.FirstCapacitorColumn + c]);
+            product += _charges.Moved[c] * voltage;
             highest = Math.Max(highest, voltage);
-            charge += _moved[c];
+            charge += _charges.Moved[c];
         }
 
-        long input = _voltages[LoopSpace.InputColumn], output = _voltages[LoopSpace.OutputColumn], delivered = 2 * Math.Abs(_moved[LoopSpace.OutputColumn]);
+        int input = _voltages[LoopSpace.InputColumn], output = _voltages[LoopSpace.OutputColumn], common = Kernel.Integers.Gcd(input, output);
         TripleSums sums = new(
-            MeasureKey.Quotient(product, delivered * Math.Abs(output)),
-            MeasureKey.Quotient(highest, Math.Abs(input)),
-            MeasureKey.Quotient(charge, delivered));
-        long common = Kernel.Integers.Gcd(input, output) * Math.Sign(input);
-        (int, int) ratio = ((int)(output / common), (int)(input / common));
-        if (!Fronts.TryGetValue(ratio, out TripleFront? front))
+            MeasureKey.Quotient(product, 2 * _charges.Delivered * Math.Abs(output)),
+            MeasureKey.Quotient(highest, input),
+            MeasureKey.Quotient(charge, 2 * _charges.Delivered));
+        (int, int) ratio = (output / common, input / common);
+        if (!_fronts.TryGetValue(ratio, out TripleFront? front))
         {
-            Fronts.Add(ratio, front = new TripleFront());
+            _fronts.Add(ratio, front = new TripleFront());
         }
 
-        front.Add(sums, first, second, third);
-    }
-
-    private static long Product(ReadOnlySpan<long> vector, ReadOnlySpan<sbyte> signs)
-    {
-        long product = 0;
-        for (int c = 0; c < vector.Length; c++)
-        {
-            product += vector[c] * signs[c];
-        }
-
-        return product;
-    }
-
-    private static long[] Primitive(long[] vector)
-    {
-        long divisor = vector.Aggregate(0L, Kernel.Integers.Gcd);
-        return divisor > 1 ? [.. vector.Select(v => v / divisor)] : vector;
+        front.Add(sums, place);
     }
 }

@@ -1,114 +1,82 @@
+using ScNet.Search.Networks;
+
 namespace ScNet.Search.Triples;
 
-/// <summary>Chooses the wirings of three phases by the switches they take.</summary>
+/// <summary>Chooses the wirings of three phases that take the fewest switches; that there are no fewer is proved.</summary>
 /// <remarks>
-/// A phase of n nodes closes as many switches as there are terminals, less n and less those joined for good; a switch
-/// serves two phases where its ends are joined in both, and of such there are no more than terminals less the nodes m of
-/// what both phases join. So there are at least m12 + m13 + m23 − n1 − n2 − n3 switches, and the wirings of the least bound
-/// are tried first, then those that may still have fewer than what was found (docs/theory/atlas.md).
+/// Choices of wirings are tried by their bound, see <see cref="WiringTriples"/>, and each is counted exactly, up to the bound that the fewest found do not exceed. Of those that take
+/// the fewest the first are compared in what else the switches ask for.
 /// </remarks>
-internal static class TripleWirings
+internal sealed class TripleWirings
 {
-    private const int MostTried = 32;
+    private const int MostCompared = 32;
 
-    /// <summary>The best network found: fewest switches, then lowest blocking voltage, charge–voltage product, swing and charge.</summary>
-    /// <param name="candidates">Per triple of loop spaces the wirings of each phase.</param>
-    public static SearchedNetwork Choose(IEnumerable<Wiring[][]> candidates)
+    private readonly List<Wiring[]> _fewest = [];
+    private readonly SwitchSharing _sharing = new(3);
+    private int _count = FewestSwitches.TooMany;
+
+    private TripleWirings()
     {
-        SearchedNetwork? best = null;
-        int tried = 0;
-        foreach (IGrouping<int, Wiring[]> level in candidates.SelectMany(Combinations).GroupBy(c => c.Bound, c => c.Phases).OrderBy(g => g.Key))
-        {
-            if (best is not null && (level.Key >= best.Measures.SwitchCount || tried >= MostTried))
-            {
-                break;
-            }
+    }
 
-            foreach (Wiring[] phases in level.Take(MostTried))
+    /// <summary>The network with the fewest switches; of the first that have as few, the lowest blocking voltage, charge–voltage product, swing and charge.</summary>
+    /// <param name="spaces">The spaces.</param>
+    /// <param name="places">Triples of spaces, of which any will do.</param>
+    public static SearchedNetwork Choose(PlacedSpaces spaces, IReadOnlyList<TriplePlace> places)
+    {
+        TripleWirings wirings = new();
+        Wiring[][] Of(TriplePlace place) => [spaces.WiringsOf(place.First), spaces.WiringsOf(place.Second), spaces.WiringsOf(place.Third)];
+        foreach ((TriplePlace place, int least) in places.Select(p => (Place: p, WiringTriples.Of(Of(p)).Least)).OrderBy(p => p.Least).ThenBy(p => p.Place))
+        {
+            if (least <= wirings._count)
             {
-                SearchedNetwork next = Network(phases);
-                tried++;
-                best = best is null || Compare(next, best) < 0 ? next : best;
+                wirings.Try(WiringTriples.Of(Of(place)));
             }
         }
 
-        return best ?? throw new ArgumentException("Expected wirings to choose from.", nameof(candidates));
+        return wirings._fewest.Select(Network).Order(Comparer<SearchedNetwork>.Create(Compare)).First();
     }
 
-    /// <summary>No switches make three wirings that are fewer than this.</summary>
-    public static int FewestSwitches(IReadOnlyList<Wiring> phases) =>
-        Meet(phases[0], phases[1]) + Meet(phases[0], phases[2]) + Meet(phases[1], phases[2]) - phases.Sum(p => p.NodeCount);
-
-    private static IEnumerable<(int Bound, Wiring[] Phases)> Combinations(Wiring[][] wirings)
+    private void Try(WiringTriples triples)
     {
-        int[,] ab = Meets(wirings[0], wirings[1]), ac = Meets(wirings[0], wirings[2]), bc = Meets(wirings[1], wirings[2]);
-        List<(int, int, int)> least = [];
-        int bound = int.MaxValue;
-        for (int a = 0; a < wirings[0].Length; a++)
+        for (int bound = triples.Least; bound <= Wanted; bound++)
         {
-            for (int b = 0; b < wirings[1].Length; b++)
+            foreach (Wiring[] phases in triples.OfBound(bound))
             {
-                for (int c = 0; c < wirings[2].Length; c++)
+                int count = FewestSwitches.Count(phases, _sharing, Wanted);
+                if (count < _count)
                 {
-                    int next = ab[a, b] + ac[a, c] + bc[b, c] - wirings[0][a].NodeCount - wirings[1][b].NodeCount - wirings[2][c].NodeCount;
-                    if (next < bound)
-                    {
-                        bound = next;
-                        least.Clear();
-                    }
+                    _count = count;
+                    _fewest.Clear();
+                }
 
-                    if (next == bound && least.Count < MostTried)
-                    {
-                        least.Add((a, b, c));
-                    }
+                if (count == _count && _fewest.Count < MostCompared)
+                {
+                    _fewest.Add(phases);
+                }
+
+                if (bound > Wanted)
+                {
+                    break;
                 }
             }
         }
-
-        return least.Select(l => (bound, new[] { wirings[0][l.Item1], wirings[1][l.Item2], wirings[2][l.Item3] }));
     }
 
-    private static int[,] Meets(Wiring[] first, Wiring[] second)
-    {
-        int[,] meets = new int[first.Length, second.Length];
-        for (int a = 0; a < first.Length; a++)
-        {
-            for (int b = 0; b < second.Length; b++)
-            {
-                meets[a, b] = Meet(first[a], second[b]);
-            }
-        }
-
-        return meets;
-    }
-
-    // the sets of terminals that are joined in both
-    private static int Meet(Wiring first, Wiring second)
-    {
-        Span<uint> seen = stackalloc uint[first.NodeCount];
-        int count = 0;
-        for (int t = 0; t < first.TerminalCount; t++)
-        {
-            uint bit = 1u << second.Nodes[t];
-            count += (seen[first.Nodes[t]] & bit) == 0 ? 1 : 0;
-            seen[first.Nodes[t]] |= bit;
-        }
-
-        return count;
-    }
+    // more switches than that are of no interest
+    private int Wanted => _fewest.Count < MostCompared ? _count : _count - 1;
 
     private static int Compare(SearchedNetwork one, SearchedNetwork other)
     {
         NetworkMeasures a = one.Measures, b = other.Measures;
-        int order = a.SwitchCount.CompareTo(b.SwitchCount);
-        order = order != 0 ? order : a.HighestSwitchVoltage.CompareTo(b.HighestSwitchVoltage);
+        int order = a.HighestSwitchVoltage.CompareTo(b.HighestSwitchVoltage);
         order = order != 0 ? order : a.SwitchChargeVoltage.CompareTo(b.SwitchChargeVoltage);
         order = order != 0 ? order : a.PlateSwing.CompareTo(b.PlateSwing);
         return order != 0 ? order : a.SwitchCharge.CompareTo(b.SwitchCharge);
     }
 
     private static SearchedNetwork Network(Wiring[] phases) =>
-        SearchedNetwork.TryCreate(phases, SwitchLayout.LowestBlocking, out SearchedNetwork? network)
+        SearchedNetwork.TryCreate(phases, SwitchLayout.Fewest, out SearchedNetwork? network)
             ? network
             : throw new InvalidOperationException($"The wirings {string.Join(", ", phases.Select(p => p.ToCode()))} of the search make no network.");
 }

@@ -43,6 +43,23 @@ public sealed class FindCommandTests : IDisposable
     }
 
     [Fact]
+    public void Three_phases_are_found_beside_two_where_they_are_asked_for()
+    {
+        Assert.Equal(1, ToolRun.Of("find", "--ratio", "1/4", "--capacitors", "2").Code);
+        ToolRun three = ToolRun.Of("find", "--ratio", "1/4", "--capacitors", "2", "--phases", "3", "--format", "json");
+        JsonNode document = JsonNode.Parse(three.Output)!, network = Assert.Single(document["rows"]!.AsArray())!;
+        Assert.Equal((0, 3, 3), (three.Code, (int)document["conditions"]!["phaseCount"]!, (int)network["phaseCount"]!));
+        Assert.Equal(3, network["phases"]!.AsArray().Count);
+        Assert.Single(document["conditions"]!["unproved"]!.AsArray());
+        ToolRun both = ToolRun.Of("find", "--ratio", "1/3", "--capacitors", "2", "--phases", "3");
+        Assert.Matches(@"1-3-c2-s6-\w+ +1/3  2  3  6(.|\n)*1-3-c2-s7-\w+ +1/3  2  2  7", ToolRun.Of("find", "--ratio", "1/3", "--capacitors", "2", "--phases", "3", "--objective", "switches").Output);
+        Assert.Contains("phase 3", both.Output, StringComparison.Ordinal);
+        ToolRun large = ToolRun.Of("find", "--ratio", "1/4", "--capacitors", "5", "--phases", "3");
+        Assert.NotEqual(0, large.Code);
+        Assert.Contains("Expected at most 4 after --capacitors with --phases 3, but got 5.", large.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Json_holds_exact_measures_the_wirings_and_every_switch()
     {
         JsonNode document = JsonNode.Parse(ToolRun.Of("find", "--ratio", "1/3", "--capacitors", "2", "--objective", "capacitor-product", "--format", "json").Output)!;

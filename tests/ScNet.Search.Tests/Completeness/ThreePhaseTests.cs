@@ -17,9 +17,7 @@ public class ThreePhaseTests
     [MemberData(nameof(Sizes))]
     public void The_walk_finds_every_network_and_every_front_of_capacitor_figures(int capacitors, long triples, long labelled)
     {
-        IReadOnlyList<LoopSpaceOrbit> orbits = LoopSpaceOrbits.Of(capacitors).Orbits;
-        TripleWalk walk = new(PlacedSpaces.Of(orbits, capacitors), capacitors);
-        walk.Run(orbits, CancellationToken.None);
+        TripleSearch search = TripleSearch.Run(capacitors, threads: 2);
 
         long networks = 0;
         Dictionary<(int, int), HashSet<TripleSums>> all = [];
@@ -42,12 +40,47 @@ public class ThreePhaseTests
             }
         }
 
-        Assert.Equal((triples, labelled), (walk.TripleCount, walk.LabelledNetworkCount));
+        Assert.Equal((triples, labelled), (search.TripleCount, search.LabelledNetworkCount));
         Assert.Equal(labelled, networks);
-        Assert.Equal(all.Keys.Order(), walk.Fronts.Keys.Order());
-        Assert.All(walk.Fronts, f => Assert.Equal(
-            all[f.Key].Where(s => !all[f.Key].Any(o => o != s && o.IsWithin(s))).OrderBy(s => s.ChargeVoltage).ThenBy(s => s.Charge),
-            f.Value.Entries.Keys.OrderBy(s => s.ChargeVoltage).ThenBy(s => s.Charge)));
+        Assert.Equal(all.Keys.Order(), search.Fronts.Keys.Order());
+        Assert.All(search.Fronts, f => Assert.Equal(
+            all[f.Key].Where(s => !all[f.Key].Any(o => o != s && o.IsWithin(s))).OrderBy(s => s.ChargeVoltage).ThenBy(s => s.HighestVoltage),
+            f.Value.Entries.Select(e => e.Sums)));
+    }
+
+    [Fact]
+    public void The_number_of_threads_does_not_matter()
+    {
+        TripleSearch one = TripleSearch.Run(3, threads: 1), many = TripleSearch.Run(3, threads: 5);
+        Assert.Equal((one.TripleCount, one.NetworkCount, one.LabelledNetworkCount), (many.TripleCount, many.NetworkCount, many.LabelledNetworkCount));
+        Assert.Equal(one.Fronts.Keys, many.Fronts.Keys);
+        Assert.All(one.Fronts.Keys, ratio =>
+        {
+            Assert.Equal(one.Fronts[ratio].Entries.Select(e => e.Sums), many.Fronts[ratio].Entries.Select(e => e.Sums));
+            Assert.Equal(one.Fronts[ratio].Entries.SelectMany(e => e.Places), many.Fronts[ratio].Entries.SelectMany(e => e.Places));
+        });
+    }
+
+    [Fact]
+    public void Progress_rises_to_the_whole_and_the_search_can_be_stopped()
+    {
+        System.Collections.Concurrent.ConcurrentBag<double> told = [];
+        ThreePhaseAtlas.Of(3, new Told(told.Add));
+        Assert.True(told.Count > 10);
+        Assert.Equal((true, 1.0), (told.Min() > 0, told.Max()));
+
+        using CancellationTokenSource source = new();
+        Assert.ThrowsAny<OperationCanceledException>(() => ThreePhaseAtlas.Of(4, new Told(_ => source.Cancel()), source.Token));
+    }
+
+    [Fact]
+    public void One_capacitor_has_no_network_of_three_phases()
+    {
+        ThreePhaseAtlas one = ThreePhaseAtlas.Of(1);
+        Assert.Empty(one.Ratios);
+        Assert.Empty(one.Front(new Fraction(1, 2)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ThreePhaseAtlas.Of(0));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ThreePhaseAtlas.Of(ThreePhaseAtlas.MaximumCapacitorCount + 1));
     }
 
     [Theory]
@@ -69,43 +102,46 @@ public class ThreePhaseTests
         {
             Assert.Equal(ratio, network.Ratio);
             SearchedNetworkTests.Agree(network);
-            Assert.True(network.Switches.Count >= TripleWirings.FewestSwitches(network.Phases));
+            Assert.Equal(FewestSwitches.Count([.. network.Phases], new SwitchSharing(3)), network.Switches.Count);
         }));
     }
 
-    // every set of three trees' worth of joins, by brute force over which pairs of terminals get a switch
+    /// <summary>
+    /// The network of a choice of capacitors has as few switches as any of that choice: all wirings of its spaces are tried, floating pieces and all, each counted exactly.
+    /// A floating piece never saves a switch: one that is there already joins it (docs/theory/atlas.md).
+    /// </summary>
     [Fact]
-    public void Bound_on_switches_is_below_what_any_switches_of_small_wirings_need()
+    public void No_wirings_of_two_capacitors_take_fewer_switches_than_those_shown()
     {
-        Wiring[] wirings = [.. AllWirings.Of(1).Where(w => BranchForest.Of(w).PieceCount == 1)];
-        (int First, int Second)[] pairs = [.. from first in Enumerable.Range(0, 5) from second in Enumerable.Range(first + 1, 4 - first) select (first, second)];
-        int met = 0;
-        for (int triple = 0; triple < wirings.Length * wirings.Length * wirings.Length; triple += 41)
+        TripleSearch search = TripleSearch.Run(2, threads: 1);
+        ILookup<ulong, Wiring> wirings = AllWirings.Of(2).ToLookup(w => LoopSpace.Of(w).Key);
+        SwitchSharing sharing = new(3);
+        int floating = 0;
+        Assert.All(search.Fronts, f =>
         {
-            Wiring[] phases = [wirings[triple % wirings.Length], wirings[triple / wirings.Length % wirings.Length], wirings[triple / wirings.Length / wirings.Length]];
-            int[] groups = SwitchPlan.PermanentGroups(phases);
-            int least = Enumerable.Range(0, 1 << pairs.Length)
-                .Where(set => phases.All(phase => Makes(phase, groups, [.. pairs.Where((_, p) => (set >> p & 1) != 0)])))
-                .Min(set => System.Numerics.BitOperations.PopCount((uint)set));
-            int bound = TripleWirings.FewestSwitches(phases);
-            Assert.True(bound <= least, $"{bound} > {least} for {string.Join(" | ", phases.AsEnumerable())}");
-            met += bound == least ? 1 : 0;
-        }
+            IReadOnlyList<SearchedNetwork> networks = TripleNetworks.Of([search], f.Key, threads: 1);
+            Assert.All(f.Value.Entries.Zip(networks), entry =>
+            {
+                int fewest = int.MaxValue;
+                foreach (TriplePlace place in entry.First.Places)
+                {
+                    foreach (Wiring first in wirings[search.Spaces[place.First].Key])
+                    {
+                        foreach (Wiring second in wirings[search.Spaces[place.Second].Key])
+                        {
+                            foreach (Wiring third in wirings[search.Spaces[place.Third].Key])
+                            {
+                                floating += BranchForest.Of(first).PieceCount > 1 ? 1 : 0;
+                                fewest = Math.Min(fewest, FewestSwitches.Count([first, second, third], sharing));
+                            }
+                        }
+                    }
+                }
 
-        Assert.True(met > 10, $"{met}");
-    }
-
-    // switches that join a phase's ends in it, beside what is joined for good, make the phase
-    private static bool Makes(Wiring phase, int[] groups, (int First, int Second)[] switches)
-    {
-        int[] piece = [.. groups];
-        foreach ((int first, int second) in switches.Where(s => phase.Joins(s.First, s.Second)))
-        {
-            int old = piece[second], kept = piece[first];
-            piece = [.. piece.Select(p => p == old ? kept : p)];
-        }
-
-        return piece.Distinct().Count() == phase.NodeCount;
+                Assert.Equal(fewest, entry.Second.Switches.Count);
+            });
+        });
+        Assert.True(floating > 100, $"{floating}");
     }
 
     private static TripleSums Sums(NetworkSolution solution)
@@ -117,5 +153,10 @@ public class ThreePhaseTests
             (double)capacitors.Zip(moved, (c, q) => q * Math.Abs(solution.Voltages[c])).Sum() / (delivered * Math.Abs(solution.Voltages[LoopSpace.OutputColumn])),
             (double)capacitors.Max(c => Math.Abs(solution.Voltages[c])) / solution.Voltages[LoopSpace.InputColumn],
             (double)moved.Sum() / delivered);
+    }
+
+    private sealed class Told(Action<double> tell) : IProgress<double>
+    {
+        public void Report(double value) => tell(value);
     }
 }

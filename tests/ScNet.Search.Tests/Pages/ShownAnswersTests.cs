@@ -3,7 +3,6 @@ using ScNet.Results.Pages;
 using ScNet.Search.Pages;
 using ScNet.Search.Shards;
 using ScNet.Search.Tests.Shards;
-using ScNet.Search.Triples;
 
 namespace ScNet.Search.Tests.Pages;
 
@@ -33,7 +32,7 @@ public class ShownAnswersTests
         Assert.True(FindPage.Of(s_third).IsComplete);
         PageTable table = FindPage.Of(s_third).Blocks.OfType<PageTable>().First();
         Assert.Equal(s_third.Networks.Select(n => n.Name), table.Rows.Select(r => r[0].Text));
-        Assert.Equal(s_third.Networks.Select(n => (double?)(double)n.Network.Measures.PlateSwing), table.Rows.Select(r => r[8].SortValue));
+        Assert.Equal(s_third.Networks.Select(n => (double?)(double)n.Network.Measures.PlateSwing), table.Rows.Select(r => r[9].SortValue));
         Assert.Equal(s_third.Networks[^1].Name, FindPage.Of(s_third, order: [s_third.Networks.Count - 1]).Blocks.OfType<PageTable>().First().Rows[0][0].Text);
     }
 

@@ -91,6 +91,27 @@ public sealed class ShardFileTests : IDisposable
         Assert.Empty(Directory.GetFiles(_folder.Parts));
     }
 
+    [Fact]
+    public void Three_phases_have_three_codes_a_line_and_the_same_bytes_from_any_number_of_threads()
+    {
+        AtlasShard shard = new(2, 1, 1, phases: 3);
+        string one = File.ReadAllText(ShardRun.Of(shard, _folder.Parts, threads: 1).Path);
+        ShardRun many = ShardRun.Of(shard, _folder.Parts, threads: 3);
+        Assert.Equal(one, File.ReadAllText(many.Path));
+        string[] lines = one.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(["capacitors 2", "phases 3", "shard 1/1", "triples 3375", "networks 598", "entries 16"], lines[1..7]);
+        Assert.All(lines[7..^1], line =>
+        {
+            string[] words = line.Split(' ');
+            Assert.Equal((5, "fewest"), (words.Length, words[^1]));
+            Assert.True(SearchedNetwork.TryCreate([.. words[1..4].Select(Wiring.Parse)], SwitchLayout.Fewest, out SearchedNetwork? network));
+            Assert.Equal(words[0], $"{Quantity.Exact(network.Ratio)}");
+        });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new AtlasShard(2, 1, 2, phases: 3));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new AtlasShard(5, 1, 1, phases: 3));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new AtlasShard(2, 1, 1, phases: 4));
+    }
+
     [Theory]
     [InlineData(0, 1, 1)]
     [InlineData(9, 1, 1)]

@@ -152,6 +152,19 @@ public sealed class ShardMergeTests
         Refuses(folder, DiagnosticCodes.ShardMismatch, "'atlas-2-3-of-3.shard' is part 3/3");
     }
 
+    [Fact]
+    public void Three_phases_are_not_put_together_with_anything()
+    {
+        using ShardFolder folder = new(2);
+        ShardRun three = ShardRun.Of(new AtlasShard(2, 1, 1, phases: 3), folder.Parts);
+        Refuses(folder, DiagnosticCodes.ShardMismatch, "'atlas-2-3-phases-1-of-1.shard' holds networks of three phases");
+        File.Delete(folder.PathOf(1, 2));
+        File.Delete(folder.PathOf(2, 2));
+        Refuses(folder, DiagnosticCodes.ShardMismatch, "'atlas-2-3-phases-1-of-1.shard' holds networks of three phases");
+        ShardFolder.Forge(three.Path, lines => lines.Select((l, i) => i == 3 ? "shard 1/2" : l));
+        Refuses(folder, DiagnosticCodes.ShardDamaged, "does not begin with");
+    }
+
     public static TheoryData<string, Func<string[], IEnumerable<string>>> Forgeries => new()
     {
         { "a line too few", lines => lines[..^1] },

@@ -1,0 +1,147 @@
+using Fractions;
+using ScNet.Search.LoopSpaces;
+using ScNet.Search.Networks;
+using ScNet.Search.Queries;
+using ScNet.Search.Tests.Completeness;
+
+namespace ScNet.Search.Tests.Queries;
+
+/// <summary>Answers about two or three phases against every network of two phases and every triple of loop spaces, solved one by one.</summary>
+public class ThreePhaseAnswerTests
+{
+    private static readonly Lazy<ThreePhaseAtlas> s_two = new(() => ThreePhaseAtlas.Of(2)), s_three = new(() => ThreePhaseAtlas.Of(3));
+    private static readonly Lazy<ILookup<Fraction, (Fraction Product, Fraction Highest, Fraction Charge)>> s_all = new(All);
+
+    [Fact]
+    public void Ratings_of_capacitors_are_met_just_where_some_network_meets_them()
+    {
+        int none = 0, some = 0;
+        foreach (IGrouping<Fraction, (Fraction Product, Fraction Highest, Fraction Charge)> networks in s_all.Value)
+        {
+            foreach (Fraction limit in s_all.Value.SelectMany(n => n).Select(n => n.Highest).Distinct())
+            {
+                AtlasAnswer answer = Answer(new AtlasQuery(networks.Key) { HighestCapacitorVoltage = limit, Objective = NetworkMeasure.CapacitorChargeVoltage });
+                (Fraction Product, Fraction Highest, Fraction Charge)[] within = [.. networks.Where(n => n.Highest <= limit)];
+                Assert.Empty(answer.Unproved);
+                Assert.Equal(within.Length > 0, answer.Networks.Count > 0);
+                if (within.Length > 0)
+                {
+                    some++;
+                    Assert.Equal(within.Min(n => n.Product), answer.Networks[0].Network.Measures.CapacitorChargeVoltage);
+                }
+                else
+                {
+                    none++;
+                    Assert.Contains($"lowest highest capacitor voltage is {Quantity.Exact(networks.Min(n => n.Highest))} ", answer.Reasons[0], StringComparison.Ordinal);
+                    Assert.DoesNotContain("found", answer.ToString(), StringComparison.Ordinal);
+                }
+            }
+        }
+
+        Assert.True(none > 20 && some > 20, $"{none}, {some}");
+    }
+
+    [Fact]
+    public void Every_ratio_of_two_or_three_phases_and_no_other_has_networks()
+    {
+        Assert.Equal(s_all.Value.Select(n => n.Key).Order(), MadeAtlases.Of(2).Ratios.Union(s_two.Value.Ratios).Order());
+        AtlasAnswer none = Answer(new AtlasQuery(new Fraction(2, 5)));
+        Assert.Equal(
+            "No network of two or three phases and up to 2 flying capacitors makes 2/5. All 35 networks of two phases and all 3375 ways to put three phases together were tried. "
+            + "They make 16 ratios, whose numerators and denominators are at most 4. The nearest that is made: 1/3 below, 1/2 above.",
+            none.ToString());
+    }
+
+    /// <summary>What is left out is no better in anything; what is left is not beaten.</summary>
+    [Fact]
+    public void The_networks_of_both_atlases_are_joined_to_those_that_no_other_beats()
+    {
+        int ofBoth = 0;
+        foreach (Fraction ratio in MadeAtlases.Of(3).Ratios.Union(s_three.Value.Ratios))
+        {
+            AtlasAnswer answer = AtlasAnswer.Of(new AtlasQuery(ratio) { PhaseCount = 3 }, MadeAtlases.Of(3), s_three.Value);
+            Fraction[][] listed = [.. answer.Networks.Select(n => Values(n.Network))];
+            Assert.All(MadeAtlases.Of(3).Front(ratio).Concat(s_three.Value.Front(ratio)), n => Assert.Contains(listed, l => IsWithin(l, Values(n))));
+            Assert.All(listed, l => Assert.Single(listed, other => IsWithin(other, l)));
+            Assert.Equal(answer.Networks.Count, answer.Networks.Select(n => n.Name).Distinct(StringComparer.OrdinalIgnoreCase).Count());
+            ofBoth += answer.Networks.Select(n => n.Network.Phases.Count).Distinct().Count() == 2 ? 1 : 0;
+        }
+
+        Assert.True(ofBoth > 3, $"{ofBoth}");
+    }
+
+    [Fact]
+    public void What_is_not_proved_of_three_phases_is_said()
+    {
+        AtlasAnswer none = Answer(new AtlasQuery(new Fraction(1, 4)) { MostSwitches = 6 });
+        Assert.StartsWith("No network of two or three phases and up to 2 flying capacitors was found that makes 1/4 with at most 6 switches. Of the networks found, the fewest switches are 7,", none.ToString(), StringComparison.Ordinal);
+        Assert.Contains("in number of switches another", Assert.Single(none.Unproved), StringComparison.Ordinal);
+
+        // no capacitors will do, whatever the switches
+        AtlasAnswer capacitors = Answer(new AtlasQuery(new Fraction(1, 4)) { MostSwitches = 6, HighestCapacitorVoltage = new Fraction(1, 4) });
+        Assert.Empty(capacitors.Unproved);
+        Assert.Contains(" makes 1/4 with every capacitor", capacitors.Statement, StringComparison.Ordinal);
+
+        AtlasAnswer some = Answer(new AtlasQuery(new Fraction(1, 4)));
+        Assert.Contains("no other found beats", some.Statement, StringComparison.Ordinal);
+        Assert.Contains("charge–voltage product of the switches", Assert.Single(some.Unproved), StringComparison.Ordinal);
+        Assert.Empty(Answer(new AtlasQuery(new Fraction(1, 4)) { Objective = NetworkMeasure.CapacitorCharge }).Unproved);
+    }
+
+    [Fact]
+    public void What_is_asked_is_checked()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => new AtlasQuery(Fraction.One) { PhaseCount = 1 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new AtlasQuery(Fraction.One) { PhaseCount = 4 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => AtlasAnswer.Of(new AtlasQuery(Fraction.One) { PhaseCount = 3, CapacitorCount = 5 }));
+        Assert.Throws<ArgumentException>(() => AtlasAnswer.Of(new AtlasQuery(Fraction.One) { PhaseCount = 3, CapacitorCount = 2 }, MadeAtlases.Of(2)));
+        Assert.Throws<ArgumentException>(() => AtlasAnswer.Of(new AtlasQuery(Fraction.One) { CapacitorCount = 2 }, MadeAtlases.Of(2), s_two.Value));
+        Assert.Throws<ArgumentException>(() => AtlasAnswer.Of(new AtlasQuery(Fraction.One) { PhaseCount = 3, CapacitorCount = 2 }, MadeAtlases.Of(2), s_three.Value));
+    }
+
+    [Fact]
+    public void A_network_of_three_phases_has_one_name_however_it_is_numbered()
+    {
+        SearchedNetwork network = s_two.Value.Front(new Fraction(1, 4))[0];
+        string name = new FoundNetwork(network).Name;
+        foreach (CapacitorMap map in CapacitorMap.All(2))
+        {
+            foreach (int[] order in (int[][])[[0, 1, 2], [2, 0, 1], [1, 0, 2]])
+            {
+                Assert.True(SearchedNetwork.TryCreate([.. order.Select(p => network.Phases[p].Moved(map))], network.Layout, out SearchedNetwork? moved));
+                Assert.Equal(name, new FoundNetwork(moved).Name);
+            }
+        }
+    }
+
+    private static AtlasAnswer Answer(AtlasQuery query) => AtlasAnswer.Of(query with { CapacitorCount = 2, PhaseCount = 3 }, MadeAtlases.Of(2), s_two.Value);
+
+    private static Fraction[] Values(SearchedNetwork network) => [.. Enum.GetValues<NetworkMeasure>().Select(m => UnbeatenNetworks.Compared(network, m))];
+
+    private static bool IsWithin(Fraction[] values, Fraction[] limits) => values.Zip(limits).All(v => v.First <= v.Second);
+
+    private static ILookup<Fraction, (Fraction Product, Fraction Highest, Fraction Charge)> All()
+    {
+        List<(Fraction Ratio, (Fraction, Fraction, Fraction) Figures)> all =
+            [.. EveryNetwork.Upto2.Select(n => (n.Ratio, (n.Measures.CapacitorChargeVoltage, n.Measures.HighestCapacitorVoltage, n.Measures.CapacitorCharge)))];
+        LoopSpace[] spaces = [.. AllWirings.Of(2).Select(LoopSpace.Of).DistinctBy(s => s.Key).Where(s => s.Dimension == 1)];
+        foreach (LoopSpace first in spaces)
+        {
+            foreach (LoopSpace second in spaces)
+            {
+                foreach (LoopSpace third in spaces)
+                {
+                    if (NetworkSolution.TrySolve([first, second, third], out NetworkSolution? solution))
+                    {
+                        IReadOnlyList<Fraction> voltages = NetworkQuantities.CapacitorVoltages(solution);
+                        Fraction[] moved = [.. Enumerable.Range(0, 2).Select(c => NetworkQuantities.CapacitorCharges(solution).Select(q => q[c].Abs()).Aggregate((a, b) => a + b) / 2)];
+                        Fraction ratio = new(solution.Voltages[LoopSpace.OutputColumn], solution.Voltages[LoopSpace.InputColumn]);
+                        all.Add((ratio, (moved.Zip(voltages, (q, v) => q * v.Abs()).Aggregate((a, b) => a + b) / ratio.Abs(), voltages.Max(v => v.Abs()), moved[0] + moved[1])));
+                    }
+                }
+            }
+        }
+
+        return all.ToLookup(n => n.Ratio.Reduce(), n => n.Figures);
+    }
+}
