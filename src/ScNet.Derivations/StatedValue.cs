@@ -12,6 +12,9 @@ namespace ScNet.Derivations;
 [ShownAsText("It is a number or a question mark.")]
 public readonly struct StatedValue : IEquatable<StatedValue>
 {
+    /// <summary>The most characters of a value that is read: its cost grows with their square.</summary>
+    internal const int MaximumLength = 10_000;
+
     // far beyond any circuit, but sums and squares of it are still numbers
     private const double Largest = 1e100;
 
@@ -80,13 +83,19 @@ public readonly struct StatedValue : IEquatable<StatedValue>
     /// <summary>"1/3", a number with six significant digits, or "?".</summary>
     public override string ToString() => Value.ToString();
 
-    /// <summary>The value of a text of any magnitude; false where it is none.</summary>
+    /// <summary>The value of a text of any magnitude and of at most <see cref="MaximumLength"/> characters; false where it is none.</summary>
     internal static bool TryRead(string text, out Quantity value)
     {
         value = Quantity.Undetermined;
         if (text == "?")
         {
             return true;
+        }
+
+        // a parser of numbers takes U+0000 behind one for the end of the text
+        if (text.Length > MaximumLength || text.Contains('\0', StringComparison.Ordinal))
+        {
+            return false;
         }
 
         int bar = text.IndexOf('/', StringComparison.Ordinal);

@@ -16,6 +16,7 @@ internal static class ExactDecimal
     {
         value = Fraction.Zero;
         if (text.Length > MaximumLength
+            || HasEnd(text)
             || !double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double rounded)
             || !double.IsFinite(rounded))
         {
@@ -38,7 +39,7 @@ internal static class ExactDecimal
     {
         value = Fraction.Zero;
         int slash = text.IndexOf('/', StringComparison.Ordinal);
-        if (slash < 0 || text[0] == '+' || text.Length > 2 * MaximumLength
+        if (slash < 0 || text[0] == '+' || text.Length > 2 * MaximumLength || HasEnd(text)
             || !BigInteger.TryParse(text.AsSpan(0, slash), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out BigInteger numerator)
             || !BigInteger.TryParse(text.AsSpan(slash + 1), NumberStyles.None, CultureInfo.InvariantCulture, out BigInteger denominator)
             || denominator.IsZero)
@@ -56,6 +57,9 @@ internal static class ExactDecimal
         double.IsFinite(value) && TryParse(value.ToString("R", CultureInfo.InvariantCulture), out Fraction exact)
             ? exact
             : throw new ArgumentException(FormattableString.Invariant($"Expected a finite number, but got {value}."), nameof(value));
+
+    // parsers of numbers take any U+0000 behind one for the end of the text
+    private static bool HasEnd(string text) => text.Contains('\0', StringComparison.Ordinal);
 
     private static int MantissaLength(string text)
     {

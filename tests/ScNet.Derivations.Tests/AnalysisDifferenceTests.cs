@@ -140,20 +140,61 @@ public sealed class AnalysisDifferenceTests
     }
 
     [Theory]
-    [InlineData("", "syntax", 1)]
-    [InlineData("{\n\"converter\": }", "syntax", 2)]
-    [InlineData("{ \"converter\": \"a\", \"converter\": \"b\", \"modes\": [] }", "syntax", 0)]
-    [InlineData("[]", "wrong-value", 0)]
-    [InlineData("{ \"converter\": null, \"modes\": [] }", "wrong-value", 0)]
-    [InlineData("{ \"converter\": 3, \"modes\": [] }", "wrong-value", 0)]
-    [InlineData("{ \"converter\": \"a\", \"modes\": [3] }", "wrong-value", 0)]
-    [InlineData("{ \"converter\": \"a\", \"modes\": [{ \"mode\": \"x\", \"status\": \"ok\" }] }", "wrong-value", 0)]
-    [InlineData("{ \"converter\": \"a\", \"modes\": [{ \"mode\": \"x\", \"status\": \"error\" }, { \"mode\": \"x\", \"status\": \"error\" }] }", "wrong-value", 0)]
-    public void A_text_that_is_no_analysis_document_is_refused_with_its_place(string json, string code, int line)
+    [InlineData("", "syntax", 1, 1)]
+    [InlineData("{\n\"converter\": }", "syntax", 2, 14)]
+    [InlineData("{ \"converter\": \"ß\", \"modes\": }", "syntax", 1, 30)]
+    [InlineData("{ \"converter\": \"\U0001F600\", \"modes\": }", "syntax", 1, 31)]
+    [InlineData("{ \"converter\": \"a\",\n \"converter\": \"b\", \"modes\": [] }", "syntax", 2, 15)]
+    [InlineData("{ \"converter\": \"\\ud800\" }", "syntax", 1, 16)]
+    [InlineData("\n[]", "wrong-value", 2, 1)]
+    [InlineData("{ \"converter\": null, \"modes\": [] }", "wrong-value", 1, 1)]
+    [InlineData("{ \"ß\": 1,\n\"converter\": 3, \"modes\": [] }", "wrong-value", 2, 14)]
+    [InlineData("{ \"converter\": \"ß\", \"modes\": [3] }", "wrong-value", 1, 31)]
+    [InlineData("{ \"converter\": \"a\",\n\"modes\": [{ \"mode\": \"x\", \"status\": \"ok\" }] }", "wrong-value", 2, 11)]
+    [InlineData("{ \"converter\": \"a\", \"modes\": [{ \"mode\": \"x\", \"status\": \"error\", \"ratio\": null },\n { \"mode\": \"x\", \"status\": \"error\" }] }", "wrong-value", 2, 2)]
+    [InlineData("{ \"format\": 2, \"converter\": \"a\", \"modes\": [] }", "value-out-of-range", 1, 13)]
+    [InlineData("{ \"format\": \"1\", \"converter\": \"a\", \"modes\": [] }", "wrong-value", 1, 13)]
+    public void A_text_that_is_no_analysis_document_is_refused_with_its_place(string json, string code, int line, int column)
     {
         Diagnostic diagnostic = Assert.Single(Assert.Throws<ScNetException>(() => AnalysisSnapshot.Parse(json)).Diagnostics);
         Assert.Equal(code, diagnostic.Code);
-        Assert.Equal(line, diagnostic.Position!.Value.Line);
+        Assert.Equal(new SourcePosition(null, line, column), diagnostic.Position);
+    }
+
+    [Fact]
+    public void What_is_no_JSON_is_told_on_one_line()
+    {
+        Diagnostic diagnostic = Assert.Single(Assert.Throws<ScNetException>(() => AnalysisSnapshot.Parse("[tl\"\n\"")).Diagnostics);
+        Assert.DoesNotContain('\n', diagnostic.ToString());
+        Assert.DoesNotContain("LineNumber", diagnostic.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Half_of_a_character_is_refused_with_its_place()
+    {
+        Diagnostic diagnostic = Assert.Single(Assert.Throws<ScNetException>(() => AnalysisSnapshot.Parse("{\n\"\uDC00")).Diagnostics);
+        Assert.Equal((DiagnosticCodes.Syntax, new SourcePosition(null, 2, 2)), (diagnostic.Code, diagnostic.Position));
+    }
+
+    [Fact]
+    public void A_version_of_the_format_that_is_not_known_is_told_with_what_to_do()
+    {
+        string json = AnalysisSnapshot.Of(Circuits.Half()).ToJson();
+        Assert.True(AnalysisSnapshot.Parse(json.Insert(1, "\"format\": 1,")).Equals(AnalysisSnapshot.Parse(json)));
+        Assert.Equal(
+            "Expected version 1 of the format, but got 7. Read it with the version of ScNet that wrote it, or save the analysis anew.",
+            Assert.Single(Assert.Throws<ScNetException>(() => AnalysisSnapshot.Parse(json.Insert(1, "\"format\": 7,"))).Diagnostics).Message);
+    }
+
+    [Fact]
+    public void The_resistance_of_a_coil_is_in_the_snapshot_that_is_taken_as_in_the_one_that_is_read()
+    {
+        Converter buck = Converter.Create("Buck").Input("vin").Output("vout", LoadKind.Current)
+            .Capacitor("out", "vout", "gnd").Inductor("coil", "x", "vout", 1e-6, 0.02).Switch("s1", "vin", "x", 1).Switch("s2", "x", "gnd", 2).Build();
+        AnalysisSnapshot taken = AnalysisSnapshot.Of(buck), read = AnalysisSnapshot.Parse(taken.ToJson());
+        Assert.Equal(taken.ToString(), read.ToString());
+        Assert.Contains("fast coefficient of coil = 1", taken.ToString(), StringComparison.Ordinal);
+        Assert.True(AnalysisDifference.Between(taken, read).IsEmpty);
     }
 
     [Theory]

@@ -28,8 +28,18 @@ public sealed class StatedValueTests
     [InlineData("0,25")]
     [InlineData("1e999")]
     [InlineData("NaN")]
+    [InlineData("1.5\0")]
+    [InlineData("1\0")]
+    [InlineData("1/3\0")]
     public void Other_text_is_refused_at_once(string text) =>
         Assert.Contains($"\"{text}\"", Assert.Throws<ArgumentException>(() => StatedValue.FromString(text)).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void Text_of_more_digits_than_can_be_read_soon_is_refused()
+    {
+        Assert.True(StatedValue.TryRead($"1{new string('0', StatedValue.MaximumLength - 1)}", out _));
+        Assert.False(StatedValue.TryRead($"1{new string('0', StatedValue.MaximumLength)}", out _));
+    }
 
     [Fact]
     public void Numbers_fractions_and_the_question_mark_convert()

@@ -34,6 +34,12 @@ internal static class FrequencyList
             {
                 addError(Expected(option, part));
             }
+
+            if (frequencies.Count > MaximumPoints)
+            {
+                addError(string.Create(CultureInfo.InvariantCulture, $"Expected at most {MaximumPoints} frequencies in all after {option}, but there are more. Ask for fewer points."));
+                break;
+            }
         }
 
         return [.. frequencies];

@@ -133,7 +133,8 @@ internal static class SharedOptions
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value)
         && value is >= MinimumValue and <= MaximumValue;
 
-    private static bool TryParseSigned(string text, out double value) =>
+    /// <summary>Zero, or a number of either sign within the range that the library takes, with a decimal point in every culture.</summary>
+    public static bool TryParseSigned(string text, out double value) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value)
         && (value == 0 || Math.Abs(value) is >= MinimumValue and <= MaximumValue);
 

@@ -28,6 +28,12 @@ internal static class ValueList
             {
                 addError($"Expected {expected}, or rising ranges of 2 to {MaximumPoints.ToString(CultureInfo.InvariantCulture)} points, such as 1,2.5 or 1..2 or 1..2:5, but got '{part}'.");
             }
+
+            if (values.Count > MaximumPoints)
+            {
+                addError(string.Create(CultureInfo.InvariantCulture, $"Expected {expected}, at most {MaximumPoints} in all, but there are more. Ask for fewer points."));
+                break;
+            }
         }
 
         return [.. values];
@@ -60,12 +66,6 @@ internal static class ValueList
     private static bool TryParse(string text, Func<Fraction, bool> isAccepted, out Fraction value)
     {
         value = Fraction.Zero;
-        if (text.Length > 64 || !(SharedOptions.TryParse(text.TrimStart('-'), out _) || text == "0"))
-        {
-            return false;
-        }
-
-        value = Fraction.FromString(text, NumberStyles.Float, CultureInfo.InvariantCulture);
-        return isAccepted(value);
+        return SharedOptions.TryParseSigned(text, out _) && ExactDecimal.TryParse(text, out value) && isAccepted(value);
     }
 }

@@ -21,7 +21,7 @@ internal sealed class DerivationDocument
         (_document, _findings, _values) = (document, findings, new TomlValues(findings));
         _stated = new StatedValues(_values, findings);
         TomlKeys.Check(document.Root, DerivationKeys.Root, "the document", DerivationKeys.Format, findings);
-        ReadVersion();
+        RequireVersion();
         _netlist = document.Root.Find(DerivationKeys.Netlist);
         _family = document.Root.Find(DerivationKeys.Family);
         Netlist = _netlist is null ? null : _values.Text(_netlist, _netlist.Value, "'netlist'")?.Value;
@@ -88,25 +88,11 @@ internal sealed class DerivationDocument
         return derivation;
     }
 
-    private void ReadVersion()
+    private void RequireVersion()
     {
-        if (Find(DerivationKeys.FormatVersion) is { } version)
+        if (_document.IsComplete && Find(TomlDocument.VersionKey) is null)
         {
-            if (version.Value is not IntegerValueSyntax whole)
-            {
-                _values.Wrong("a whole number", version, version.Value, "'format'");
-            }
-            else if (whole.Value != DerivationReader.FormatVersion)
-            {
-                _findings.Error(
-                    DiagnosticCodes.ValueOutOfRange,
-                    $"Expected version {DerivationReader.FormatVersion} of the format, but got {whole.Value}. Read it with the version of ScNet that it is written for.",
-                    TomlValues.PositionOf(whole, _findings));
-            }
-        }
-        else if (_document.IsComplete)
-        {
-            _findings.Error(DiagnosticCodes.MissingKey, $"The document has no key 'format'. Name the version it is written for: format = {DerivationReader.FormatVersion}.", _document.Root.Position);
+            _findings.Error(DiagnosticCodes.MissingKey, $"The document has no key '{TomlDocument.VersionKey}'. Name the version it is written for: {TomlDocument.VersionKey} = {DerivationReader.FormatVersion}.", _document.Root.Position);
         }
     }
 

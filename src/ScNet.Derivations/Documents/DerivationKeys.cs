@@ -5,7 +5,6 @@ namespace ScNet.Derivations.Documents;
 /// <summary>The keys of the derivation document, and the one that an unknown key most likely stands for.</summary>
 internal static class DerivationKeys
 {
-    public const string FormatVersion = "format";
     public const string Netlist = "netlist";
     public const string Family = "family";
     public const string Mode = "mode";
@@ -29,7 +28,7 @@ internal static class DerivationKeys
     /// <summary>The tables whose keys are names of elements.</summary>
     public static readonly string[] Tables = [Charges, Voltages, Blocking, PeakBlocking, SlowCoefficients, FastCoefficients];
 
-    public static readonly string[] Root = [FormatVersion, Netlist, Family, Mode, Tolerance, Ratio, InputCharge, OutputCharge, .. Tables, Formulas];
+    public static readonly string[] Root = [TomlDocument.VersionKey, Netlist, Family, Mode, Tolerance, Ratio, InputCharge, OutputCharge, .. Tables, Formulas];
 
     public static readonly string[] FormulaKeys = [OutputVoltage, SlowLimit, FastLimit, SlowLoss, FastLoss];
 
@@ -58,6 +57,7 @@ internal static class DerivationKeys
     public static readonly TomlFormat Format = new()
     {
         Kind = "derivation",
+        Version = DerivationReader.FormatVersion,
         Levels = "three",
         IfTooLarge = "Split the derivation.",
         HeaderExample = "[charges]",

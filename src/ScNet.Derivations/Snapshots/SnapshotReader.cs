@@ -1,10 +1,15 @@
 using System.Text.Json;
+using ScNet.Netlists.Toml;
+using ScNet.Results.Pages;
 
 namespace ScNet.Derivations.Snapshots;
 
 /// <summary>Reads the values of an analysis document. Keys that it does not know are skipped.</summary>
 internal sealed class SnapshotReader
 {
+    /// <summary>The version of the format that is read; a document that names none is of the first.</summary>
+    internal const int FormatVersion = 1;
+
     private readonly List<SnapshotMode> _modes = [];
     private List<SnapshotEntry> _entries = [];
 
@@ -12,47 +17,79 @@ internal sealed class SnapshotReader
     /// <exception cref="ScNetException">The text is no analysis document of one converter.</exception>
     public static (string Converter, IReadOnlyList<SnapshotMode> Modes) Read(string json, string? file)
     {
+        if (HalfCharacter.IndexIn(json) is >= 0 and int half)
+        {
+            throw Failed(DiagnosticCodes.Syntax, HalfCharacter.Message(json[half]), JsonPlaces.After(json.AsSpan(0, half), file));
+        }
+
         try
         {
-            using JsonDocument document = JsonDocument.Parse(json, new JsonDocumentOptions { AllowDuplicateProperties = false });
-            SnapshotReader reader = new();
-            string converter = reader.ReadDocument(document.RootElement);
-            return (converter, [.. reader._modes]);
+            using JsonDocument document = JsonDocument.Parse(json);
+            return Read(document.RootElement, json, file);
         }
         catch (JsonException error)
         {
-            throw Failed(DiagnosticCodes.Syntax, error.Message, new SourcePosition(
-                file, (int)(error.LineNumber ?? -1) + 1, (int)(error.BytePositionInLine ?? -1) + 1));
+            throw Failed(DiagnosticCodes.Syntax, WordsOf(error), JsonPlaces.Of(json, error.LineNumber ?? 0, error.BytePositionInLine ?? 0, file));
         }
-        catch (Exception error) when (error is InvalidOperationException or KeyNotFoundException or ArgumentException or FormatException)
+    }
+
+    private static (string Converter, IReadOnlyList<SnapshotMode> Modes) Read(JsonElement root, string json, string? file)
+    {
+        try
         {
-            throw Failed(DiagnosticCodes.WrongValue, error.Message, new SourcePosition(file, 0, 0));
+            JsonMembers.RefuseRepeats(root);
+            SnapshotReader reader = new();
+            string converter = reader.ReadDocument(root);
+            return (converter, [.. reader._modes]);
         }
+        catch (SnapshotFaultException fault)
+        {
+            throw Failed(fault.Code, fault.Message, JsonPlaces.Of(json, root, fault.Place, file));
+        }
+    }
+
+    // on one line, and without the place, which is told otherwise
+    private static string WordsOf(JsonException error)
+    {
+        int end = error.Message.LastIndexOf(" LineNumber:", StringComparison.Ordinal);
+        return Printable.Of(end < 0 ? error.Message : error.Message[..end]);
     }
 
     private static ScNetException Failed(string code, string message, SourcePosition position) => new(
         "Expected the analysis document of one converter:",
         [new Diagnostic(DiagnosticSeverity.Error, code, message, position: position)]);
 
+    private static SnapshotFaultException Wrong(string message, JsonElement place) => new(DiagnosticCodes.WrongValue, message, place);
+
     private string ReadDocument(JsonElement root)
     {
-        string converter = Member(root, "converter").GetString()
-            ?? throw new FormatException("The document is of a file that could not be read: it has no converter.");
-        foreach (JsonElement mode in Member(root, "modes").EnumerateArray())
+        if (JsonMembers.Find(root, "format") is { } format && JsonMembers.Number(format) != FormatVersion)
         {
-            string name = Member(mode, "mode").GetString() ?? string.Empty;
+            throw new SnapshotFaultException(
+                DiagnosticCodes.ValueOutOfRange,
+                FormattableString.Invariant($"Expected version {FormatVersion} of the format, but got {Quoted.Plain(format.GetRawText())}. Read it with the version of ScNet that wrote it, or save the analysis anew."),
+                format);
+        }
+
+        string converter = JsonMembers.Text(JsonMembers.Of(root, "converter"))
+            ?? throw Wrong("The document is of a file that could not be read: it has no converter.", root);
+        foreach (JsonElement mode in JsonMembers.Items(JsonMembers.Of(root, "modes")))
+        {
+            string name = JsonMembers.Text(JsonMembers.Of(mode, "mode")) ?? string.Empty;
             if (_modes.Exists(m => m.Name == name))
             {
-                throw new FormatException($"The mode '{name}' is there twice.");
+                throw Wrong($"The mode {Quoted.Name(name)} is there twice.", mode);
             }
 
             _entries = [];
             // what is too large for its impedance has an error, and all else
-            bool hasResult = Member(mode, "status").GetString() == "ok" || Member(mode, "ratio").ValueKind != JsonValueKind.Null;
-            string? determinedBy = hasResult ? Member(Member(mode, "chargeFlow"), "determinedBy").GetString() ?? throw new FormatException("Expected what decides the flow, but found null.") : null;
+            bool hasResult = JsonMembers.Text(JsonMembers.Of(mode, "status")) == "ok" || JsonMembers.Of(mode, "ratio").ValueKind != JsonValueKind.Null;
+            string? determinedBy = null;
             if (hasResult)
             {
-                ReadMode(mode);
+                JsonElement flow = JsonMembers.Of(mode, "chargeFlow");
+                determinedBy = JsonMembers.Text(JsonMembers.Of(flow, "determinedBy")) ?? throw Wrong("Expected what decides the flow, but found null.", flow);
+                ReadMode(mode, flow);
             }
 
             _modes.Add(new SnapshotMode(name, determinedBy, _entries));
@@ -61,31 +98,30 @@ internal sealed class SnapshotReader
         return converter;
     }
 
-    private void ReadMode(JsonElement mode)
+    private void ReadMode(JsonElement mode, JsonElement flow)
     {
-        Add(SnapshotQuantity.Ratio, null, Member(mode, "ratio"));
-        JsonElement flow = Member(mode, "chargeFlow");
-        AddPhases(SnapshotQuantity.InputCharge, null, Member(flow, "input"));
-        AddPhases(SnapshotQuantity.OutputCharge, null, Member(flow, "output"));
-        ForEach(Member(flow, "capacitors"), (name, value) => AddPhases(SnapshotQuantity.CapacitorCharge, name, value));
-        ForEach(Member(flow, "switches"), (name, value) => AddPhases(SnapshotQuantity.SwitchCharge, name, value));
-        JsonElement slow = Member(mode, "slowSwitchingLimit"), fast = Member(mode, "fastSwitchingLimit");
-        ForEach(Member(slow, "coefficients"), (name, value) => Add(SnapshotQuantity.SlowCoefficient, name, value));
-        Add(SnapshotQuantity.SlowSwitchingLimit, null, Member(slow, "ohmsAtOneHertz"));
-        ForEach(Member(fast, "coefficients"), (name, value) => Add(SnapshotQuantity.FastCoefficient, name, value));
-        Add(SnapshotQuantity.FastSwitchingLimit, null, Member(fast, "ohms"));
-        ForEach(Member(mode, "capacitorVoltages"), (name, value) => Add(SnapshotQuantity.CapacitorVoltage, name, value));
-        ForEach(Member(mode, "blockingVoltages"), (name, value) =>
+        Add(SnapshotQuantity.Ratio, null, JsonMembers.Of(mode, "ratio"));
+        AddPhases(SnapshotQuantity.InputCharge, null, JsonMembers.Of(flow, "input"));
+        AddPhases(SnapshotQuantity.OutputCharge, null, JsonMembers.Of(flow, "output"));
+        ForEach(JsonMembers.Of(flow, "capacitors"), (name, value) => AddPhases(SnapshotQuantity.CapacitorCharge, name, value));
+        ForEach(JsonMembers.Of(flow, "switches"), (name, value) => AddPhases(SnapshotQuantity.SwitchCharge, name, value));
+        JsonElement slow = JsonMembers.Of(mode, "slowSwitchingLimit"), fast = JsonMembers.Of(mode, "fastSwitchingLimit");
+        ForEach(JsonMembers.Of(slow, "coefficients"), (name, value) => Add(SnapshotQuantity.SlowCoefficient, name, value));
+        Add(SnapshotQuantity.SlowSwitchingLimit, null, JsonMembers.Of(slow, "ohmsAtOneHertz"));
+        ForEach(JsonMembers.Of(fast, "coefficients"), (name, value) => Add(SnapshotQuantity.FastCoefficient, name, value));
+        Add(SnapshotQuantity.FastSwitchingLimit, null, JsonMembers.Of(fast, "ohms"));
+        ForEach(JsonMembers.Of(mode, "capacitorVoltages"), (name, value) => Add(SnapshotQuantity.CapacitorVoltage, name, value));
+        ForEach(JsonMembers.Of(mode, "blockingVoltages"), (name, value) =>
         {
-            AddPhases(SnapshotQuantity.BlockingVoltage, name, Member(value, "perPhase"));
-            Add(SnapshotQuantity.PeakBlockingVoltage, name, Member(value, "peak"));
+            AddPhases(SnapshotQuantity.BlockingVoltage, name, JsonMembers.Of(value, "perPhase"));
+            Add(SnapshotQuantity.PeakBlockingVoltage, name, JsonMembers.Of(value, "peak"));
         });
-        if (mode.TryGetProperty("outputImpedance", out JsonElement points) && points.ValueKind == JsonValueKind.Array)
+        if (JsonMembers.Find(mode, "outputImpedance") is { ValueKind: JsonValueKind.Array } points)
         {
             foreach (JsonElement point in points.EnumerateArray())
             {
-                SnapshotKey key = new(SnapshotQuantity.OutputImpedance, Hertz: Member(point, "hertz").GetDouble());
-                _entries.Add(new SnapshotEntry(key, Value(Member(point, "ohms"))));
+                SnapshotKey key = new(SnapshotQuantity.OutputImpedance, Hertz: JsonMembers.Number(JsonMembers.Of(point, "hertz")));
+                _entries.Add(new SnapshotEntry(key, Value(JsonMembers.Of(point, "ohms"))));
             }
         }
     }
@@ -93,7 +129,7 @@ internal sealed class SnapshotReader
     private void AddPhases(SnapshotQuantity what, string? element, JsonElement values)
     {
         int phase = 0;
-        foreach (JsonElement value in values.EnumerateArray())
+        foreach (JsonElement value in JsonMembers.Items(values))
         {
             _entries.Add(new SnapshotEntry(new SnapshotKey(what, element, ++phase), Value(value)));
         }
@@ -104,23 +140,19 @@ internal sealed class SnapshotReader
 
     private static void ForEach(JsonElement members, Action<string, JsonElement> action)
     {
-        foreach (JsonProperty member in members.EnumerateObject())
+        foreach ((string name, JsonElement value) in JsonMembers.Members(members))
         {
-            action(member.Name, member.Value);
+            action(name, value);
         }
     }
 
-    private static JsonElement Member(JsonElement parent, string key) => parent.ValueKind != JsonValueKind.Object
-        ? throw new FormatException($"Expected an object with the key \"{key}\", but found {parent.ValueKind.ToString().ToLowerInvariant()}.")
-        : parent.TryGetProperty(key, out JsonElement member) ? member : throw new KeyNotFoundException($"The key \"{key}\" is missing.");
-
     private static Quantity Value(JsonElement value) => value.ValueKind switch
     {
-        JsonValueKind.String => StatedValue.TryRead(value.GetString()!, out Quantity exact)
+        JsonValueKind.String => StatedValue.TryRead(JsonMembers.Text(value)!, out Quantity exact)
             ? exact
-            : throw new FormatException($"Expected a fraction such as \"1/3\", but found \"{value.GetString()}\"."),
-        JsonValueKind.Number => Quantity.Numeric(value.GetDouble()),
+            : throw Wrong($"Expected a fraction such as \"1/3\", but found \"{Quoted.Plain(value.GetString()!)}\".", value),
+        JsonValueKind.Number => Quantity.Numeric(JsonMembers.Number(value)),
         JsonValueKind.Null => Quantity.Undetermined,
-        _ => throw new FormatException($"Expected a fraction as text, a number or null, but found {value.ValueKind.ToString().ToLowerInvariant()}."),
+        _ => throw JsonMembers.Wrong("a fraction as text, a number or null", value),
     };
 }

@@ -50,6 +50,14 @@ internal static class SnapshotTaker
             }
         }
 
+        for (int l = 0; l < converter.Inductors.Count; l++)
+        {
+            if (converter.Inductors[l].Ohms > 0)
+            {
+                Add(SnapshotQuantity.FastCoefficient, converter.Inductors[l].Name, analysis.FastSwitchingLimit.InductorCoefficients[l]);
+            }
+        }
+
         Add(SnapshotQuantity.FastSwitchingLimit, null, Number(analysis.FastSwitchingLimit.Ohms));
         for (int c = 0; c < capacitors; c++)
         {

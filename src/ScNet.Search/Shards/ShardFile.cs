@@ -8,8 +8,11 @@ internal sealed class ShardFile
 {
     private const string Again = "Delete it and make its part again.";
 
-    private ShardFile(string path, string checksum, AtlasShard shard, ShardCounts counts)
+    private readonly Func<Stream> _open;
+
+    private ShardFile(string path, Func<Stream> open, string checksum, AtlasShard shard, ShardCounts counts)
     {
+        _open = open;
         Path = path;
         Checksum = checksum;
         Shard = shard;
@@ -25,11 +28,18 @@ internal sealed class ShardFile
     public ShardCounts Counts { get; }
 
     /// <summary>Opens a file; null where the findings say what is wrong with it.</summary>
-    public static ShardFile? Open(string path, DiagnosticList findings)
+    public static ShardFile? Open(string path, DiagnosticList findings) =>
+        Open(path, () => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete), findings);
+
+    /// <summary>Opens what stands for a file; null where the findings say what is wrong with it.</summary>
+    /// <param name="path">What it is called in messages.</param>
+    /// <param name="open">Opens it from its beginning, again each time.</param>
+    /// <param name="findings">Takes what is wrong.</param>
+    public static ShardFile? Open(string path, Func<Stream> open, DiagnosticList findings)
     {
         try
         {
-            using FileStream stream = OpenStream(path);
+            using Stream stream = open();
             using StreamReader reader = new(stream, Encoding.ASCII);
             if (ShardText.VersionOf(reader.ReadLine()) is { } version && version != ShardText.Version)
             {
@@ -50,7 +60,7 @@ internal sealed class ShardFile
             reader.DiscardBufferedData();
             if (ShardText.TryReadHeading(reader, out AtlasShard shard, out ShardCounts counts))
             {
-                return new ShardFile(path, checksum, shard, counts);
+                return new ShardFile(path, open, checksum, shard, counts);
             }
 
             findings.Error(DiagnosticCodes.ShardDamaged, $"{Name(path)} does not begin with size, part and counts. {Again}", At(path));
@@ -66,7 +76,7 @@ internal sealed class ShardFile
     /// <summary>The networks in order, up to the first fault, which becomes a finding.</summary>
     public IEnumerable<(ShardEntry Entry, FrontEntry Network)> Read(DiagnosticList findings)
     {
-        using StreamReader reader = new(OpenStream(Path), Encoding.ASCII);
+        using StreamReader reader = new(_open(), Encoding.ASCII);
         bool isSound = ShardText.TryReadHeading(reader, out AtlasShard shard, out _) && shard == Shard;
         ShardEntry last = default;
         for (long i = 0; i < Counts.Entries && isSound; i++)
@@ -96,6 +106,4 @@ internal sealed class ShardFile
 
     /// <summary>A file as a whole.</summary>
     public static SourcePosition At(string path) => new(path, 0, 0);
-
-    private static FileStream OpenStream(string path) => new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
 }

@@ -49,7 +49,8 @@ internal static class ShardText
         while (left > 0)
         {
             int read = stream.Read(buffer, 0, (int)Math.Min(left, buffer.Length));
-            if (read == 0)
+            // a line end of another kind would be read as one, but is none that is written
+            if (read == 0 || buffer.AsSpan(0, read).Contains((byte)'\r'))
             {
                 return false;
             }

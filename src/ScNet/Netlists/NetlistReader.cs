@@ -13,6 +13,9 @@ public static class NetlistReader
     /// <summary>The most bytes of a file, or characters of a text, that are read: 16 MiB.</summary>
     public const int MaximumLength = TomlFile.MaximumLength;
 
+    /// <summary>The version of the format that is read and written; a document that names none is of it.</summary>
+    public const int FormatVersion = 1;
+
     /// <summary>
     /// The JSON Schema (draft 2020-12) of the document, for editors and for other programs. It knows keys, types and
     /// ranges; what only the whole can tell, such as the sum of the duties, is checked in reading.

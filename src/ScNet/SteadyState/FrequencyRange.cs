@@ -25,7 +25,7 @@ public static class FrequencyRange
     public static IReadOnlyList<double> PerDecade(double fromHz, double toHz, int pointsPerDecade = 10)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(pointsPerDecade, 1);
-        return Logarithmic(fromHz, toHz, 1 + (int)Math.Ceiling((pointsPerDecade * Decades(fromHz, toHz)) - Rounding));
+        return Logarithmic(fromHz, toHz, Math.Max(2, 1 + (int)Math.Ceiling((pointsPerDecade * Decades(fromHz, toHz)) - Rounding)));
     }
 
     private static double Decades(double fromHz, double toHz)

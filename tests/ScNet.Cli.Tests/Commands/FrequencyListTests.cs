@@ -31,6 +31,7 @@ public sealed class FrequencyListTests
         Assert.Equal((3e5, 4.5e6, 13), (odd[0], odd[^1], odd.Length));
         Assert.Equal([1e-60, 1e60], [Parse("1e-60..1e60")[0], Parse("1e-60..1e60")[^1]]);
         Assert.Equal([2, 2.000001], Parse("2..2.000001"));
+        Assert.Equal([0.99999999999, 1], Parse("0.99999999999..1"));
         Assert.Equal(100_000, Parse("1..2:100000").Length);
     }
 
@@ -72,6 +73,19 @@ public sealed class FrequencyListTests
         List<string> errors = [];
         FrequencyList.Parse("x,1e6,2..1,1..2:0", "--f", errors.Add);
         Assert.Equal(3, errors.Count);
+    }
+
+    [Fact]
+    public void A_list_has_a_largest_size_in_all()
+    {
+        List<string> errors = [];
+        FrequencyList.Parse("1..2:100000,3", "--f", errors.Add);
+        Assert.Equal(["Expected at most 100000 frequencies in all after --f, but there are more. Ask for fewer points."], errors);
+        errors.Clear();
+        long allocated = GC.GetAllocatedBytesForCurrentThread();
+        FrequencyList.Parse(string.Join(',', Enumerable.Repeat("1..2:100000", 1000)), "--f", errors.Add);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - allocated, 0, 20_000_000);
+        Assert.Single(errors);
     }
 
     private static double[] Parse(string text) => FrequencyList.Parse(text, "--f", message => Assert.Fail(message));

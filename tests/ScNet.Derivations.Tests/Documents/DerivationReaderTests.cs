@@ -160,10 +160,28 @@ public sealed class DerivationReaderTests : IDisposable
     [Fact]
     public void All_mistakes_are_told_at_once()
     {
-        DerivationReading reading = DerivationReader.Read("format = 3\nratio = true\n[charges]\nx = [1, 1]\nfly1 = [1]\n", s_third, "mine.toml");
+        DerivationReading reading = DerivationReader.Read("format = \"3\"\nratio = true\n[charges]\nx = [1, 1]\nfly1 = [1]\n", s_third, "mine.toml");
         Assert.False(reading.HasResult);
         Assert.Equal(["mine.toml(1,10)", "mine.toml(2,9)", "mine.toml(4,1)", "mine.toml(5,8)"], reading.Diagnostics.Select(d => d.Position.ToString()));
         Assert.Equal(4, Assert.Throws<ScNetException>(reading.GetDerivation).Diagnostics.Count);
+    }
+
+    [Fact]
+    public void Of_a_version_that_is_not_known_nothing_else_is_said()
+    {
+        Diagnostic only = Assert.Single(DerivationReader.Read("ratio = true\nformat = 2\nnew_key = 1\n", s_third).Diagnostics);
+        Assert.Equal(
+            (DiagnosticCodes.ValueOutOfRange, "Expected version 1 of the format, but got 2. Read it with the version of ScNet that it is written for."),
+            (only.Code, only.Message));
+    }
+
+    [Theory]
+    [InlineData("1.5\\u0000")]
+    [InlineData("1/3\\u0000")]
+    public void A_value_with_a_character_behind_its_end_is_no_value(string value)
+    {
+        Diagnostic only = Assert.Single(DerivationReader.Read($"{Head}ratio = \"{value}\"\n", s_third).Diagnostics);
+        Assert.Equal((DiagnosticCodes.WrongValue, 2), (only.Code, only.Position!.Value.Line));
     }
 
     [Fact]

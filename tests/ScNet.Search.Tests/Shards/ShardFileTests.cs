@@ -42,6 +42,18 @@ public sealed class ShardFileTests : IDisposable
     }
 
     [Fact]
+    public void A_line_end_of_another_kind_is_not_what_is_written_though_the_checksum_fits()
+    {
+        byte[] whole = File.ReadAllBytes(_folder.Make(1, 1).Path);
+        byte[] body = System.Text.Encoding.ASCII.GetBytes(System.Text.Encoding.ASCII.GetString(whole, 0, whole.Length - 72).Replace("\n", "\r\n", StringComparison.Ordinal));
+        byte[] changed = [.. body, .. System.Text.Encoding.ASCII.GetBytes($"sha256 {Convert.ToHexStringLower(SHA256.HashData(body))}\n")];
+        DiagnosticList findings = new();
+        Assert.NotNull(ShardFile.Open("whole", () => new MemoryStream(whole), findings));
+        Assert.Null(ShardFile.Open("changed", () => new MemoryStream(changed), findings));
+        Assert.Equal(DiagnosticCodes.ShardDamaged, Assert.Single(findings.Findings()).Code);
+    }
+
+    [Fact]
     public void Two_writers_at_once_leave_a_whole_file_and_a_reader_never_sees_another()
     {
         string path = _folder.Make(1, 2).Path;

@@ -18,6 +18,7 @@ public sealed class FrequencyRangeTests
     [InlineData(1e5, 1e6, 1, 2)]
     [InlineData(1e5, 2e5, 10, 5)]
     [InlineData(1, 1.0001, 10, 2)]
+    [InlineData(0.99999999999, 1, 10, 2)]
     public void As_many_as_a_decade_needs_and_no_fewer(double from, double to, int perDecade, int count) =>
         Assert.Equal(count, FrequencyRange.PerDecade(from, to, perDecade).Count);
 

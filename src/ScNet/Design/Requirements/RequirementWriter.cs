@@ -19,7 +19,7 @@ public static class RequirementWriter
     {
         ArgumentNullException.ThrowIfNull(requirement);
         StringBuilder text = new();
-        Entry(text, RequirementKeys.Format1, TomlLiteral.Number(RequirementReader.FormatVersion));
+        Entry(text, TomlDocument.VersionKey, TomlLiteral.Number(RequirementReader.FormatVersion));
         Entry(text, RequirementKeys.Name, TomlLiteral.Text(requirement.Name));
         Entry(text, RequirementKeys.Input, Range(requirement.InputVolts));
         if (requirement.Discharge.Count > 0)

@@ -18,7 +18,7 @@ internal static class NetlistKeys
     public const string Controlled = "controlled";
     public const string UntilZero = "until_zero";
 
-    public static readonly string[] Root = [Name, Input, Output, Load, Phases, .. ElementShape.All.Select(s => s.Table), Modes];
+    public static readonly string[] Root = [TomlDocument.VersionKey, Name, Input, Output, Load, Phases, .. ElementShape.All.Select(s => s.Table), Modes];
     public static readonly string[] Phase = [Count, Duty, Names];
 
     // what else people call the same, without signs and in lower case; the first key that the table has is meant
@@ -51,6 +51,7 @@ internal static class NetlistKeys
     public static readonly TomlFormat Format = new()
     {
         Kind = "netlist",
+        Version = NetlistReader.FormatVersion,
         Levels = "three",
         IfTooLarge = "Split the converter.",
         HeaderExample = "[switches.s1]",

@@ -32,20 +32,10 @@ internal static class TomlFile
             return ReportLarge("signs of structure (= , . [ { \\ and line ends)", MaximumSigns, signs, format, findings);
         }
 
-        for (int i = 0; i < text.Length; i++)
+        if (HalfCharacter.IndexIn(text) is >= 0 and int half)
         {
-            if (!char.IsSurrogate(text[i]))
-            {
-                continue;
-            }
-
-            if (i + 1 == text.Length || !char.IsSurrogatePair(text[i], text[i + 1]))
-            {
-                findings.Error(DiagnosticCodes.Syntax, $"Half a character (U+{(int)text[i]:X4}) is no text. Remove it.", PositionAfter(text.AsSpan(0, i), findings.File));
-                return false;
-            }
-
-            i++;
+            findings.Error(DiagnosticCodes.Syntax, $"{HalfCharacter.Message(text[half])}", PositionAfter(text.AsSpan(0, half), findings.File));
+            return false;
         }
 
         return true;

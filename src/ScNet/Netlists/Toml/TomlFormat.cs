@@ -6,6 +6,9 @@ internal sealed class TomlFormat
     /// <summary>What a document of the kind is called, such as "netlist".</summary>
     public required string Kind { get; init; }
 
+    /// <summary>The version that is read; a document that names none is of it.</summary>
+    public required int Version { get; init; }
+
     /// <summary>How deep its values are nested at most, in words.</summary>
     public required string Levels { get; init; }
 

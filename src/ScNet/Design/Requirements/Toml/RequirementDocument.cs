@@ -27,7 +27,6 @@ internal sealed class RequirementDocument
 
     private Requirement? Read()
     {
-        ReadVersion();
         string? name = _root.Text(RequirementKeys.Name, "Give the requirement a name: name = \"Core\".");
         Interval<double> input = Range(RequirementKeys.Input, "volts", "Give the smallest and the largest input voltage: input_volts = [2.8, 4.2].");
         IReadOnlyList<DischargePoint> discharge = ReadDischarge(input);
@@ -58,21 +57,6 @@ internal sealed class RequirementDocument
             FrequencyHz = frequency,
             Candidates = candidates,
         };
-    }
-
-    private void ReadVersion()
-    {
-        if (_root.Entry(RequirementKeys.Format1) is { Value: IntegerValueSyntax { Value: not RequirementReader.FormatVersion } version })
-        {
-            _root.Report(
-                DiagnosticCodes.ValueOutOfRange,
-                FormattableString.Invariant($"Expected version {RequirementReader.FormatVersion} of the format, but got {version.Value}. Read it with the version of ScNet that it is written for."),
-                TomlValues.PositionOf(version, _findings));
-        }
-        else
-        {
-            _root.Whole(RequirementKeys.Format1, RequirementReader.FormatVersion);
-        }
     }
 
     private Interval<double> Range(string key, string unit, string advice)

@@ -5,7 +5,6 @@ namespace ScNet.Design.Requirements.Toml;
 /// <summary>The keys of the requirement document, and the one that an unknown key most likely stands for.</summary>
 internal static class RequirementKeys
 {
-    public const string Format1 = "format";
     public const string Name = "name";
     public const string Input = "input_volts";
     public const string Discharge = "discharge_volts";
@@ -79,6 +78,7 @@ internal static class RequirementKeys
     public static readonly TomlFormat Format = new()
     {
         Kind = "requirement",
+        Version = RequirementReader.FormatVersion,
         Levels = "four",
         IfTooLarge = "Leave out what is not needed.",
         HeaderExample = "[process.switches.thin]",

@@ -1,10 +1,12 @@
+using ScNet.Netlists.Toml;
+
 namespace ScNet.Design.Requirements.Toml;
 
 /// <summary>The keys of a kind of table: numbers, whole numbers from 1, and those that are read one by one.</summary>
 internal sealed class TableShape
 {
     public static readonly TableShape Root = new(
-        [RequirementKeys.Format1, RequirementKeys.Name, RequirementKeys.Input, RequirementKeys.Discharge, RequirementKeys.Output, RequirementKeys.OutputRange, RequirementKeys.Frequency, RequirementKeys.LoadRange],
+        [TomlDocument.VersionKey, RequirementKeys.Name, RequirementKeys.Input, RequirementKeys.Discharge, RequirementKeys.Output, RequirementKeys.OutputRange, RequirementKeys.Frequency, RequirementKeys.LoadRange],
         [RootNumbers.Cell, RootNumbers.SourceOhms, RootNumbers.Ripple, RootNumbers.OutputFarads, RootNumbers.Area, RootNumbers.CapacitorArea, RootNumbers.SwitchArea],
         [RequirementKeys.Loads, RequirementKeys.Process, RequirementKeys.Candidates]);
 

@@ -1,0 +1,97 @@
+# Of .ci/campaign: hostile texts for everything that reads text, with afl++ and instrumented copies of the libraries.
+
+fuzz_default=10000000
+fuzz_assemblies=(ScNet ScNet.Derivations ScNet.Search ScNet.Cli Tomlyn)
+
+# fuzz [EXECUTIONS|SECONDSs] [TARGET...]: builds, instruments, runs every target in turn and reports.
+fuzz() {
+    local amount=${1:-$fuzz_default} work=$PWD/.artifacts/fuzz faults=0 name
+    [ $# -eq 0 ] || shift
+    [[ $amount =~ ^[1-9][0-9]*s?$ ]] || { echo "Expected a number of executions, such as 10000000, or of seconds, such as 600s, but got '$amount'."; return 2; }
+    find_afl
+    instrument "$work"
+    limit_costs
+    fuzz_report=$work/report.tsv
+    rm -rf "$work/found"
+    mkdir -p "$work/found"
+    printf 'target\texecutions\tseconds\tper second\ttexts kept\tedges\tstability\tbroken\thangs\n' >"$fuzz_report"
+    while read -r name length weight; do
+        if [ $# -eq 0 ] || [[ " $* " == *" $name "* ]]; then
+            fuzz_target "$name" "$length" "$weight" "$amount" "$work"
+        fi
+    done < <(dotnet "$work/plain/ScNet.Fuzzing.dll")
+    awk -F'\t' -v OFS='\t' '{ print } NR > 1 { e += $2; s += $3; b += $8; h += $9 } END { print "all", e, s, sprintf("%.0f", s ? e / s : 0), "-", "-", "-", b, h }' "$fuzz_report" |
+        column -t -s $'\t'
+    for name in "$work"/found/*/default/{crashes,hangs}/id*; do
+        if [ -e "$name" ]; then
+            echo "Broken by $name:"
+            dotnet "$work/plain/ScNet.Fuzzing.dll" "$(basename "$(dirname "$(dirname "$(dirname "$name")")")")" "$name" | head -n 5 || true
+            faults=1
+        fi
+    done
+    return "$faults"
+}
+
+find_afl() {
+    if ! command -v afl-fuzz >/dev/null && [ "$(id -u)" -eq 0 ] && command -v apt-get >/dev/null; then
+        echo 'There is no afl++: installing it.'
+        apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends afl++ >/dev/null
+    fi
+    if ! command -v afl-fuzz >/dev/null; then
+        echo "This needs Debian's afl++, and it cannot be installed here."
+        return 1
+    fi
+}
+
+# The libraries are instrumented in a copy, which runs under afl-fuzz alone: the plain one tells what is wrong with a text.
+instrument() {
+    local work=$1 assembly
+    dotnet tool restore >/dev/null
+    dotnet build -c Release tests/ScNet.Fuzzing -v quiet -nologo
+    rm -rf "$work/plain" "$work/bin"
+    mkdir -p "$work"
+    cp -r "$(dirname "$(find .artifacts/bin/ScNet.Fuzzing -path '*/release*' -name ScNet.Fuzzing.dll -not -path '*/ref/*' | head -n 1)")" "$work/plain"
+    cp -r "$work/plain" "$work/bin"
+    for assembly in "${fuzz_assemblies[@]}"; do
+        dotnet sharpfuzz "$work/bin/$assembly.dll"
+    done
+}
+
+# A gigabyte of memory, one thread, and nothing that afl-fuzz would ask a person about.
+limit_costs() {
+    export DOTNET_GCHeapHardLimit=0x40000000 DOTNET_GCgen0size=0x4000000 DOTNET_gcConcurrent=0 DOTNET_TieredPGO=0
+    export AFL_SKIP_BIN_CHECK=1 AFL_NO_UI=1 AFL_NO_AFFINITY=1 AFL_SKIP_CPUFREQ=1 AFL_I_DONT_CARE_ABOUT_MISSING_CRASHES=1 AFL_FORKSRV_INIT_TMOUT=120000
+}
+
+# The program itself counts a second of processor time as too long; what does not end at all is stopped after 20 seconds on the clock.
+fuzz_target() {
+    local name=$1 length=$2 weight=$3 amount=$4 work=$5 limit corpus=$PWD/tests/ScNet.Fuzzing
+    if [[ $amount == *s ]]; then
+        limit=(-V $((${amount%s} * weight / 100 + 1)))
+    else
+        limit=(-E $((amount * weight / 100)))
+    fi
+    mkdir -p "$work/seeds/$name"
+    rm -f "$work/seeds/$name"/*
+    cp "$corpus/corpora/$name"/* "$work/seeds/$name"
+    if [ -d "$corpus/crashers/$name" ]; then
+        cp "$corpus/crashers/$name"/* "$work/seeds/$name"
+    fi
+    echo "Fuzzing $name."
+    if ! afl-fuzz "${limit[@]}" -m none -t 20000 -G "$length" -i "$work/seeds/$name" -o "$work/found/$name" \
+        -x "$corpus/dictionaries/$name.dict" -- dotnet "$work/bin/ScNet.Fuzzing.dll" "$name" </dev/null >"$work/found/$name.log" 2>&1; then
+        tail -n 20 "$work/found/$name.log"
+        return 1
+    fi
+    fuzz_row "$name" "$work/found/$name/default/fuzzer_stats" >>"$fuzz_report"
+}
+
+# fuzz_row NAME STATISTICS: a line of the report.
+fuzz_row() {
+    awk -F' *: *' -v name="$1" -v OFS='\t' '
+        { value[$1] = $2 }
+        END {
+            print name, value["execs_done"], value["run_time"], sprintf("%.0f", value["execs_per_sec"]), value["corpus_count"],
+                value["edges_found"], value["stability"], value["saved_crashes"], value["saved_hangs"]
+        }' "$2"
+}

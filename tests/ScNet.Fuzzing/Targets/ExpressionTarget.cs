@@ -1,0 +1,35 @@
+using ScNet.Derivations.Expressions;
+
+namespace ScNet.Fuzzing.Targets;
+
+/// <summary>Expressions: what is accepted reads the same from its own text, what is not says a column of the text.</summary>
+internal static class ExpressionTarget
+{
+    // a product of sums can be long, and then be refused when it is read again
+    private const int MaximumPrinted = 2_000;
+
+    private const string Column = "Column ";
+
+    public static void Try(byte[] bytes)
+    {
+        string text = TextInput.Of(bytes);
+        if (!Expression.TryParse(text, out Expression? expression, out string error))
+        {
+            int colon = error.IndexOf(':', StringComparison.Ordinal);
+            Property.Holds(
+                error.StartsWith(Column, StringComparison.Ordinal) && int.TryParse(error.AsSpan(Column.Length, colon - Column.Length), out int column) && column >= 1 && column <= text.Length + 1,
+                $"a column from 1 to {text.Length + 1}, but got '{error}'");
+            return;
+        }
+
+        string printed = expression.ToString();
+        _ = expression.ToLatex();
+        _ = expression.ToMathML();
+        if (printed.Length <= MaximumPrinted)
+        {
+            Property.Holds(Expression.TryParse(printed, out Expression? again, out error), $"to read '{printed}', but got '{error}'");
+            Property.Same(printed, again!.ToString(), "the expression that was read and the one that was printed and read");
+            Property.Holds(expression.Equals(again), $"equal expressions, read and printed and read, for '{printed}'");
+        }
+    }
+}
