@@ -95,3 +95,28 @@ fuzz_row() {
                 value["edges_found"], value["stability"], value["saved_crashes"], value["saved_hangs"]
         }' "$2"
 }
+
+# keep [TARGET...]: of the texts that the last campaign found adds to the corpora those without which a place in the code is not reached.
+keep() {
+    local work=$PWD/.artifacts/fuzz corpora=$PWD/tests/ScNet.Fuzzing/corpora program name length weight file kept
+    program=$(readlink -f "$(command -v dotnet)")
+    find_afl
+    limit_costs
+    while read -r name length weight; do
+        if [ -d "$work/found/$name/default/queue" ] && { [ $# -eq 0 ] || [[ " $* " == *" $name "* ]]; }; then
+            rm -rf "$work/all" "$work/kept"
+            mkdir -p "$work/all"
+            cp "$corpora/$name"/* "$work/all"
+            cp "$work/found/$name/default/queue"/id* "$work/all"
+            AFL_ALLOW_TMP=1 afl-cmin -m none -t 20000 -i "$work/all" -o "$work/kept" -- "$program" "$work/bin/ScNet.Fuzzing.dll" "$name" >"$work/keep.log" 2>&1
+            kept=0
+            for file in "$work/kept"/id*; do
+                # afl-fuzz trims what it keeps, but a text may be longer than what is tried of it
+                head -c "$length" "$file" >"$work/text"
+                cp "$work/text" "$corpora/$name/$(sha256sum "$work/text" | cut -c 1-16)"
+                kept=$((kept + 1))
+            done
+            echo "$name: $kept texts added"
+        fi
+    done < <(dotnet "$work/plain/ScNet.Fuzzing.dll")
+}

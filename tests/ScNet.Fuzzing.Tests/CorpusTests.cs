@@ -45,7 +45,7 @@ public sealed class CorpusTests
     [MemberData(nameof(Names))]
     public void A_target_has_a_dictionary(string name) => Assert.All(
         File.ReadAllLines(RepositoryFiles.PathOf("tests", "ScNet.Fuzzing", "dictionaries", $"{name}.dict")).Where(l => l.Length > 0 && l[0] != '#'),
-        line => Assert.Matches("^\"([ !#-[\\]-~]|\\\\[\"\\\\]|\\\\x[0-9A-F]{2})+\"$", line));
+        line => Assert.Matches("^\"([ !#-Z\\[\\]-~]|\\\\[\"\\\\]|\\\\x[0-9A-F]{2})+\"$", line));
 
     private static string[] Files(string kind, string name)
     {

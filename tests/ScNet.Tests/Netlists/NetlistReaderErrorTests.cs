@@ -133,6 +133,14 @@ public sealed class NetlistReaderErrorTests
         Assert.Contains(part, error.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("name = \"x\\U00\n\"\n")]
+    [InlineData("a.\"s\\\n\"\n")]
+    [InlineData("a = \u0085\n")]
+    [InlineData("a = \"\\\r\"\n")]
+    public void A_character_that_is_not_expected_does_not_break_the_line_of_the_message(string text) => Assert.All(
+        NetlistReader.Read(text).Diagnostics, d => Assert.DoesNotContain(d.ToString(), char.IsControl));
+
     // TOML 1.1 allows these; a netlist document is TOML 1.0, which other programs read.
     [Theory]
     [InlineData("farads = 1e-9 }", "farads = 1e-9, }", 6, 44, "no comma before a closing brace")]

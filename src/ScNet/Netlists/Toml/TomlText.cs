@@ -110,10 +110,14 @@ internal static class TomlText
         {
             get
             {
-                string text = Told.Trim().TrimEnd('.').Replace('`', '\'').Replace("␤", "end of line", StringComparison.Ordinal);
+                string text = OnOneLine(Told.Trim().TrimEnd('.').Replace('`', '\'').Replace("␤", "end of line", StringComparison.Ordinal));
                 return text.Length > MaximumLength ? string.Concat(text.AsSpan(0, MaximumLength), "….") : text + ".";
             }
         }
+
+        // the parser tells a character that it did not expect, whichever it is
+        private static string OnOneLine(string text) =>
+            string.Concat(text.Replace("\n", "end of line", StringComparison.Ordinal).Select(c => char.IsControl(c) ? '\uFFFD' : c));
 
         public static TomlError Of(DiagnosticMessage? message) => message is null
             ? new TomlError(1, 1, "the text cannot be parsed")
