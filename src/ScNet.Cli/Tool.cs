@@ -34,8 +34,20 @@ internal static class Tool
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
-            session.Error.WriteLine($"scnet: the output cannot be written: {exception.Message}");
+            Tell(session.Error, $"scnet: the output cannot be written: {Printable.Of(exception.Message)}");
             return Failure;
+        }
+    }
+
+    // where standard error is what cannot be written, the exit code alone says so
+    private static void Tell(TextWriter error, string message)
+    {
+        try
+        {
+            error.WriteLine(message);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
         }
     }
 

@@ -62,9 +62,9 @@ public sealed class AnalysisSnapshot : IEquatable<AnalysisSnapshot>
     public string ToJson() => _json ??= AnalysisDocument.ToJson(_analysis!);
 
     /// <summary>Writes the analysis document to a file in UTF-8, with a line end after the last brace.</summary>
-    /// <param name="path">The file; it is replaced.</param>
+    /// <param name="path">The file; one that exists is replaced, once the new one is whole.</param>
     /// <exception cref="IOException">The file cannot be written.</exception>
-    public void Save(string path) => File.WriteAllText(path, ToJson() + "\n");
+    public void Save(string path) => AtomicFile.Write(path, ToJson() + "\n");
 
     /// <inheritdoc/>
     public bool Equals(AnalysisSnapshot? other) => other is not null && Converter == other.Converter && Modes.SequenceEqual(other.Modes);

@@ -1,5 +1,5 @@
-using System.Net;
 using System.Text;
+using ScNet.Results.Pages;
 
 namespace ScNet.Reporting;
 
@@ -38,7 +38,7 @@ public sealed class Picture
 
     /// <summary>The picture as an element of HTML 5 that holds it whole, with <see cref="Description"/> for those who cannot see it.</summary>
     public string ToHtml() =>
-        $"<img alt=\"{WebUtility.HtmlEncode(Description)}\" style=\"max-width: 100%\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(Encoding.UTF8.GetBytes(_svg))}\">\n";
+        $"<img alt=\"{HtmlText.Of(Description)}\" style=\"max-width: 100%\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(Encoding.UTF8.GetBytes(_svg))}\">\n";
 
     /// <summary>The picture as a PNG file.</summary>
     /// <param name="scale">Pixels of the file per pixel of <see cref="WidthPixels"/>.</param>
@@ -51,17 +51,18 @@ public sealed class Picture
     }
 
     /// <summary>Writes the picture to a file, as PNG where its name ends so and else as SVG.</summary>
-    /// <param name="path">The file; one that exists is written over.</param>
+    /// <param name="path">The file; one that exists is replaced, once the new one is whole.</param>
+    /// <exception cref="IOException">The file cannot be written.</exception>
     public void Save(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         if (path.EndsWith(".png", StringComparison.OrdinalIgnoreCase))
         {
-            File.WriteAllBytes(path, ToPng());
+            AtomicFile.Write(path, ToPng());
         }
         else
         {
-            File.WriteAllText(path, _svg);
+            AtomicFile.Write(path, _svg);
         }
     }
 

@@ -27,7 +27,7 @@ public static class SmallestConverter
     public static SynthesisResult Find(SynthesisRequest request, string name = "smallest", CancellationToken cancellationToken = default)
     {
         RequestCheck.Of(request);
-        ArgumentException.ThrowIfNullOrEmpty(name);
+        Guard.Named(name, nameof(name));
         RatioCandidates[] found = [.. RatioCandidates.Of(PhaseSpace.All(request.CapacitorCount), [.. request.Ratios.Select(r => r.Ratio)], cancellationToken)];
         ModeCandidates[] modes = [.. found.Zip(request.Ratios, (f, r) => new ModeCandidates(r, f.Groups, f.Pairs))];
         DeviceSteps steps = DeviceSteps.Of(request);

@@ -5,7 +5,8 @@ namespace ScNet;
 
 /// <summary>
 /// Describes a converter step by step. Mistakes are collected and reported together when it is built.
-/// Not safe on several threads; the converter it builds is.
+/// Not safe on several threads; the converter it builds is. A name may hold any characters, but not half of one (a surrogate without
+/// its other half): such a name, an empty one and null are an <see cref="ArgumentException"/>.
 /// </summary>
 public sealed class ConverterBuilder
 {
@@ -13,14 +14,14 @@ public sealed class ConverterBuilder
 
     internal ConverterBuilder(string name)
     {
-        ArgumentException.ThrowIfNullOrEmpty(name);
+        Guard.Named(name, nameof(name));
         _declaration = new NetlistDeclaration { Name = name };
     }
 
     /// <summary>The node held by the input source.</summary>
     public ConverterBuilder Input(string node)
     {
-        ArgumentException.ThrowIfNullOrEmpty(node);
+        Guard.Named(node, nameof(node));
         _declaration.Input = new(node);
         return this;
     }
@@ -30,7 +31,7 @@ public sealed class ConverterBuilder
     /// <param name="load">What kind of load it is.</param>
     public ConverterBuilder Output(string node, LoadKind load = LoadKind.Stiff)
     {
-        ArgumentException.ThrowIfNullOrEmpty(node);
+        Guard.Named(node, nameof(node));
         _declaration.Output = new(node);
         _declaration.Load = load;
         return this;
@@ -50,7 +51,7 @@ public sealed class ConverterBuilder
         ArgumentNullException.ThrowIfNull(names);
         foreach (string name in names)
         {
-            ArgumentException.ThrowIfNullOrEmpty(name, nameof(names));
+            Guard.Named(name, nameof(names));
         }
 
         _declaration.PhaseNames = new([.. names.Select(n => new Declared<string>(n))]);
@@ -83,11 +84,11 @@ public sealed class ConverterBuilder
     public ConverterBuilder Capacitor(
         string name, string positiveNode, string bottomNode, double farads = 1, double esrOhms = 0, CapacitorPlates? plates = null, Fraction? controlled = null)
     {
-        ArgumentException.ThrowIfNullOrEmpty(name);
-        ArgumentException.ThrowIfNullOrEmpty(positiveNode);
-        ArgumentException.ThrowIfNullOrEmpty(bottomNode);
+        Guard.Named(name, nameof(name));
+        Guard.Named(positiveNode, nameof(positiveNode));
+        Guard.Named(bottomNode, nameof(bottomNode));
         plates ??= CapacitorPlates.None;
-        ArgumentException.ThrowIfNullOrEmpty(plates.BodyNode, nameof(plates));
+        Guard.Named(plates.BodyNode, nameof(plates));
         _declaration.Capacitors.Add(new(new(name), positiveNode, bottomNode, new(farads), new(esrOhms))
         {
             BottomFarads = new(plates.BottomFarads),
@@ -110,9 +111,9 @@ public sealed class ConverterBuilder
     /// </param>
     public ConverterBuilder Inductor(string name, string firstNode, string secondNode, double henries = 1, double ohms = 0, PhaseSet untilZero = default)
     {
-        ArgumentException.ThrowIfNullOrEmpty(name);
-        ArgumentException.ThrowIfNullOrEmpty(firstNode);
-        ArgumentException.ThrowIfNullOrEmpty(secondNode);
+        Guard.Named(name, nameof(name));
+        Guard.Named(firstNode, nameof(firstNode));
+        Guard.Named(secondNode, nameof(secondNode));
         _declaration.Inductors.Add(new(
             new(name), firstNode, secondNode, new(henries), new(ohms), untilZero.Count > 0 ? new(Declare(untilZero)) : null));
         return this;
@@ -125,9 +126,9 @@ public sealed class ConverterBuilder
     /// <param name="farads">Capacitance in farads (F).</param>
     public ConverterBuilder Parasitic(string name, string firstNode, string secondNode, double farads)
     {
-        ArgumentException.ThrowIfNullOrEmpty(name);
-        ArgumentException.ThrowIfNullOrEmpty(firstNode);
-        ArgumentException.ThrowIfNullOrEmpty(secondNode);
+        Guard.Named(name, nameof(name));
+        Guard.Named(firstNode, nameof(firstNode));
+        Guard.Named(secondNode, nameof(secondNode));
         _declaration.Parasitics.Add(new(new(name), firstNode, secondNode, new(farads)));
         return this;
     }
@@ -141,9 +142,9 @@ public sealed class ConverterBuilder
     /// <param name="returnNode">The node at which it comes back.</param>
     public ConverterBuilder FurtherOutput(string name, string node, string returnNode = Converter.ReferenceNode)
     {
-        ArgumentException.ThrowIfNullOrEmpty(name);
-        ArgumentException.ThrowIfNullOrEmpty(node);
-        ArgumentException.ThrowIfNullOrEmpty(returnNode);
+        Guard.Named(name, nameof(name));
+        Guard.Named(node, nameof(node));
+        Guard.Named(returnNode, nameof(returnNode));
         _declaration.FurtherOutputs.Add(new(new(name), node, returnNode));
         return this;
     }
@@ -160,9 +161,9 @@ public sealed class ConverterBuilder
     /// </param>
     public ConverterBuilder Switch(string name, string firstNode, string secondNode, PhaseSet on = default, double ohms = 1, double? diodeVolts = null)
     {
-        ArgumentException.ThrowIfNullOrEmpty(name);
-        ArgumentException.ThrowIfNullOrEmpty(firstNode);
-        ArgumentException.ThrowIfNullOrEmpty(secondNode);
+        Guard.Named(name, nameof(name));
+        Guard.Named(firstNode, nameof(firstNode));
+        Guard.Named(secondNode, nameof(secondNode));
         Declared<DeclaredPhase[]>? phases = on.Count > 0 ? new(Declare(on)) : null;
         _declaration.Switches.Add(new(new(name), firstNode, secondNode, new(ohms), phases) { DiodeVolts = diodeVolts is { } volts ? new(volts) : null });
         return this;
@@ -173,11 +174,11 @@ public sealed class ConverterBuilder
     /// <param name="closed">Each switch that closes, with the phases in which it does; an inductor's name stands for the phases that its current ends.</param>
     public ConverterBuilder Mode(string name, params (string Switch, PhaseSet On)[] closed)
     {
-        ArgumentException.ThrowIfNullOrEmpty(name);
+        Guard.Named(name, nameof(name));
         ArgumentNullException.ThrowIfNull(closed);
         foreach ((string @switch, _) in closed)
         {
-            ArgumentException.ThrowIfNullOrEmpty(@switch, nameof(closed));
+            Guard.Named(@switch, nameof(closed));
         }
 
         _declaration.Modes.Add(new(new(name), [.. closed.Select(c => new DeclaredClosing(new(c.Switch), Declare(c.On)))]));

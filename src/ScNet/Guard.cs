@@ -50,10 +50,18 @@ internal static class Guard
         return value;
     }
 
-    /// <summary>Gives a name back, or throws where it is null or empty.</summary>
+    /// <summary>Gives a name back, or throws where it is null or empty, or has half of a character, which no document can hold.</summary>
     public static string Named(string value, string parameterName)
     {
         ArgumentException.ThrowIfNullOrEmpty(value, parameterName);
+        for (int i = 0; i < value.Length; i++)
+        {
+            if (char.IsSurrogate(value[i]) && !(i + 1 < value.Length && char.IsSurrogatePair(value[i], value[++i])))
+            {
+                throw new ArgumentException($"Expected characters, but the name {Quoted.Name(value)} has half of one (a surrogate alone). Remove it.", parameterName);
+            }
+        }
+
         return value;
     }
 

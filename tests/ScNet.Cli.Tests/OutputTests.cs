@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace ScNet.Cli.Tests;
 
@@ -29,8 +30,99 @@ public sealed class OutputTests : IDisposable
         string error = await process.StandardError.ReadToEndAsync();
         await process.WaitForExitAsync();
         Assert.Equal($"Half ({half})", first);
-        Assert.DoesNotContain("Exception", error, StringComparison.Ordinal);
-        Assert.InRange(process.ExitCode, 0, 1);
+        Assert.Equal((0, string.Empty), (process.ExitCode, error));
+    }
+
+    [Theory]
+    [InlineData("analyze", "@half.toml")]
+    [InlineData("sweep", "@half.toml", "--frequency", "1e6")]
+    [InlineData("--help")]
+    [InlineData("report", "@half.toml", "--output", "/dev/full")]
+    public void A_full_disk_is_one_message_and_exits_with_1(params string[] arguments) =>
+        Expect(1, string.Empty, "scnet: the output cannot be written: No space left on device*\n", Shell("exec \"$@\" > /dev/full", arguments));
+
+    [Fact]
+    public void A_full_disk_is_told_after_what_was_wrong_before() => Expect(
+        1, string.Empty, "@missing.toml: error file-unreadable: *\nscnet: the output cannot be written: No space left on device*\n",
+        Shell("exec \"$@\" > /dev/full", "analyze", "@missing.toml", "@half.toml"));
+
+    [Fact]
+    public void An_output_that_is_closed_is_one_message_and_exits_with_1() => Expect(
+        1, string.Empty, "scnet: the output cannot be written: *\n", Shell("exec \"$@\" >&-", "analyze", "@half.toml"));
+
+    [Theory]
+    [InlineData(">/dev/full 2>/dev/full", "analyze", "@half.toml")]
+    [InlineData("2>/dev/full", "analyze", "@missing.toml")]
+    [InlineData("2>&-", "analyze", "@missing.toml")]
+    [InlineData("2>/dev/full", "analyze", "--what")]
+    public void Where_messages_cannot_be_written_either_the_exit_code_says_so(string streams, params string[] arguments)
+    {
+        Finished run = Shell($"exec \"$@\" {streams}", arguments);
+        Assert.Equal(string.Empty, run.Output + run.Error);
+        Assert.InRange(run.Code, 1, 2);
+    }
+
+    [Fact]
+    public void An_input_that_cannot_be_read_is_an_error_of_the_input() => Expect(
+        1, string.Empty, "standard input: error file-unreadable: *\n", Shell("exec \"$@\" < /", "analyze", "-"));
+
+    [Fact]
+    public void A_full_disk_under_a_report_leaves_the_old_file_and_no_part_of_the_new_one()
+    {
+        string report = _folder.Write("report.html", "old"), half = _folder.Write("half.toml", NetlistFolder.Half);
+
+        // a limit of the size of files stands for the end of the disk: it leaves four blocks of a file that takes hundreds
+        Expect(
+            1, string.Empty, $"scnet: the output cannot be written: *{report}*\n",
+            Shell("trap '' XFSZ; ulimit -f 4; exec \"$@\"", "report", half, "--output", report));
+        Assert.Equal("old", File.ReadAllText(report));
+        Assert.Equal([half, report], Directory.GetFileSystemEntries(_folder.Folder).Order(StringComparer.Ordinal));
+        Expect(0, string.Empty, string.Empty, Shell("exec \"$@\"", "report", half, "--output", report));
+        Assert.StartsWith("<!DOCTYPE html>", File.ReadAllText(report), StringComparison.Ordinal);
+        Assert.Equal([half, report], Directory.GetFileSystemEntries(_folder.Folder).Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("report", "@half.toml", "--output", "/sys/report.html")]
+    [InlineData("report", "@half.toml", "--output", "@none/report.html")]
+    [InlineData("find", "--ratio", "1/2", "--capacitors", "1", "--netlists", "@half.toml", "--format", "toml")]
+    [InlineData("atlas", "--capacitors", "1", "--output", "@half.toml")]
+    public void A_place_that_cannot_be_written_to_is_one_message_that_names_it(params string[] arguments)
+    {
+        Finished run = Shell("exec \"$@\"", arguments);
+        string place = arguments.SkipWhile(a => a is not ("--output" or "--netlists")).ElementAt(1);
+        Assert.Equal(1, run.Code);
+        Assert.Matches($"^scnet: the output cannot be written: .*{place}.*\n$", run.Error);
+    }
+
+    [Fact]
+    public void A_place_that_cannot_be_written_to_is_told_before_the_work()
+    {
+        string requirement = RepositoryFiles.PathOf("docs", "examples", "core-requirement.toml");
+        Finished run = Shell("exec \"$@\"", "design", requirement, "--netlist", "@none/winner.toml");
+        Expect(1, string.Empty, "scnet: the output cannot be written: *@none/winner.toml*\n", run);
+    }
+
+    [Theory]
+    [InlineData("report", "x.toml", "--output", "")]
+    [InlineData("find", "--ratio", "1/2", "--netlists", "")]
+    [InlineData("atlas", "--output", "")]
+    [InlineData("atlas", "merge", "x", "--output", "")]
+    [InlineData("design", "x.toml", "--netlist", "")]
+    public void An_empty_name_of_an_output_is_a_mistake_of_the_command_line(params string[] arguments)
+    {
+        ToolRun run = ToolRun.Of(arguments);
+        Assert.Equal((2, string.Empty), (run.Code, run.Output));
+        Assert.Contains("but got an empty one", run.ErrorLines[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_report_goes_through_a_pipe_by_the_name_of_standard_output()
+    {
+        Finished run = Shell("\"$@\" | cat", "report", "@half.toml", "--output", "/dev/stdout");
+        Assert.Equal(string.Empty, run.Error);
+        Assert.StartsWith("<!DOCTYPE html>", run.Output, StringComparison.Ordinal);
+        Assert.EndsWith("</html>\n", run.Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -56,6 +148,36 @@ public sealed class OutputTests : IDisposable
         };
         return Process.Start(start)!;
     }
+
+    // a command line of the shell, in which the tool and its arguments are "$@"; a name after @ is of the folder
+    private Finished Shell(string line, params string[] arguments)
+    {
+        _folder.Write("half.toml", NetlistFolder.Half);
+        string[] whole = [.. arguments.Select(a => a.StartsWith('@') ? _folder.PathOf(a[1..]) : a)];
+        ProcessStartInfo start = new("sh", ["-c", line, "sh", "dotnet", typeof(Tool).Assembly.Location, .. whole])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+
+        // or the runtime asks for more than the size of a file that a test allows
+        start.Environment["DOTNET_EnableWriteXorExecute"] = "0";
+        using Process process = Process.Start(start)!;
+        Task<string> error = process.StandardError.ReadToEndAsync();
+        string output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return new Finished(process.ExitCode, output, error.Result.Replace(_folder.Folder + "/", "@", StringComparison.Ordinal));
+    }
+
+    // a star in what is expected of standard error stands for anything on a line
+    private void Expect(int code, string output, string error, Finished run)
+    {
+        string pattern = Regex.Escape(error.Replace(_folder.Folder + "/", "@", StringComparison.Ordinal)).Replace("\\*", "[^\n]*", StringComparison.Ordinal);
+        Assert.Matches($"^{pattern}$", run.Error);
+        Assert.Equal((code, output), (run.Code, run.Output));
+    }
+
+    private sealed record Finished(int Code, string Output, string Error);
 
     private sealed class FullWriter : StringWriter
     {

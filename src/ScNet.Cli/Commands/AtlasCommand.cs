@@ -15,7 +15,7 @@ internal static class AtlasCommand
         Option<int> phases = NumberOptions.Whole("--phases", $"The number of phases: 2, or 3 with up to {ThreePhaseAtlas.MaximumCapacitorCount} capacitors and all in one part", 2, 3, 2);
         Option<(int Number, int Count)> shard = Shard();
         Option<int> threads = NumberOptions.Threads();
-        Option<string> output = new("--output") { Description = "The folder that the file goes to; it is made where there is none.", HelpName = "DIR", Required = true };
+        Option<string> output = SharedOptions.Named(new Option<string>("--output") { Description = "The folder that the file goes to; it is made where there is none.", HelpName = "DIR", Required = true });
         Command command = new("atlas", "Finds every network of so many flying capacitors, or one part of them of many that other processes find.")
         {
             capacitors, phases, shard, threads, output,

@@ -10,7 +10,7 @@ internal static class AtlasMergeCommand
     public static Command Create()
     {
         Argument<string> folder = SharedOptions.Folder("DIR", $"The folder of the parts, *{AtlasShard.Extension}.");
-        Option<string> output = new("--output") { Description = "The file to write.", HelpName = "FILE", Required = true };
+        Option<string> output = SharedOptions.Named(new Option<string>("--output") { Description = "The file to write.", HelpName = "FILE", Required = true });
         Command command = new("merge", "Puts all parts together, and says which are missing, damaged, there twice or of another size.") { folder, output };
         command.SetAction(parsed =>
         {

@@ -15,7 +15,7 @@ internal static class DesignCommand
         {
             Description = "Adds which input assumption would change the winner, and from which factor on. Takes some ten times as long.",
         };
-        Option<string?> netlist = new("--netlist") { Description = "Writes the netlist of the winner with its sizes to this file.", HelpName = "FILE" };
+        Option<string?> netlist = SharedOptions.Named(new Option<string?>("--netlist") { Description = "Writes the netlist of the winner with its sizes to this file.", HelpName = "FILE" });
         Option<string?> candidate = new("--candidate") { Description = "With --netlist: of this candidate instead of the winner.", HelpName = "NAME" };
         Option<int> threads = NumberOptions.Threads();
         Command command = new("design", "Sizes all candidates of a requirement and ranks them by life or loss, with reasons.")
@@ -38,6 +38,11 @@ internal static class DesignCommand
             if (RequirementFile.Read(path, session) is not { } requirement)
             {
                 return Tool.Failure;
+            }
+
+            if (parsed.GetValue(netlist) is { } written)
+            {
+                AtomicFile.Try(written);
             }
 
             using Interruption interruption = new(session.CancellationToken);
@@ -70,7 +75,7 @@ internal static class DesignCommand
             return false;
         }
 
-        File.WriteAllText(target, text);
+        AtomicFile.Write(target, text);
         return true;
     }
 }

@@ -26,7 +26,7 @@ internal static class FindCommand
         Option<int> switches = NumberOptions.Whole("--switches", "The most switches", 1, most, most);
         Option<string> objective = Objective();
         Option<int> listed = NumberOptions.Whole("--list", "The most networks listed, the best by the objective", 1, most, FindPage.UsualCount);
-        Option<string?> netlists = new("--netlists") { Description = "Writes the netlist of each listed network to this folder, under its name.", HelpName = "FOLDER" };
+        Option<string?> netlists = SharedOptions.Named(new Option<string?>("--netlists") { Description = "Writes the netlist of each listed network to this folder, under its name.", HelpName = "FOLDER" });
         Option<double> farads = SharedOptions.Number("--farads", "F", "farads (F)", "Capacitance of every capacitor in netlists", 1);
         Option<double> ohms = SharedOptions.Number("--ohms", "OHMS", "ohms (Ω)", "On-resistance of every switch in netlists", 1);
         Command command = new("find", "Every network of a ratio and a size that no other beats, within ratings; or that there is none, and why.")
@@ -69,7 +69,7 @@ internal static class FindCommand
                 Directory.CreateDirectory(folder);
                 foreach (FoundNetwork found in answer.Networks.Take(count))
                 {
-                    File.WriteAllText(Path.Combine(folder, $"{found.Name}.toml"), found.ToToml(parsed.GetValue(farads), parsed.GetValue(ohms)));
+                    AtomicFile.Write(Path.Combine(folder, $"{found.Name}.toml"), found.ToToml(parsed.GetValue(farads), parsed.GetValue(ohms)));
                 }
             }
 

@@ -36,6 +36,12 @@ internal static class ReportCommand
                 return Tool.Failure;
             }
 
+            string output = parsed.GetRequiredValue(options.Output);
+            if (output != ToolSession.InputName)
+            {
+                AtomicFile.Try(output);
+            }
+
             NetlistFile[] files = [.. netlists.Read(parsed)];
             (Report? report, bool isComplete) = files.Length switch
             {
@@ -48,7 +54,7 @@ internal static class ReportCommand
                 return Tool.Failure;
             }
 
-            Write(report, parsed.GetRequiredValue(options.Output), session.Output);
+            Write(report, output, session.Output);
             return isComplete ? Tool.Success : Tool.Failure;
         });
         return command;
@@ -120,7 +126,8 @@ internal static class ReportCommand
 
     private sealed class Options
     {
-        public Option<string> Output { get; } = new("--output") { Description = "The file to write; - is standard output.", HelpName = "FILE", Required = true };
+        public Option<string> Output { get; } =
+            SharedOptions.Named(new Option<string>("--output") { Description = "The file to write; - is standard output.", HelpName = "FILE", Required = true });
 
         public Option<string?> Requirement { get; } = SharedOptions.Requirement("Alone: the design that it asks for. With a netlist: adds stacks and losses with the devices of its process");
 

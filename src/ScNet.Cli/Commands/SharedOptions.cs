@@ -47,6 +47,19 @@ internal static class SharedOptions
         return folder;
     }
 
+    /// <summary>An option that names a file or folder to write: no empty name.</summary>
+    public static Option<T> Named<T>(Option<T> option)
+    {
+        option.Validators.Add(result =>
+        {
+            if (result.Tokens.Any(t => t.Value.Length == 0))
+            {
+                result.AddError($"Expected a name after {option.Name}, but got an empty one.");
+            }
+        });
+        return option;
+    }
+
     /// <summary>The form of the output; the first one given is the default.</summary>
     public static Option<string> Format(params string[] formats)
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Xml;
+using ScNet.Results.Pages;
 
 namespace ScNet.Reporting.Drawings;
 
@@ -16,9 +17,9 @@ internal static class SheetSvg
         using (XmlWriter xml = XmlWriter.Create(text, settings))
         {
             xml.WriteStartElement("svg", Namespace);
-            Attributes(xml, ("width", sheet.Width), ("height", sheet.Height), ("viewBox", $"0 0 {sheet.Width} {sheet.Height}"), ("role", "img"), ("aria-label", Clean(title)));
-            xml.WriteElementString("title", Namespace, Clean(title));
-            xml.WriteElementString("desc", Namespace, Clean(description));
+            Attributes(xml, ("width", sheet.Width), ("height", sheet.Height), ("viewBox", $"0 0 {sheet.Width} {sheet.Height}"), ("role", "img"), ("aria-label", Printable.Signs(title)));
+            xml.WriteElementString("title", Namespace, Printable.Signs(title));
+            xml.WriteElementString("desc", Namespace, Printable.Signs(description));
             Element(xml, "rect", ("class", "ground"), ("width", sheet.Width), ("height", sheet.Height), ("fill", palette.Ground));
             Group(xml, "frames", ("fill", "none"), ("stroke", palette.Faint), ("stroke-width", "1"), ("stroke-dasharray", "5 4"));
             foreach (SheetBox frame in sheet.Frames)
@@ -110,14 +111,14 @@ internal static class SheetSvg
                 Attributes(xml, ("font-size", TextSize.HeadingPixels), ("font-weight", "bold"));
             }
 
-            xml.WriteString(Clean(label.Text));
+            xml.WriteString(Printable.Signs(label.Text));
             xml.WriteEndElement();
             if (label.Strong.Length > 0)
             {
                 int shift = label.Text.Length > 0 ? TextSize.Width(label.Text, label.Role) + TextSize.StrongGap : 0;
                 xml.WriteStartElement("text", Namespace);
                 Attributes(xml, ("class", "voltage"), ("x", label.Box.Left + shift), ("y", label.Box.Top + 11), ("fill", Colour(label.Role, palette)), ("font-weight", "bold"));
-                xml.WriteString(Clean(label.Strong));
+                xml.WriteString(Printable.Signs(label.Strong));
                 xml.WriteEndElement();
             }
         }
@@ -175,8 +176,4 @@ internal static class SheetSvg
     }
 
     private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
-
-    // what XML cannot hold becomes the sign for an unknown character
-    private static string Clean(string text) => new([.. text.EnumerateRunes().SelectMany(r =>
-        (r.IsBmp && !XmlConvert.IsXmlChar((char)r.Value) ? Rune.ReplacementChar : r).ToString())]);
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml;
 using System.Xml.Linq;
+using ScNet.Results.Pages;
 
 namespace ScNet.Reporting.Html;
 
@@ -61,7 +62,7 @@ internal static partial class InlineSvg
 
         // the name of a picture, and where its words stand, as a reader of the screen finds them
         root.Elements(s_svg + "title").Concat(root.Elements(s_svg + "desc")).ToList().ForEach(e => e.Remove());
-        root.AddFirst(new XElement(s_svg + "title", new XAttribute("id", id + "-title"), picture.Title));
+        root.AddFirst(new XElement(s_svg + "title", new XAttribute("id", id + "-title"), Printable.Signs(picture.Title)));
         root.SetAttributeValue("role", "img");
         root.SetAttributeValue("aria-labelledby", id + "-title");
         root.SetAttributeValue("aria-describedby", words);

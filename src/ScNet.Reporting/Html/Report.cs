@@ -3,6 +3,7 @@ using ScNet.Analysis;
 using ScNet.Design;
 using ScNet.Design.Choice;
 using ScNet.Results;
+using ScNet.Results.Pages;
 
 namespace ScNet.Reporting.Html;
 
@@ -65,14 +66,15 @@ public sealed class Report
 
     /// <summary>The report within another page, such as a cell of a notebook: an element of HTML 5 that holds it whole and lets nothing out.</summary>
     public string ToFrame() =>
-        $"<iframe title=\"{WebUtility.HtmlEncode(Title)}\" sandbox=\"allow-scripts\" style=\"width: 100%; height: 40em; border: 1px solid rgba(128, 128, 128, .5)\" srcdoc=\"{WebUtility.HtmlEncode(_html)}\"></iframe>\n";
+        $"<iframe title=\"{HtmlText.Of(Title)}\" sandbox=\"allow-scripts\" style=\"width: 100%; height: 40em; border: 1px solid rgba(128, 128, 128, .5)\" srcdoc=\"{WebUtility.HtmlEncode(_html)}\"></iframe>\n";
 
     /// <summary>Writes the report to a file.</summary>
-    /// <param name="path">The file; one that exists is written over.</param>
+    /// <param name="path">The file; one that exists is replaced, once the new one is whole.</param>
+    /// <exception cref="IOException">The file cannot be written.</exception>
     public void Save(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
-        File.WriteAllText(path, _html);
+        AtomicFile.Write(path, _html);
     }
 
     /// <summary>The title.</summary>

@@ -1,8 +1,8 @@
 using System.Globalization;
-using System.Net;
 using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
+using ScNet.Results.Pages;
 
 namespace ScNet.Reporting.Html;
 
@@ -169,5 +169,5 @@ internal sealed class ReportHtml
 
     private static string Digest(string text) => "sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
 
-    private static string Text(string text) => WebUtility.HtmlEncode(text);
+    private static string Text(string text) => HtmlText.Of(text);
 }

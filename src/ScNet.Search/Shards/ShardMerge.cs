@@ -30,7 +30,6 @@ public sealed class ShardMerge
     /// <param name="output">The file to write, whole or not at all.</param>
     /// <remarks>Reads every file twice, once to check and once to merge, and keeps the entries of the outcome in memory.</remarks>
     /// <exception cref="IOException">The file cannot be written.</exception>
-    /// <exception cref="UnauthorizedAccessException">The file must not be written.</exception>
     public static ShardMerge Of(string folder, string output)
     {
         ArgumentException.ThrowIfNullOrEmpty(folder);

@@ -30,7 +30,6 @@ public sealed class ShardRun
     /// <param name="progress">Takes the fraction done; may be null.</param>
     /// <param name="cancellationToken">Stops the work; no file is written then.</param>
     /// <exception cref="IOException">The folder or the file cannot be written; found before the work begins.</exception>
-    /// <exception cref="UnauthorizedAccessException">The folder must not be written to; found before the work begins.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static ShardRun Of(AtlasShard shard, string folder, int threads = 0, IProgress<double>? progress = null, CancellationToken cancellationToken = default)
     {

@@ -17,7 +17,7 @@ public static class NetlistWriter
     /// <param name="converter">The converter.</param>
     /// <exception cref="ArgumentException">
     /// The document cannot hold the converter: phases are unequal and a duty is neither a decimal nor a fraction of at
-    /// most 64 characters, or a name has half of a surrogate pair.
+    /// most 64 characters.
     /// </exception>
     public static string ToToml(Converter converter)
     {

@@ -51,7 +51,7 @@ public sealed class Overlay
         IProgress<double>? progress = null,
         CancellationToken cancellationToken = default)
     {
-        ArgumentException.ThrowIfNullOrEmpty(name);
+        Guard.Named(name, nameof(name));
         ArgumentNullException.ThrowIfNull(networks);
         Check(networks);
         OverlaySearch search = new(networks, seed, progress, cancellationToken);

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Xml;
 using System.Xml.Linq;
+using ScNet.Results.Pages;
 
 namespace ScNet.Reporting.Charts.Plotting;
 
@@ -108,9 +109,9 @@ internal sealed class Figure
             new XAttribute("height", height),
             new XAttribute("viewBox", $"0 0 {width} {height}"),
             new XAttribute("role", "img"),
-            new XAttribute("aria-label", XmlText.Of(_title)),
-            new XElement(Namespace + "title", XmlText.Of(_title)),
-            new XElement(Namespace + "desc", XmlText.Of(description)),
+            new XAttribute("aria-label", Printable.Signs(_title)),
+            new XElement(Namespace + "title", Printable.Signs(_title)),
+            new XElement(Namespace + "desc", Printable.Signs(description)),
             new Ink("ground", Palette.Ground).Fill(new XElement(Namespace + "rect", new XAttribute("width", width), new XAttribute("height", height))));
         foreach (Panel panel in _panels)
         {
@@ -183,6 +184,6 @@ internal sealed class Figure
             text.SizePixels == TextSpot.UsualPixels ? null : new XAttribute("font-size", Text(text.SizePixels)),
             text.IsBold ? new XAttribute("font-weight", "bold") : null,
             text.Colour is { } colour ? new XAttribute("fill", colour) : null,
-            XmlText.Of(text.Text));
+            Printable.Signs(text.Text));
     }
 }

@@ -75,7 +75,7 @@ internal static class TomlFile
         {
             return ReadText(stream, format, findings);
         }
-        catch (IOException exception)
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
             findings.Error(DiagnosticCodes.FileUnreadable, $"{Quoted.Name(findings.File ?? "the stream")} cannot be read: {exception.Message}", new SourcePosition(findings.File, 0, 0));
             return null;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Net;
 using System.Text;
 
 namespace ScNet.Results.Pages;
@@ -106,5 +105,5 @@ internal static class PageHtml
 
     private static string Attribute(string name, string? value) => value is null ? string.Empty : $" {name}=\"{Text(value)}\"";
 
-    private static string Text(string text) => WebUtility.HtmlEncode(Printable.Of(text));
+    private static string Text(string text) => HtmlText.Of(text);
 }

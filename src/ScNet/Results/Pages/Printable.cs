@@ -3,26 +3,40 @@ using System.Text;
 
 namespace ScNet.Results.Pages;
 
-/// <summary>Text on one line: a name may hold any character, but must not break a line or a table.</summary>
+/// <summary>Text on one line: a name may hold any character, but must not break a line, a table, a terminal or a document.</summary>
 internal static class Printable
 {
-    /// <summary>The text with every control, format and line-breaking character written as \uXXXX.</summary>
-    public static string Of(string text)
+    private const string Unknown = "\uFFFD";
+
+    /// <summary>The text with everything that does not show, or moves what stands around it, as its code: control, format and line-breaking characters and halves of characters as \uXXXX.</summary>
+    public static string Of(string text) => Replaced(text, static code => code > char.MaxValue ? FormattableString.Invariant($"\\U{code:X8}") : FormattableString.Invariant($"\\u{code:X4}"));
+
+    /// <summary>The same with the sign for an unknown character in the place of each, for a picture that has room for one.</summary>
+    public static string Signs(string text) => Replaced(text, static _ => Unknown);
+
+    private static string Replaced(string text, Func<int, string> replacement)
     {
-        if (!text.Any(IsUnprintable))
+        StringBuilder? result = null;
+        for (int i = 0; i < text.Length;)
         {
-            return text;
+            bool isWhole = Rune.DecodeFromUtf16(text.AsSpan(i), out Rune rune, out int length) == System.Buffers.OperationStatus.Done;
+            if (!isWhole || IsUnprintable(rune))
+            {
+                result ??= new StringBuilder(text.Length + 16).Append(text, 0, i);
+                result.Append(replacement(isWhole ? rune.Value : text[i]));
+            }
+            else
+            {
+                result?.Append(text, i, length);
+            }
+
+            i += length;
         }
 
-        StringBuilder result = new();
-        foreach (char c in text)
-        {
-            _ = IsUnprintable(c) ? result.Append(CultureInfo.InvariantCulture, $"\\u{(int)c:X4}") : result.Append(c);
-        }
-
-        return result.ToString();
+        return result?.ToString() ?? text;
     }
 
-    private static bool IsUnprintable(char c) => CharUnicodeInfo.GetUnicodeCategory(c)
+    // the last two characters of a plane are none, and XML forbids those of the first
+    private static bool IsUnprintable(Rune rune) => (rune.Value & 0xFFFE) == 0xFFFE || Rune.GetUnicodeCategory(rune)
         is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator;
 }

@@ -2,7 +2,6 @@ using System.Collections;
 using System.Collections.Concurrent;
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
-using System.Net;
 using System.Reflection;
 using System.Runtime.CompilerServices;
 
@@ -45,7 +44,7 @@ public static class ResultPage
 
     private static string Text(string text)
     {
-        IEnumerable<string> lines = text.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n').Select(l => WebUtility.HtmlEncode(Printable.Of(l)));
+        IEnumerable<string> lines = text.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n').Select(l => HtmlText.Of(l));
         return $"<section class=\"scnet-page\"><pre>{string.Join('\n', lines)}</pre></section>\n";
     }
 
