@@ -92,7 +92,7 @@ internal static class Tool
         {
             foreach (string message in parsed.Errors.Select(e => e.Message).Distinct())
             {
-                session.Error.WriteLine($"scnet: {message}");
+                session.Error.WriteLine($"scnet: {Printable.Of(message)}");
             }
 
             string command = parsed.CommandResult.Parent is null ? string.Empty : parsed.CommandResult.Command.Name + " ";

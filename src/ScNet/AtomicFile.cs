@@ -106,11 +106,12 @@ internal static class AtomicFile
 
     private static string Reason(Exception exception, string path) => exception is ArgumentOutOfRangeException ? $"The disk takes no file of this size : '{path}'" : exception.Message;
 
-    // what a link leads to, unless that has no name, as a pipe of another process has none
+    // what a link leads to, unless it stands for a stream that is open, whose target is no path
     private static string Target(string path)
     {
+        const string Streams = "/proc/";
         FileInfo file = new(path);
-        return file.LinkTarget is null || file.ResolveLinkTarget(returnFinalTarget: true) is not { } final || (file.Exists && !final.Exists) ? path : final.FullName;
+        return file.LinkTarget is not null && file.ResolveLinkTarget(returnFinalTarget: true) is { } final && (final.Exists || !final.FullName.StartsWith(Streams, StringComparison.Ordinal)) ? final.FullName : path;
     }
 
     // a pipe has no place in it, and a device no length that could be set

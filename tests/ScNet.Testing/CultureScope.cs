@@ -9,9 +9,14 @@ internal sealed class CultureScope : IDisposable
     private readonly CultureInfo _uiCulture = CultureInfo.CurrentUICulture;
 
     public CultureScope(string name)
+        : this(CultureInfo.GetCultureInfo(name))
     {
-        CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(name);
-        CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(name);
+    }
+
+    public CultureScope(CultureInfo culture)
+    {
+        CultureInfo.CurrentCulture = culture;
+        CultureInfo.CurrentUICulture = culture;
     }
 
     public void Dispose()

@@ -13,8 +13,11 @@ internal static class ShownTypes
     // what a long list holds is alike
     private const int ItemsOfList = 6;
 
-    /// <summary>Values of every type that can be reached from some results by their public properties and lists.</summary>
-    public static IReadOnlyDictionary<Type, List<object>> Reached(IEnumerable<object> roots, Assembly library)
+    /// <summary>Values of every type of a library that can be reached from some results by their public properties and lists.</summary>
+    public static IReadOnlyDictionary<Type, List<object>> Reached(IEnumerable<object> roots, Assembly library) => Reached(roots).Where(f => f.Key.Assembly == library).ToDictionary();
+
+    /// <summary>Values of every type, whatever its library.</summary>
+    public static IReadOnlyDictionary<Type, List<object>> Reached(IEnumerable<object> roots)
     {
         Dictionary<Type, List<object>> found = [];
         Queue<object> open = new(roots);
@@ -46,7 +49,7 @@ internal static class ShownTypes
             }
         }
 
-        return found.Where(f => f.Key.Assembly == library).ToDictionary();
+        return found;
     }
 
     /// <summary>The types of which a user gets values: neither static, nor of words alone, nor a list, nor what is marked as text.</summary>

@@ -103,8 +103,7 @@ public sealed class AnalysisDocument
     {
         ArgumentNullException.ThrowIfNull(documents);
         ArgumentNullException.ThrowIfNull(stream);
-        using Utf8JsonWriter writer = new(stream, JsonText.Options);
-        WriteArray(documents, writer);
+        stream.Write(JsonText.Utf8Of(writer => WriteArray(documents, writer)).Span);
     }
 
     /// <summary>Writes several documents as one array, in the order given, in UTF-8 without a byte order mark.</summary>
@@ -114,8 +113,7 @@ public sealed class AnalysisDocument
     {
         ArgumentNullException.ThrowIfNull(documents);
         ArgumentNullException.ThrowIfNull(buffer);
-        using Utf8JsonWriter writer = new(buffer, JsonText.Options);
-        WriteArray(documents, writer);
+        buffer.Write(JsonText.Utf8Of(writer => WriteArray(documents, writer)).Span);
     }
 
     /// <summary>The text of this document.</summary>
@@ -126,8 +124,7 @@ public sealed class AnalysisDocument
     public void WriteTo(Stream stream)
     {
         ArgumentNullException.ThrowIfNull(stream);
-        using Utf8JsonWriter writer = new(stream, JsonText.Options);
-        WriteTo(writer);
+        stream.Write(JsonText.Utf8Of(WriteTo).Span);
     }
 
     /// <summary>Writes this document in UTF-8 without a byte order mark.</summary>
@@ -135,8 +132,7 @@ public sealed class AnalysisDocument
     public void WriteTo(IBufferWriter<byte> buffer)
     {
         ArgumentNullException.ThrowIfNull(buffer);
-        using Utf8JsonWriter writer = new(buffer, JsonText.Options);
-        WriteTo(writer);
+        buffer.Write(JsonText.Utf8Of(WriteTo).Span);
     }
 
     private static void WriteArray(IEnumerable<AnalysisDocument> documents, Utf8JsonWriter writer)

@@ -8,12 +8,12 @@ namespace ScNet.Results;
 
 /// <summary>The one way in which the library writes JSON.</summary>
 /// <remarks>
-/// Indented by two spaces, "\n" line ends, names as they are. Exact values are strings with a reduced fraction,
+/// Indented by two spaces, "\n" line ends, names as they are, but what does not show in them as its code. Exact values are strings with a reduced fraction,
 /// values that component values decide are numbers, undetermined and infinite ones null.
 /// </remarks>
 internal static class JsonText
 {
-    public static JsonWriterOptions Options { get; } = new()
+    private static readonly JsonWriterOptions s_options = new()
     {
         Indented = true,
         IndentSize = 2,
@@ -22,15 +22,18 @@ internal static class JsonText
     };
 
     /// <summary>The text that an action writes.</summary>
-    public static string Of(Action<Utf8JsonWriter> write)
+    public static string Of(Action<Utf8JsonWriter> write) => Encoding.UTF8.GetString(Utf8Of(write).Span);
+
+    /// <summary>The same in UTF-8.</summary>
+    public static ReadOnlyMemory<byte> Utf8Of(Action<Utf8JsonWriter> write)
     {
         ArrayBufferWriter<byte> buffer = new();
-        using (Utf8JsonWriter writer = new(buffer, Options))
+        using (Utf8JsonWriter writer = new(buffer, s_options))
         {
             write(writer);
         }
 
-        return Encoding.UTF8.GetString(buffer.WrittenSpan);
+        return Escaped(buffer.WrittenMemory);
     }
 
     public static void Write(Utf8JsonWriter writer, string key, Quantity value)
@@ -129,6 +132,37 @@ internal static class JsonText
                 writer.WriteNullValue();
                 break;
         }
+    }
+
+    // the encoder leaves marks of direction and other characters that do not show as they are; they stand in strings only
+    private static ReadOnlyMemory<byte> Escaped(ReadOnlyMemory<byte> json)
+    {
+        if (Ascii.IsValid(json.Span))
+        {
+            return json;
+        }
+
+        ArrayBufferWriter<byte> escaped = new(json.Length);
+        Span<char> halves = stackalloc char[2];
+        for (ReadOnlySpan<byte> rest = json.Span; !rest.IsEmpty;)
+        {
+            _ = Rune.DecodeFromUtf8(rest, out Rune rune, out int length);
+            if (rune.IsAscii || Printable.Shows(rune))
+            {
+                escaped.Write(rest[..length]);
+            }
+            else
+            {
+                foreach (char half in halves[..rune.EncodeToUtf16(halves)])
+                {
+                    escaped.Write(Encoding.ASCII.GetBytes(FormattableString.Invariant($"\\u{(int)half:X4}")));
+                }
+            }
+
+            rest = rest[length..];
+        }
+
+        return escaped.WrittenMemory;
     }
 
     private static string Line(IEnumerable<double?> numbers) =>

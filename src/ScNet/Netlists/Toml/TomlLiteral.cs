@@ -21,9 +21,10 @@ internal static class TomlLiteral
         for (int i = 0; i < value.Length; i++)
         {
             char c = value[i];
-            if (char.IsHighSurrogate(c) && i + 1 < value.Length && char.IsLowSurrogate(value[i + 1]))
+            if (i + 1 < value.Length && char.IsSurrogatePair(c, value[i + 1]))
             {
-                text.Append(c).Append(value[++i]);
+                Rune pair = new(c, value[++i]);
+                text.Append(Printable.Shows(pair) ? pair.ToString() : FormattableString.Invariant($"\\U{pair.Value:X8}"));
             }
             else if (char.IsSurrogate(c))
             {
@@ -33,7 +34,7 @@ internal static class TomlLiteral
             {
                 text.Append('\\').Append(c);
             }
-            else if (IsInvisible(c))
+            else if (!Printable.Shows(new Rune(c)))
             {
                 text.Append(CultureInfo.InvariantCulture, $"\\u{(int)c:X4}");
             }
@@ -77,7 +78,4 @@ internal static class TomlLiteral
 
     // 5e-324 is the smallest double, and 64 digits may stand before its exponent
     private const int MaximumPlaces = 400;
-
-    private static bool IsInvisible(char c) => CharUnicodeInfo.GetUnicodeCategory(c)
-        is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator;
 }

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace ScNet.Results.Pages;
+namespace ScNet;
 
 /// <summary>Text on one line: a name may hold any character, but must not break a line, a table, a terminal or a document.</summary>
 internal static class Printable
@@ -20,7 +20,7 @@ internal static class Printable
         for (int i = 0; i < text.Length;)
         {
             bool isWhole = Rune.DecodeFromUtf16(text.AsSpan(i), out Rune rune, out int length) == System.Buffers.OperationStatus.Done;
-            if (!isWhole || IsUnprintable(rune))
+            if (!isWhole || !Shows(rune))
             {
                 result ??= new StringBuilder(text.Length + 16).Append(text, 0, i);
                 result.Append(replacement(isWhole ? rune.Value : text[i]));
@@ -36,7 +36,8 @@ internal static class Printable
         return result?.ToString() ?? text;
     }
 
-    // the last two characters of a plane are none, and XML forbids those of the first
-    private static bool IsUnprintable(Rune rune) => (rune.Value & 0xFFFE) == 0xFFFE || Rune.GetUnicodeCategory(rune)
-        is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator;
+    /// <summary>Whether a character shows, and leaves what stands around it where it is.</summary>
+    /// <remarks>The last two of each plane are no characters, and XML forbids those of the first.</remarks>
+    public static bool Shows(Rune rune) => (rune.Value & 0xFFFE) != 0xFFFE && Rune.GetUnicodeCategory(rune)
+        is not (UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator);
 }
