@@ -4,6 +4,7 @@ using ScNet.Topologies;
 
 namespace ScNet.Derivations.Tests;
 
+[Trait("Kind", "Law")]
 public sealed class AnalysisDifferenceTests
 {
     [Fact]

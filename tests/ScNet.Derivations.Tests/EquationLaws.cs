@@ -6,6 +6,7 @@ using ScNet.Derivations.Checking;
 namespace ScNet.Derivations.Tests;
 
 /// <summary>The equations behind a check, and its contradictions, on networks drawn at random.</summary>
+[Trait("Kind", "Law")]
 public sealed class EquationLaws
 {
     [Fact]

@@ -3,6 +3,7 @@ using ScNet.Search.Tests.Completeness;
 
 namespace ScNet.Search.Tests;
 
+[Trait("Kind", "Law")]
 public class SearchedNetworkTests
 {
     [Theory]

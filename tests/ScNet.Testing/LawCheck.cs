@@ -11,13 +11,20 @@ namespace ScNet.Testing;
 /// </summary>
 /// <remarks>
 /// The environment sets a campaign (see `.ci/campaign`): SCNET_LAWS_SEED another number, SCNET_LAWS_TIMES how many
-/// times as many cases, SCNET_LAWS_CASE one case alone, as a failure names it. Cases run one after another, so
-/// that the first failure is the same one every time; it is then made smaller by a fixed number of draws.
+/// times as many cases, SCNET_LAWS_CASE one case alone, as a failure names it, SCNET_LAWS_REPORT a folder for what was
+/// held (<see cref="LawReport"/>). Cases run one after another, so that the first failure is the same one every time; it is
+/// then made smaller by a fixed number of draws. A test that holds a law is marked as one (<see cref="LawTests"/>).
 /// </remarks>
 internal static class LawCheck
 {
     private const ulong UsualSeed = 20_260_101;
     private const int ShrinkingDraws = 2_000;
+
+    [ThreadStatic]
+    private static (string Law, string Case) s_current;
+
+    /// <summary>The law that is being held on this thread and the case it is held against; empty where none is.</summary>
+    public static (string Law, string Case) Current => (s_current.Law ?? "", s_current.Case ?? "");
 
     /// <summary>Holds the law against so many cases.</summary>
     /// <param name="cases">Draws the cases.</param>
@@ -37,26 +44,22 @@ internal static class LawCheck
         [CallerFilePath] string file = "",
         [CallerMemberName] string name = "")
     {
-        if (Environment.GetEnvironmentVariable("SCNET_LAWS_CASE") is { Length: > 0 } single)
+        LawTests.RequireMark();
+        (string, string) outer = s_current;
+        s_current = ($"{Path.GetFileNameWithoutExtension(file)}.{name}", "");
+        try
         {
-            _ = Run(cases, law, PCG.Parse(single), null, out _) is { } failure ? throw failure.Report(1, 1, print) : 0;
-            return;
+            long total = Hold(cases, law, count, print, found, $"{Path.GetFileName(file)}:{name}");
+            LawReport.Held(s_current.Law, total);
         }
-
-        foreach (string once in found ?? [])
+        catch (LawBrokenException broken)
         {
-            _ = Run(cases, law, PCG.Parse(once), null, out _) is { } failure ? throw failure.Report(1, 1, print) : 0;
+            LawReport.Broken(s_current.Law, broken);
+            throw;
         }
-
-        ulong seed = Number("SCNET_LAWS_SEED", UsualSeed);
-        long total = Total(count);
-        PCG draws = new(Stream($"{Path.GetFileName(file)}:{name}"), seed);
-        for (long number = 1; number <= total; number++)
+        finally
         {
-            if (Run(cases, law, draws, null, out Size size) is { } failure)
-            {
-                throw Smaller(cases, law, draws, failure, size).Report(number, total, print);
-            }
+            s_current = outer;
         }
     }
 
@@ -81,9 +84,37 @@ internal static class LawCheck
     /// <summary>How many cases are drawn where a law names a count: as many times more as a campaign asks for.</summary>
     public static long Total(long count) => checked(count * (long)Number("SCNET_LAWS_TIMES", 1));
 
+    private static long Hold<T>(Gen<T> cases, Action<T> law, long count, Func<T, string>? print, string[]? found, string stream)
+    {
+        string[] first = Environment.GetEnvironmentVariable("SCNET_LAWS_CASE") is { Length: > 0 } single ? [single] : found ?? [];
+        foreach (string once in first)
+        {
+            _ = Run(cases, law, PCG.Parse(once), null, out _) is { } failure ? throw failure.Report(1, 1, print) : 0;
+        }
+
+        if (IsOneCase)
+        {
+            return 1;
+        }
+
+        ulong seed = Number("SCNET_LAWS_SEED", UsualSeed);
+        long total = Total(count);
+        PCG draws = new(Stream(stream), seed);
+        for (long number = 1; number <= total; number++)
+        {
+            if (Run(cases, law, draws, null, out Size size) is { } failure)
+            {
+                throw Smaller(cases, law, draws, failure, size).Report(number, total, print);
+            }
+        }
+
+        return total;
+    }
+
     private static Failure<T>? Run<T>(Gen<T> cases, Action<T> law, PCG draws, Size? limit, out Size size)
     {
         string state = draws.ToString();
+        s_current.Case = state;
         T drawn = cases.Generate(draws, limit!, out size);
         if (limit is not null && !Size.IsLessThan(size, limit))
         {
@@ -141,6 +172,7 @@ internal static class LawCheck
     {
         public LawBrokenException Report(long number, long total, Func<T, string>? print) => new(
             $"Case {number} of {total} breaks the law. The smallest found, SCNET_LAWS_CASE={State}: {(print is null ? Text(Drawn) : print(Drawn))}\n{Exception.Message}",
+            State,
             Exception);
     }
 }

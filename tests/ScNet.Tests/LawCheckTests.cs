@@ -5,6 +5,7 @@ using ScNet.Topologies;
 namespace ScNet.Tests;
 
 /// <summary>The check of laws is itself held to fail, to repeat itself and to make failures small.</summary>
+[Trait("Kind", "LawCheck")]
 public sealed class LawCheckTests
 {
     [Fact]

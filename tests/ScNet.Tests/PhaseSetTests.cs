@@ -2,6 +2,7 @@ using CsCheck;
 
 namespace ScNet.Tests;
 
+[Trait("Kind", "Law")]
 public sealed class PhaseSetTests
 {
     [Fact]

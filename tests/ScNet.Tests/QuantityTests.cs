@@ -4,6 +4,7 @@ using Fractions;
 
 namespace ScNet.Tests;
 
+[Trait("Kind", "Law")]
 public sealed class QuantityTests
 {
     [Fact]

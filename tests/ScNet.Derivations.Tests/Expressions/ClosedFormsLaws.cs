@@ -5,6 +5,7 @@ using ScNet.Derivations.Expressions;
 namespace ScNet.Derivations.Tests.Expressions;
 
 /// <summary>On random networks an expression has the value that the analysis computes.</summary>
+[Trait("Kind", "Law")]
 public sealed class ClosedFormsLaws
 {
     // a sum of up to some dozens of products of doubles

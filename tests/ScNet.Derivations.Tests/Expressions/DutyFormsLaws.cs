@@ -6,6 +6,7 @@ using ScNet.Derivations.Expressions;
 namespace ScNet.Derivations.Tests.Expressions;
 
 /// <summary>Functions of the duties against the analysis at other duties, as fractions.</summary>
+[Trait("Kind", "Law")]
 public sealed class DutyFormsLaws
 {
     // parts of a period in the proportion of numbers without common divisors, where no condition is met by chance

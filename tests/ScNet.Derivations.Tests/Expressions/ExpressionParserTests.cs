@@ -4,6 +4,7 @@ using ScNet.Derivations.Expressions;
 
 namespace ScNet.Derivations.Tests.Expressions;
 
+[Trait("Kind", "Law")]
 public sealed class ExpressionParserTests
 {
     // the budget of multiplying out, and what reading a text of the greatest length takes besides

@@ -4,6 +4,7 @@ using ScNet.Derivations.Expressions;
 
 namespace ScNet.Derivations.Tests.Expressions;
 
+[Trait("Kind", "Law")]
 public sealed class ExpressionTests
 {
     private static readonly Expression s_c = Expression.Of(Symbol.Capacitance("fly1"));

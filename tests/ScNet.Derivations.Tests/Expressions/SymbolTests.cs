@@ -3,6 +3,7 @@ using ScNet.Derivations.Expressions;
 
 namespace ScNet.Derivations.Tests.Expressions;
 
+[Trait("Kind", "Law")]
 public sealed class SymbolTests
 {
     [Theory]

@@ -14,6 +14,7 @@ using Table = Markdig.Extensions.Tables.Table;
 namespace ScNet.Derivations.Tests.Working;
 
 /// <summary>On random networks every equation that is shown holds, and the documents are sound.</summary>
+[Trait("Kind", "Law")]
 public sealed class WorkedSolutionLaws
 {
     private static readonly MarkdownPipeline s_markdown = new MarkdownPipelineBuilder().UsePipeTables().Build();

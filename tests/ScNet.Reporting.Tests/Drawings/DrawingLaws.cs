@@ -1,5 +1,6 @@
 namespace ScNet.Reporting.Tests.Drawings;
 
+[Trait("Kind", "Law")]
 public sealed class DrawingLaws
 {
     [Fact]

@@ -7,6 +7,7 @@ namespace ScNet.Search.Tests.Completeness;
 /// The switches of a node of a phase against all trees over its members, which are n^(n-2) by Cayley's formula: joining
 /// neighbours in the order of the other phase's potential is transport along a line.
 /// </summary>
+[Trait("Kind", "Law")]
 public class RowOrderTests
 {
     [Theory]

@@ -3,6 +3,7 @@ using ScNet.Analysis;
 namespace ScNet.Tests.Analysis;
 
 /// <summary>What is found by an element's name is what the reports hold at its position.</summary>
+[Trait("Kind", "Law")]
 public sealed class ElementAnalysisTests
 {
     private static readonly Converter s_half = Converter.Create("Half").Input("vin").Output("vout")

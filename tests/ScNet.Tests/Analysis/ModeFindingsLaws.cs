@@ -5,9 +5,11 @@ using ScNet.Tests.Networks;
 namespace ScNet.Tests.Analysis;
 
 /// <summary>Networks put together without any sense: each finding is held against the equations solved directly.</summary>
+[Trait("Kind", "Law")]
 public class ModeFindingsLaws
 {
     private const double Solvable = 1e-9;
+    private const double Tolerance = 1e-10;
 
     [Fact]
     public void Every_network_has_a_result_or_a_true_reason_why_not()
@@ -65,9 +67,36 @@ public class ModeFindingsLaws
         Assert.Equal(errors.Contains(DiagnosticCodes.ZeroRatio), Math.Abs(unloaded.OutputVolts) < Solvable);
         if (outcome.Analysis is { } analysis)
         {
-            Assert.Equal(unloaded.OutputVolts, analysis.Ratio.ToDouble(), 1e-10);
+            WorstErrors.OfRun.Require("ideal ratio", unloaded.OutputVolts, analysis.Ratio.ToDouble(), 1, Tolerance);
+            CheckVoltages(analysis, unloaded);
             ValueDecidedFlowLaws.CheckSlow(analysis);
             ValueDecidedFlowLaws.CheckFast(analysis);
+        }
+    }
+
+    // what is determined is the same in every solution of the equations, so in the shortest one
+    private static void CheckVoltages(ModeAnalysis analysis, SteadyStateOracle unloaded)
+    {
+        Converter converter = analysis.Converter;
+        for (int c = 0; c < converter.Capacitors.Count; c++)
+        {
+            if (analysis.IdealPoint.CapacitorVoltages[c] is { IsDetermined: true } volts)
+            {
+                WorstErrors.OfRun.Require("ideal capacitor voltages", unloaded.CapacitorVolts(c), volts.ToDouble(), 1, Tolerance, converter.Capacitors[c].Name);
+            }
+        }
+
+        for (int s = 0; s < converter.Switches.Count; s++)
+        {
+            Switch own = converter.Switches[s];
+            for (int j = 0; j < converter.Phases.Count; j++)
+            {
+                if (analysis.BlockingVoltages.Switches[s][j + 1] is { IsDetermined: true } blocked)
+                {
+                    double across = own.FirstNode == own.SecondNode ? 0 : unloaded.PotentialOf(own.FirstNode, j) - unloaded.PotentialOf(own.SecondNode, j);
+                    WorstErrors.OfRun.Require("blocking voltages", across, blocked.ToDouble(), 1, Tolerance, $"{own.Name} in phase {j + 1}");
+                }
+            }
         }
     }
 }

@@ -7,6 +7,7 @@ using ScNet.Results;
 namespace ScNet.Tests.Analysis;
 
 /// <summary>Laws of random networks with several outputs in the averages.</summary>
+[Trait("Kind", "Law")]
 public sealed class OutputMatrixLaws
 {
     [Fact]

@@ -7,6 +7,7 @@ using ScNet.Kernel;
 namespace ScNet.Tests.Analysis;
 
 /// <summary>Laws of loops and cuts (Desoer and Kuh, Basic Circuit Theory, 1969; from memory) on random networks.</summary>
+[Trait("Kind", "Law")]
 public class PhaseGraphLaws
 {
     private static void Sample(Action<PhaseGraph> check) => AnyNetworks.Gen.Holds(

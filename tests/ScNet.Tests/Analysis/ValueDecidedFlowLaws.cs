@@ -4,6 +4,7 @@ using ScNet.Tests.Networks;
 namespace ScNet.Tests.Analysis;
 
 /// <summary>Random networks against the dense solution of the equations as written down.</summary>
+[Trait("Kind", "Law")]
 public class ValueDecidedFlowLaws
 {
     private const double Tolerance = 1e-10;
@@ -56,13 +57,13 @@ public class ValueDecidedFlowLaws
         {
             for (int j = 0; j < converter.Phases.Count; j++)
             {
-                Near(oracle.CapacitorCharge(i, j), analysis.ChargeFlow.Capacitors[i][j + 1].ToDouble(), $"slow {converter.Capacitors[i].Name} in phase {j + 1}");
+                Near("charge multipliers of capacitors", oracle.CapacitorCharge(i, j), analysis.ChargeFlow.Capacitors[i][j + 1].ToDouble(), $"slow {converter.Capacitors[i].Name} in phase {j + 1}");
             }
         }
 
         if (converter.Load == LoadKind.Stiff)
         {
-            Near(analysis.Ratio.ToDouble() - oracle.OutputVolts, analysis.SlowSwitchingLimit.OhmsAtOneHertz, "slow limit");
+            Near("slow limit", analysis.Ratio.ToDouble() - oracle.OutputVolts, analysis.SlowSwitchingLimit.OhmsAtOneHertz);
         }
     }
 
@@ -75,7 +76,7 @@ public class ValueDecidedFlowLaws
         {
             for (int j = 0; j < converter.Phases.Count; j++)
             {
-                Near(oracle.SwitchCharge(s, j), analysis.ChargeFlow.Switches[s][j + 1].ToDouble(), $"fast {converter.Switches[s].Name} in phase {j + 1}");
+                Near("charge multipliers of switches", oracle.SwitchCharge(s, j), analysis.ChargeFlow.Switches[s][j + 1].ToDouble(), $"fast {converter.Switches[s].Name} in phase {j + 1}");
             }
         }
 
@@ -83,15 +84,13 @@ public class ValueDecidedFlowLaws
         bool isPortFlowUnique = converter.Capacitors.All(c => c.EsrOhms > 0);
         for (int j = 0; j < converter.Phases.Count && isPortFlowUnique; j++)
         {
-            Near(oracle.InputCharge(j), analysis.ChargeFlow.Input[j + 1].ToDouble(), $"input in phase {j + 1}");
-            Near(oracle.OutputCharge(j), analysis.ChargeFlow.Output[j + 1].ToDouble(), $"output in phase {j + 1}");
+            Near("charge multipliers of input and output", oracle.InputCharge(j), analysis.ChargeFlow.Input[j + 1].ToDouble(), $"input in phase {j + 1}");
+            Near("charge multipliers of input and output", oracle.OutputCharge(j), analysis.ChargeFlow.Output[j + 1].ToDouble(), $"output in phase {j + 1}");
         }
 
-        Near(analysis.Ratio.ToDouble() - oracle.OutputVolts, analysis.FastSwitchingLimit.Ohms, "fast limit");
+        Near("fast limit", analysis.Ratio.ToDouble() - oracle.OutputVolts, analysis.FastSwitchingLimit.Ohms);
     }
 
-    private static void Near(double expected, double actual, string what) =>
-        Assert.True(
-            Math.Abs(expected - actual) <= Tolerance * Math.Max(1, Math.Abs(expected)),
-            $"{what}: expected {expected:R}, but got {actual:R}");
+    private static void Near(string quantity, double expected, double actual, string where = "") =>
+        WorstErrors.OfRun.Require(quantity, expected, actual, Math.Max(1, Math.Abs(expected)), Tolerance, where);
 }

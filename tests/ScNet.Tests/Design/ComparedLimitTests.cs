@@ -3,6 +3,7 @@ using ScNet.Design;
 
 namespace ScNet.Tests.Design;
 
+[Trait("Kind", "Law")]
 public sealed class ComparedLimitTests
 {
     private static readonly Gen<(int Coefficient, double Value)[]> s_elements =

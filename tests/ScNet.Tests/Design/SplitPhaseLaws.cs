@@ -6,6 +6,7 @@ using ScNet.Topologies;
 namespace ScNet.Tests.Design;
 
 /// <summary>Split phases judged by the analysis of what comes out.</summary>
+[Trait("Kind", "Law")]
 public sealed class SplitPhaseLaws
 {
     private static readonly Gen<Converter> s_fed = Gen.Select(Gen.Int[0, 2], Gen.Int[3, 5], Gen.Int[5, 20].Array[12]).Select((family, n, parts) =>

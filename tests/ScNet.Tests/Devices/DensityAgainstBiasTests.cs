@@ -4,6 +4,7 @@ using ScNet.Devices;
 namespace ScNet.Tests.Devices;
 
 /// <summary>Capacitors whose density depends on their voltage, as of MOS capacitors.</summary>
+[Trait("Kind", "Law")]
 public sealed class DensityAgainstBiasTests
 {
     private static readonly DensityPoint[] s_points = [new(-0.5, 3e-3), new(0.3, 4e-3), new(0.7, 9e-3), new(1.8, 10e-3)];

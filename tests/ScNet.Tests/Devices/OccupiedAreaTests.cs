@@ -4,6 +4,7 @@ using ScNet.Devices;
 namespace ScNet.Tests.Devices;
 
 /// <summary>Stacks with guard spacing, worked out by hand, and the laws of the area that they take.</summary>
+[Trait("Kind", "Law")]
 public sealed class OccupiedAreaTests
 {
     private static readonly Gen<(double Active, int Count, double Factor, double Guard)> s_stacks = Gen.Select(

@@ -4,6 +4,7 @@ using ScNet.Kernel;
 
 namespace ScNet.Tests.Kernel;
 
+[Trait("Kind", "Law")]
 public class CandidateSolverTests
 {
     // one workspace for many networks, as a search uses it

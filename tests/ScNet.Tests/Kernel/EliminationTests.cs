@@ -5,6 +5,7 @@ using ScNet.Kernel;
 
 namespace ScNet.Tests.Kernel;
 
+[Trait("Kind", "Law")]
 public class EliminationTests
 {
     /// <summary>A matrix with its columns in the three kinds.</summary>

@@ -5,6 +5,7 @@ using ScNet.Kernel;
 
 namespace ScNet.Tests.Kernel;
 
+[Trait("Kind", "Law")]
 public class RationalTests
 {
     private static readonly Gen<Rational<BigInteger>> s_big =

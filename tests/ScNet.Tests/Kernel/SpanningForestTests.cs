@@ -3,6 +3,7 @@ using ScNet.Kernel;
 
 namespace ScNet.Tests.Kernel;
 
+[Trait("Kind", "Law")]
 public class SpanningForestTests
 {
     private static readonly Gen<(int Count, (int First, int Second)[] Edges)> s_graphs =

@@ -3,6 +3,7 @@ using ScNet.Kernel;
 
 namespace ScNet.Tests.Kernel;
 
+[Trait("Kind", "Law")]
 public class SparseRowsTests
 {
     [Fact]

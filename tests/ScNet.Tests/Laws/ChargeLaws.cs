@@ -3,6 +3,7 @@ using ScNet.Analysis;
 namespace ScNet.Tests.Laws;
 
 /// <summary>Kirchhoff's current law and charge balance, on networks drawn at random.</summary>
+[Trait("Kind", "Law")]
 public sealed class ChargeLaws
 {
     [Fact]

@@ -7,6 +7,7 @@ using ScNet.SteadyState;
 namespace ScNet.Tests.Laws;
 
 /// <summary>Laws of averages with inductors on random networks, held against dense systems written out here.</summary>
+[Trait("Kind", "Law")]
 public class InductorLaws
 {
     private static readonly Gen<Converter> s_any = InductiveNetworks.Any;
@@ -49,7 +50,7 @@ public class InductorLaws
             Assert.Equal(analysis.CarriesLoad, free.Row(0).AbsoluteMaximum() < 1e-9);
             if (analysis.CarriesLoad)
             {
-                Assert.Equal(analysis.Ratio.ToDouble(), x[0], 1e-8 * (1 + Math.Abs(x[0])));
+                WorstErrors.OfRun.Require("ideal ratio with inductors", x[0], analysis.Ratio.ToDouble(), 1 + Math.Abs(x[0]), 1e-8);
             }
 
             for (int c = 0; c < converter.Capacitors.Count && analysis.Balance == VoltageBalance.Averages; c++)
@@ -57,7 +58,7 @@ public class InductorLaws
                 if (analysis.Capacitors[c].Voltage.IsDetermined)
                 {
                     Assert.InRange(free.Row(1 + c).AbsoluteMaximum(), 0, 1e-9);
-                    Assert.Equal(analysis.Capacitors[c].Voltage.ToDouble(), x[1 + c], 1e-8 * (1 + Math.Abs(x[1 + c])));
+                    WorstErrors.OfRun.Require("ideal capacitor voltages with inductors", x[1 + c], analysis.Capacitors[c].Voltage.ToDouble(), 1 + Math.Abs(x[1 + c]), 1e-8);
                 }
             }
         }
@@ -72,9 +73,9 @@ public class InductorLaws
             {
                 LimitSolution? oracle = LimitOracles.Fast(converter, analysis.Mode);
                 Assert.NotNull(oracle);
-                LawSample.AssertNear(oracle.Ohms, analysis.FastSwitchingLimit.Ohms, "fast limit", 1e-7);
-                LimitLaws.AssertNear(oracle.Switches, analysis.ChargeFlow.Switches, "switch");
-                LimitLaws.AssertNear(oracle.Inductors, analysis.ChargeFlow.Inductors, "inductor");
+                LimitLaws.Require("fast limit with inductors", oracle.Ohms, analysis.FastSwitchingLimit.Ohms);
+                LimitLaws.AssertNear(oracle.Switches, analysis.ChargeFlow.Switches, "switches");
+                LimitLaws.AssertNear(oracle.Inductors, analysis.ChargeFlow.Inductors, "inductors");
             }
         },
         300);
@@ -96,7 +97,7 @@ public class InductorLaws
                     }
 
                     compared++;
-                    LawSample.AssertNear(oracle.Ohms, analysis.ChargeSharing!.OhmsAtOneHertz, "charge sharing", 1e-7);
+                    LimitLaws.Require("charge sharing with inductors", oracle.Ohms, analysis.ChargeSharing!.OhmsAtOneHertz);
                     Assert.NotNull(LimitOracles.Sharing(converter, analysis.Mode, analysis.ChargeFlow.Capacitors));
                 }
             },

@@ -1,6 +1,7 @@
 namespace ScNet.Tests.Laws;
 
 /// <summary>Both limits and their flows against the literal definition, solved densely.</summary>
+[Trait("Kind", "Law")]
 public sealed class LimitLaws
 {
     private const double Tolerance = 1e-7;
@@ -14,10 +15,10 @@ public sealed class LimitLaws
             Assert.NotNull(oracle);
             if (analysis.Converter.Load == LoadKind.Stiff)
             {
-                LawSample.AssertNear(oracle.Ohms, analysis.SlowSwitchingLimit.OhmsAtOneHertz, "slow limit", Tolerance);
+                Require("slow limit", oracle.Ohms, analysis.SlowSwitchingLimit.OhmsAtOneHertz);
             }
 
-            AssertNear(oracle.Capacitors, analysis.ChargeFlow.Capacitors, "capacitor");
+            AssertNear(oracle.Capacitors, analysis.ChargeFlow.Capacitors, "capacitors");
         },
         iterations: Iterations);
 
@@ -27,10 +28,13 @@ public sealed class LimitLaws
         {
             LimitSolution? oracle = LimitOracles.Fast(analysis.Converter, analysis.Mode);
             Assert.NotNull(oracle);
-            LawSample.AssertNear(oracle.Ohms, analysis.FastSwitchingLimit.Ohms, "fast limit", Tolerance);
-            AssertNear(oracle.Switches, analysis.ChargeFlow.Switches, "switch");
+            Require("fast limit", oracle.Ohms, analysis.FastSwitchingLimit.Ohms);
+            AssertNear(oracle.Switches, analysis.ChargeFlow.Switches, "switches");
         },
         iterations: Iterations);
+
+    internal static void Require(string quantity, double expected, double actual, string where = "", double tolerance = Tolerance) =>
+        WorstErrors.OfRun.Require(quantity, expected, actual, Math.Max(1, Math.Abs(expected)), tolerance, where);
 
     internal static void AssertNear(double[][] expected, PhaseTable actual, string what)
     {
@@ -38,7 +42,7 @@ public sealed class LimitLaws
         {
             for (int j = 0; j < expected[i].Length; j++)
             {
-                LawSample.AssertNear(expected[i][j], actual[i][j + 1].ToDouble(), $"{what} {i}, phase {j + 1}", Tolerance);
+                Require($"charge multipliers of {what}", expected[i][j], actual[i][j + 1].ToDouble(), $"{i}, phase {j + 1}");
             }
         }
     }

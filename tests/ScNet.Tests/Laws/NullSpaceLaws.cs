@@ -7,6 +7,7 @@ namespace ScNet.Tests.Laws;
 /// The charge flow as the null space of Kirchhoff's current law and charge balance, written out with
 /// every switch as an unknown and taken apart by MathNet's singular values.
 /// </summary>
+[Trait("Kind", "Law")]
 public sealed class NullSpaceLaws
 {
     [Fact]

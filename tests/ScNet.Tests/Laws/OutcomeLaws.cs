@@ -4,6 +4,7 @@ using ScNet.Analysis;
 namespace ScNet.Tests.Laws;
 
 /// <summary>Every network has an outcome: a result of finite numbers, or errors that say why there is none.</summary>
+[Trait("Kind", "Law")]
 public sealed class OutcomeLaws
 {
     private const int Iterations = 3000;

@@ -5,6 +5,7 @@ using ScNet.Analysis;
 namespace ScNet.Tests.Laws;
 
 /// <summary>What nodes, elements and phases are called, and in which order they stand, does not matter.</summary>
+[Trait("Kind", "Law")]
 public sealed class RelabellingLaws
 {
     [Fact]

@@ -3,6 +3,7 @@ using ScNet.Analysis;
 namespace ScNet.Tests.Laws;
 
 /// <summary>Each limit follows the component values that it depends on, and no others.</summary>
+[Trait("Kind", "Law")]
 public sealed class ScalingLaws
 {
     [Fact]

@@ -4,6 +4,7 @@ using ScNet.Analysis;
 namespace ScNet.Tests.Laws;
 
 /// <summary>Kirchhoff's voltage law at the ideal point, on networks drawn at random.</summary>
+[Trait("Kind", "Law")]
 public sealed class VoltageLaws
 {
     [Fact]

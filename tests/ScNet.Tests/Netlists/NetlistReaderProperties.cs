@@ -4,6 +4,7 @@ using Tomlyn.Parsing;
 
 namespace ScNet.Tests.Netlists;
 
+[Trait("Kind", "Law")]
 public sealed class NetlistReaderProperties
 {
     private static readonly string[] s_pieces =

@@ -8,6 +8,7 @@ using ScNet.Results;
 namespace ScNet.Tests.Netlists;
 
 /// <summary>What the writer writes, the reader reads as an equal converter.</summary>
+[Trait("Kind", "Law")]
 public sealed class NetlistWriterLaws
 {
     private static readonly Gen<string> s_name = Gen.OneOf(

@@ -31,6 +31,12 @@ internal sealed class SteadyStateOracle
 
     private double this[string name] => _solution[_unknown[name]];
 
+    /// <summary>The voltage of a capacitor where it is constant.</summary>
+    public double CapacitorVolts(int capacitor) => this[$"v{capacitor}"];
+
+    /// <summary>The potential of a node; where nothing but a capacitor or switch that is left open touches it in this phase, any value.</summary>
+    public double PotentialOf(string node, int phase) => _unknown.TryGetValue($"u{node},{phase}", out int unknown) ? _solution[unknown] : double.NaN;
+
     public double CapacitorCharge(int capacitor, int phase) => this[$"q{capacitor},{phase}"];
 
     public double SwitchCharge(int index, int phase) => IsClosed(index, phase) ? this[$"s{index},{phase}"] : 0;

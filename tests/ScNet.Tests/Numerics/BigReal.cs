@@ -34,6 +34,21 @@ internal readonly struct BigReal
 
     public static BigReal operator /(BigReal a, BigReal b) => new((a._scaled << Places) / b._scaled);
 
+    /// <summary>The sum of the products of two lists, rounded down once.</summary>
+    public static BigReal Dot(ReadOnlySpan<BigReal> left, ReadOnlySpan<BigReal> right)
+    {
+        BigInteger sum = default;
+        for (int k = 0; k < left.Length; k++)
+        {
+            if (!left[k].IsZero && !right[k].IsZero)
+            {
+                sum += left[k]._scaled * right[k]._scaled;
+            }
+        }
+
+        return new(sum >> Places);
+    }
+
     public static BigReal Abs(BigReal value) => new(BigInteger.Abs(value._scaled));
 
     /// <summary>The number times two to a power, rounded down.</summary>

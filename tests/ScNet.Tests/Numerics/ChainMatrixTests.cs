@@ -6,6 +6,7 @@ using ScNet.Numerics;
 namespace ScNet.Tests.Numerics;
 
 /// <summary>Bidiagonal matrices and updates by one column against decompositions of MathNet.</summary>
+[Trait("Kind", "Law")]
 public sealed class ChainMatrixTests
 {
     private static readonly Gen<double> s_entry = Gen.Int[-16, 16].Select(n => 0.125 * n);

@@ -5,6 +5,7 @@ using ScNet.Numerics;
 namespace ScNet.Tests.Numerics;
 
 /// <summary>Orthogonal transformations of rows against singular values of MathNet and against exact small cases.</summary>
+[Trait("Kind", "Law")]
 public sealed class DenseRowsTests
 {
     private static readonly Gen<double> s_entry = Gen.Int[-8, 8].Select(n => 0.125 * n);

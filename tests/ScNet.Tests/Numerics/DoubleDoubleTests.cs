@@ -4,6 +4,7 @@ using ScNet.Numerics;
 namespace ScNet.Tests.Numerics;
 
 /// <summary>Doubled precision against fixed-point numbers of a hundred digits.</summary>
+[Trait("Kind", "Law")]
 public sealed class DoubleDoubleTests
 {
     private static readonly Gen<double> s_numbers = Gen.Double[-1e6, 1e6].Where(x => Math.Abs(x) > 1e-6);

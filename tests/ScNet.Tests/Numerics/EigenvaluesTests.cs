@@ -6,6 +6,7 @@ using ScNet.Numerics;
 namespace ScNet.Tests.Numerics;
 
 /// <summary>Eigenvalues against the definition, and where they are known.</summary>
+[Trait("Kind", "Law")]
 public sealed class EigenvaluesTests
 {
     [Fact]

@@ -7,6 +7,7 @@ namespace ScNet.Tests.Numerics;
 /// Every function of a mode against its literal definition in 640 binary places, from products of rate
 /// and duration of 1e-12 up to 1e6.
 /// </summary>
+[Trait("Kind", "Law")]
 public sealed class ModalFunctionsTests
 {
     private const double Tolerance = 1e-13;

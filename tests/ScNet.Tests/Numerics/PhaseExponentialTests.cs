@@ -6,6 +6,7 @@ using ScNet.Tests.SteadyState;
 namespace ScNet.Tests.Numerics;
 
 /// <summary>Change and integral over a phase against exponentials of a matrix that holds them too.</summary>
+[Trait("Kind", "Law")]
 public sealed class PhaseExponentialTests
 {
     private const int States = 3;

@@ -10,6 +10,7 @@ namespace ScNet.Tests.SteadyState;
 /// A load current on a finite output capacitor. Its slow asymptote lies below the charge-multiplier
 /// formula, since what capacitors deliver at a steady rate costs nothing there.
 /// </summary>
+[Trait("Kind", "Law")]
 public sealed class CurrentLoadTests
 {
     /// <summary>

@@ -6,6 +6,7 @@ using ScNet.SteadyState;
 namespace ScNet.Tests.SteadyState;
 
 /// <summary>The impedance over the whole range of frequencies that is allowed, with values twelve decades apart.</summary>
+[Trait("Kind", "Law")]
 public sealed class FrequencyRangeLaws
 {
     private static readonly double[] s_frequenciesHz = [1e-60, 1e-40, 1e-25, 1e-19, 1e-12, 1e-6, 1, 1e6, 1e12, 1e19, 1e25, 1e40, 1e60];

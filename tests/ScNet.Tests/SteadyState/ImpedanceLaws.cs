@@ -7,6 +7,7 @@ using ScNet.SteadyState;
 namespace ScNet.Tests.SteadyState;
 
 /// <summary>What the exact impedance obeys on any network; what the limits say of it is in <see cref="LimitBoundTests"/>.</summary>
+[Trait("Kind", "Law")]
 public sealed class ImpedanceLaws
 {
     private static readonly double[] s_timesCorner = [1e-4, 0.02, 0.2, 0.7, 1, 2, 9, 300];

@@ -6,6 +6,7 @@ using ScNet.SteadyState;
 namespace ScNet.Tests.SteadyState;
 
 /// <summary>Every analytic derivative against differences of the impedance itself, which know nothing of it.</summary>
+[Trait("Kind", "Law")]
 public sealed class ImpedanceSensitivityTests
 {
     // the error of the differences below: truncation of the fourth order and rounding
@@ -125,8 +126,8 @@ public sealed class ImpedanceSensitivityTests
         Compare("frequency", Differences(h => Impedance(f: 1 + h)), sensitivity.ByFrequencyOhmsPerHertz * frequency, nominal);
     }
 
-    private static void Compare(string what, double expected, double actual, double scale) => Assert.True(
-        Math.Abs(expected - actual) <= Tolerance * scale, $"{what}: expected {expected:R}, but got {actual:R} on a scale of {scale:R}.");
+    private static void Compare(string what, double expected, double actual, double scale) =>
+        WorstErrors.OfRun.Require("slopes of the impedance, by differences", expected, actual, scale, Tolerance, what);
 
     // (8 (f(h) - f(-h)) - (f(2h) - f(-2h))) / 12h
     private static double Differences(Func<double, double> function) =>

@@ -4,6 +4,7 @@ using ScNet.SteadyState;
 namespace ScNet.Tests.SteadyState;
 
 /// <summary>A converter in independent parts has the figures of the whole, solved at once by dense rows, and of an integration.</summary>
+[Trait("Kind", "Law")]
 public sealed class IndependentPartsLaws
 {
     private static readonly double[] s_timesCorner = [1e-3, 0.3, 1, 5, 1e3];

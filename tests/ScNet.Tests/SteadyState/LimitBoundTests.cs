@@ -1,6 +1,7 @@
 using Fractions;
 using ScNet.Analysis;
 using ScNet.SteadyState;
+using ScNet.Tests.SteadyState.Precise;
 
 namespace ScNet.Tests.SteadyState;
 
@@ -8,6 +9,7 @@ namespace ScNet.Tests.SteadyState;
 /// How far the limits bound the exact impedance (docs/theory/output-impedance.md, "What follows"). The sum of
 /// both is no bound where component values decide the charges, since each limit then has a flow of its own.
 /// </summary>
+[Trait("Kind", "Law")]
 public sealed class LimitBoundTests
 {
     private static readonly double[] s_timesCorner = [1e-4, 0.02, 0.2, 0.7, 1, 2, 9, 300];
@@ -52,7 +54,7 @@ public sealed class LimitBoundTests
             [new(6, NetworkSketch.Output, 2, 1), new(4, NetworkSketch.Input, 3, 2.06671727007165), new(NetworkSketch.Input, 6, 1, 0.6176470588235294)]));
         ImpedancePoint point = OutputImpedance.Of(analysis).At(0.009453781512605041);
         Assert.Equal(35.64015500998906, point.Ohms, 1e-11);
-        Assert.Equal(35.64015500998906, PreciseNodes.Ohms(analysis.Converter, analysis.Mode, analysis.Ratio.ToFraction(), point.FrequencyHz), 1e-11);
+        Assert.Equal(35.64015500998906, PrecisePeriod.Ports(analysis.Converter, analysis.Mode, point.FrequencyHz).Ohms, 1e-11);
         Assert.Equal(32.94117647058823, point.SlowOhms + point.FastOhms, 1e-11);
     }
 

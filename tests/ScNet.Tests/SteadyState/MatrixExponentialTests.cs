@@ -8,6 +8,7 @@ namespace ScNet.Tests.SteadyState;
 /// The exact impedance against the nodal equations of random networks, solved by matrix exponentials:
 /// redundant and parallel capacitors, series resistances, two to four phases, both kinds of load.
 /// </summary>
+[Trait("Kind", "Law")]
 public sealed class MatrixExponentialTests
 {
     // Reached: see docs/performance.md; the oracle itself loses digits where a period is short against the slowest time constant.

@@ -7,6 +7,7 @@ using ScNet.SteadyState;
 namespace ScNet.Tests.SteadyState;
 
 /// <summary>Laws of random networks with several outputs at any frequency.</summary>
+[Trait("Kind", "Law")]
 public sealed class MultiPortLaws
 {
     private static readonly double[] s_frequenciesHz = [1e-2, 0.1, 0.5, 4];
@@ -29,9 +30,9 @@ public sealed class MultiPortLaws
                     {
                         if (found.Ohms[i, k] is { } ohms)
                         {
-                            Near(-expected[i + 1, k + 1], ohms, Scale(found, i, k));
-                            Near(expected[i + 1, 0], found.Ratios[i]!.Value, 1);
-                            Near(expected[0, k + 1], found.CurrentRatios[k]!.Value, 1);
+                            WorstErrors.OfRun.Require("impedances of several outputs", -expected[i + 1, k + 1], ohms, Scale(found, i, k), 1e-8);
+                            WorstErrors.OfRun.Require("ratios of several outputs", expected[i + 1, 0], found.Ratios[i]!.Value, 1, 1e-8);
+                            WorstErrors.OfRun.Require("current ratios of several outputs", expected[0, k + 1], found.CurrentRatios[k]!.Value, 1, 1e-8);
                         }
                     }
                 }
@@ -145,7 +146,6 @@ public sealed class MultiPortLaws
     public void The_comparison_sees_a_difference()
     {
         Assert.ThrowsAny<Xunit.Sdk.XunitException>(() => Close(1, 1 + 1e-6, 1));
-        Assert.ThrowsAny<Xunit.Sdk.XunitException>(() => Near(1, 1 + 1e-6, 1));
         Close(1, 1 + 1e-12, 1);
     }
 
@@ -178,8 +178,6 @@ public sealed class MultiPortLaws
     private static void Close(double expected, double actual, double scale, double allowed = 1e-9) =>
         Assert.True(Math.Abs(expected - actual) <= allowed * scale, $"Expected {expected:R}, but got {actual:R} ({Math.Abs(expected - actual) / scale:e1}).");
 
-    private static void Near(double expected, double actual, double scale) => Close(expected, actual, scale, 1e-8);
-
     private static MultiPortPoint? At(SteadyStateModel model, double hertz)
     {
         try
@@ -210,6 +208,6 @@ public sealed class MultiPortLaws
             c => ScNet.Netlists.NetlistWriter.ToToml(c),
             file: file,
             name: name);
-        Assert.True(checkedCount > count / 8, $"Only {checkedCount} had a result.");
+        Assert.True(LawCheck.IsOneCase || checkedCount > count / 8, $"Only {checkedCount} had a result.");
     }
 }

@@ -39,7 +39,7 @@ internal static class OperatedConverters
 
     /// <summary>What the elements lose, one by one.</summary>
     public static double ElementDissipationWatts(PeriodicSteadyState steady) =>
-        steady.Switches.Sum(s => s.DissipationWatts) + steady.Capacitors.Sum(c => c.DissipationWatts);
+        steady.Switches.Sum(s => s.DissipationWatts) + steady.Capacitors.Sum(c => c.DissipationWatts) + steady.Inductors.Sum(l => l.DissipationWatts);
 
     private static Converter Spread(Converter converter) => converter.WithValues(
         [.. converter.Capacitors.Select((_, i) => 1 + (0.7 * i))],

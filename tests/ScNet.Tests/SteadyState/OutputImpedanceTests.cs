@@ -6,6 +6,7 @@ using ScNet.Topologies;
 namespace ScNet.Tests.SteadyState;
 
 /// <summary>The public face: arguments, estimates beside the exact value, allocation and threads.</summary>
+[Trait("Kind", "Law")]
 public sealed class OutputImpedanceTests
 {
     private static readonly double[] s_frequenciesHz = [.. Enumerable.Range(-30, 61).Select(k => Math.Pow(10, k / 10.0))];

@@ -7,6 +7,7 @@ using ScNet.SteadyState;
 namespace ScNet.Tests.SteadyState;
 
 /// <summary>Laws of random networks with parasitic capacitances: stray ones, and plates to any node as body.</summary>
+[Trait("Kind", "Law")]
 public sealed class ParasiticLaws
 {
     private static readonly double[] s_timesCorner = [0.03, 0.3, 1, 3, 30];
@@ -21,10 +22,10 @@ public sealed class ParasiticLaws
             PortOracle.Ports expected = oracle.ByExponential(hertz);
             (double ohms, PortRatios ratios) = ports(hertz);
             string at = $"at {hertz:R} Hz";
-            AssertNear(expected.Ohms, ohms, expected.Ohms, at + ": ohms");
-            AssertNear(expected.Voltage, ratios.Voltage, 1, at + ": ratio");
-            AssertNear(expected.Current, ratios.Current, 1, at + ": current ratio");
-            AssertNear(expected.Siemens, ratios.InputSiemens, expected.Siemens + (1 / expected.Ohms), at + ": siemens");
+            WorstErrors.OfRun.Require("impedance with parasitics", expected.Ohms, ohms, expected.Ohms, 1e-8, at);
+            WorstErrors.OfRun.Require("voltage ratio with parasitics", expected.Voltage, ratios.Voltage, 1, 1e-8, at);
+            WorstErrors.OfRun.Require("current ratio with parasitics", expected.Current, ratios.Current, 1, 1e-8, at);
+            WorstErrors.OfRun.Require("input conductance with parasitics", expected.Siemens, ratios.InputSiemens, expected.Siemens + (1 / expected.Ohms), 1e-8, at);
         }
     });
 
@@ -106,8 +107,8 @@ public sealed class ParasiticLaws
         {
             PeriodicSteadyState steady = model.At(new OperatingPoint(2, amperes, Frequencies(analysis).ElementAt(2)));
             double scale = Math.Max(steady.DissipationWatts, Math.Max(Math.Abs(steady.InputPowerWatts), 1e-6));
-            AssertClose(steady.InputPowerWatts - steady.OutputPowerWatts, steady.DissipationWatts, scale);
-            AssertClose(steady.DissipationWatts, OperatedConverters.ElementDissipationWatts(steady), scale);
+            WorstErrors.OfRun.Require("energy balance with parasitics", steady.InputPowerWatts - steady.OutputPowerWatts, steady.DissipationWatts, scale, 1e-10);
+            WorstErrors.OfRun.Require("losses of elements with parasitics", steady.DissipationWatts, OperatedConverters.ElementDissipationWatts(steady), scale, 1e-10);
         }
     });
 
@@ -196,15 +197,12 @@ public sealed class ParasiticLaws
         for (int f = 0; f < analytic.Length; f++)
         {
             double near = (above[f] - below[f]) / (2 * Step), far = (farAbove[f] - farBelow[f]) / (4 * Step), difference = near + ((near - far) / 3);
-            Assert.True(Math.Abs(difference - (value * analytic[f])) <= 1e-7 * scales[f], $"figure {f}: expected {difference:R}, but got {value * analytic[f]:R}");
+            WorstErrors.OfRun.Require("slopes with parasitics, by differences", difference, value * analytic[f], scales[f], 1e-7, $"figure {f}");
         }
     }
 
     private static void AssertClose(double expected, double actual, double scale) =>
         Assert.True(Math.Abs(expected - actual) <= 1e-10 * scale, $"Expected {expected:R}, but got {actual:R} ({Math.Abs(expected - actual) / scale:e1}).");
-
-    private static void AssertNear(double expected, double actual, double scale, string what) => Assert.True(
-        Math.Abs(expected - actual) <= 1e-8 * scale, $"{what}: expected {expected:R}, but got {actual:R} ({Math.Abs(expected - actual) / scale:e1}).");
 
     private static IEnumerable<double> Frequencies(ModeAnalysis analysis)
     {

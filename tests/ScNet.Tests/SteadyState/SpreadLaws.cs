@@ -5,6 +5,7 @@ using ScNet.SteadyState;
 namespace ScNet.Tests.SteadyState;
 
 /// <summary>Values many orders apart: time constants from far below to far above every phase.</summary>
+[Trait("Kind", "Law")]
 public sealed class SpreadLaws
 {
     private const double InputVolts = 2;

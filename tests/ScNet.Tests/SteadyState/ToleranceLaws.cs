@@ -6,6 +6,7 @@ using ScNet.Tests.Networks;
 namespace ScNet.Tests.SteadyState;
 
 /// <summary>The worst case over tolerances against all corners and points inside, on random networks over twelve decades.</summary>
+[Trait("Kind", "Law")]
 public sealed class ToleranceLaws
 {
     private const int LargestCornerCount = 1 << 10;

@@ -4,6 +4,7 @@ using ScNet.Stress;
 
 namespace ScNet.Tests.Stress;
 
+[Trait("Kind", "Law")]
 public sealed class OrderSearchTests
 {
     [Fact]

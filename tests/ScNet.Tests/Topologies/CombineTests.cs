@@ -6,6 +6,7 @@ using ScNet.Topologies;
 namespace ScNet.Tests.Topologies;
 
 /// <summary>Laws of combinations on pairs of families drawn at random; common practice, no source.</summary>
+[Trait("Kind", "Law")]
 public sealed class CombineTests
 {
     private static readonly Func<LoadKind, Converter>[] s_families =

@@ -13,6 +13,7 @@ namespace ScNet.Tests.Topologies;
 /// Makowski and D. Maksimovic, "Performance limits of switched-capacitor DC-DC converters", PESC 1995
 /// (from memory).
 /// </summary>
+[Trait("Kind", "Law")]
 public sealed class ReachableRatiosTests
 {
     // Draw: which place each terminal is switched to, see RandomNetworks.Place.

@@ -6,6 +6,7 @@ using ScNet.SteadyState;
 namespace ScNet.Tests.Design.Losses;
 
 /// <summary>Laws of the loss budget on random networks.</summary>
+[Trait("Kind", "Law")]
 public sealed class LossLaws
 {
     private static readonly Gen<Converter> s_any = RandomNetworks.Any.Select(sketch => sketch.Build());
@@ -22,7 +23,7 @@ public sealed class LossLaws
                 LossBudget budget = model.At(point);
                 PeriodicSteadyState state = exact.At(point);
                 double lost = state.InputPowerWatts - state.OutputPowerWatts;
-                AssertNear(lost, budget.TotalLossWatts, Math.Abs(state.InputPowerWatts));
+                WorstErrors.OfRun.Require("loss budget", lost, budget.TotalLossWatts, Math.Abs(state.InputPowerWatts), 1e-9);
                 AssertNear(state.AverageOutputVoltageVolts, budget.OutputVolts, Math.Abs(state.IdealOutputVoltageVolts));
                 if (budget.Efficiency is { } efficiency)
                 {

@@ -10,6 +10,7 @@ using ScNet.Topologies;
 namespace ScNet.Tests.Design.Regulation;
 
 /// <summary>What a duty holds, against closed forms and against stages built for the duty that was found.</summary>
+[Trait("Kind", "Law")]
 public sealed class DutyModeTests
 {
     private const double Hertz = 1e6;

@@ -9,6 +9,7 @@ using ScNet.Topologies;
 namespace ScNet.Tests.Design.Regulation;
 
 /// <summary>What a frequency holds, against the exact impedance and against losses at that frequency.</summary>
+[Trait("Kind", "Law")]
 public sealed class FrequencyModeTests
 {
     private static readonly Interval<double> s_hertz = new(1e5, 1e8);

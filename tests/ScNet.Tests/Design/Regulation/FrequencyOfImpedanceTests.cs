@@ -8,6 +8,7 @@ using ScNet.Topologies;
 namespace ScNet.Tests.Design.Regulation;
 
 /// <summary>The prepared inverse of the impedance against bisection on the exact one.</summary>
+[Trait("Kind", "Law")]
 public sealed class FrequencyOfImpedanceTests
 {
     [Theory]

@@ -3,6 +3,7 @@ using ScNet.Design.Requirements;
 
 namespace ScNet.Tests.Design.Requirements;
 
+[Trait("Kind", "Law")]
 public sealed class RequirementReaderErrorTests
 {
     private static readonly string[] s_pieces =

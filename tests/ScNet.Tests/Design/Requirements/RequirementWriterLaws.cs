@@ -5,6 +5,7 @@ using ScNet.Devices;
 namespace ScNet.Tests.Design.Requirements;
 
 /// <summary>What the writer writes, the reader reads as an equal requirement.</summary>
+[Trait("Kind", "Law")]
 public sealed class RequirementWriterLaws
 {
     private static readonly Gen<double> s_positive = Gen.Double[-15, 6].Select(e => Math.Pow(10, e));

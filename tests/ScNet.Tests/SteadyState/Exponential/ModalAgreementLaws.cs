@@ -4,6 +4,7 @@ using ScNet.SteadyState.Exponential;
 namespace ScNet.Tests.SteadyState.Exponential;
 
 /// <summary>Networks of resistors and capacitors have one two-port, by exponentials and by symmetric decomposition.</summary>
+[Trait("Kind", "Law")]
 public sealed class ModalAgreementLaws
 {
     [Fact]

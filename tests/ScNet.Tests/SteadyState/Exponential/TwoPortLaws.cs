@@ -4,6 +4,7 @@ using ScNet.SteadyState.Exponential;
 namespace ScNet.Tests.SteadyState.Exponential;
 
 /// <summary>What the two-port of any switched linear network obeys.</summary>
+[Trait("Kind", "Law")]
 public sealed class TwoPortLaws
 {
     private static readonly double[] s_frequenciesHz = [1e-3, 0.1, 1, 30];

@@ -1,0 +1,107 @@
+using CsCheck;
+using ScNet.Analysis;
+using ScNet.SteadyState;
+using ScNet.Tests.Networks;
+using ScNet.Tests.Numerics;
+
+namespace ScNet.Tests.SteadyState.Precise;
+
+/// <summary>
+/// Waveforms, means, effective values and losses of random networks of values over twelve decades against the node equations
+/// in 640 binary places.
+/// </summary>
+[Trait("Kind", "Law")]
+public sealed class PreciseWaveformLaws
+{
+    private const double InputVolts = 2;
+    private const double Tolerance = 1e-8;
+    private const int Count = 16;
+
+    [Fact]
+    public void Waveforms_with_parasitics_are_those_of_the_node_equations_in_640_places() => Gen.Select(SpreadConverters.Gen, Gen.Int[0, int.MaxValue - 1]).Holds(
+        (sample, seed) =>
+        {
+            Converter converter = PlatedNetworks.WithPlates(sample.Converter, new Random(seed), r => 0.01 * Math.Pow(10, (6 * r.NextDouble()) - 3));
+            if (ModeAnalysis.Try(converter, converter.Modes[0]).Analysis is { FastSwitchingLimit.Ohms: > 0 } analysis)
+            {
+                double corner = analysis.SlowSwitchingLimit.OhmsAtOneHertz / analysis.FastSwitchingLimit.Ohms, hertz = sample.FrequencyOverCorner * (corner > 0 ? corner : 1);
+                PreciseNetwork network = PreciseNetwork.Of(converter, analysis.Mode);
+                Check("with parasitics", network, PrecisePeriod.Of(network, hertz), point => SteadyStateModel.Of(analysis).At(point), hertz);
+            }
+        },
+        Count,
+        x => x.ToString());
+
+    [Fact]
+    public void Waveforms_with_inductors_are_those_of_the_node_equations_in_640_places() => SpreadHybrids.Gen.Holds(
+        sample =>
+        {
+            Converter converter = OutputNetworks.With(sample.Converter);
+            if (HybridSolution.TryFind(converter, sample.FrequencyHz) is { } solution && solution.Solver.Structure.FreeCurrents.Count == 0)
+            {
+                Check(
+                    "with inductors",
+                    solution.Network,
+                    solution.Period,
+                    point => new PeriodicSteadyState(converter, converter.Modes[0], null, point, solution.Solver, solution.Found),
+                    sample.FrequencyHz);
+            }
+        },
+        Count,
+        sample => sample.ToString());
+
+    private static void Check(string kind, PreciseNetwork network, PrecisePeriod period, Func<OperatingPoint, PeriodicSteadyState> solve, double hertz)
+    {
+        PrecisePorts ports = PrecisePorts.Of(period);
+        double ohms = Math.Abs(ports.Ports.Ohms), amperes = ohms > 0 ? 0.1 * InputVolts / ohms : 0.1;
+        PeriodicSteadyState steady = solve(new OperatingPoint(InputVolts, amperes, hertz));
+        BigReal output = (ports.Ratio * InputVolts) - (ports.Ohms * amperes), input = (ports.CurrentRatio * amperes) + (ports.Siemens * InputVolts);
+        PreciseWaves waves = PreciseWaves.Of(network, period, [InputVolts, network.IsStiff ? output : amperes]);
+        double lost = PrecisePorts.Nearest((input * InputVolts) - (output * amperes));
+        double turned = Math.Max(lost, 1e-6 * Math.Abs((double)output * amperes));
+        Require("dissipation", lost, steady.DissipationWatts, turned);
+        Require("losses of elements", lost, OperatedConverters.ElementDissipationWatts(steady), turned);
+        BigMatrix voltages = network.CapacitorVoltages(network.Phases[0]);
+        for (int c = 0; c < steady.Capacitors.Count; c++)
+        {
+            if (steady.Capacitors[c].AverageVoltageVolts is { } average)
+            {
+                BigMatrix row = voltages.Part(c, 0, 1, voltages.Columns);
+                Follow("capacitor voltages at ends of phases", row, j => steady.Signals.CapacitorVoltage(j, c), InputVolts);
+                double mean = PrecisePorts.Nearest(waves.Mean(_ => row));
+                Require("average capacitor voltages", mean, average, Math.Max(InputVolts, Math.Abs(mean)));
+            }
+        }
+
+        for (int l = 0; l < steady.Inductors.Count; l++)
+        {
+            BigMatrix row = network.Phases[0].Inductors.Part(l, 0, 1, voltages.Columns);
+            double effective = Root(waves.MeanSquare(_ => row));
+            Follow("inductor currents at ends of phases", row, j => steady.Signals.InductorCurrent(j, l), effective);
+            Require("average inductor currents", PrecisePorts.Nearest(waves.Mean(_ => row)), steady.Inductors[l].AverageCurrentAmperes, effective);
+            Require("effective inductor currents", effective, steady.Inductors[l].RmsCurrentAmperes, effective);
+        }
+
+        double largest = steady.Switches.Select(s => s.RmsCurrentAmperes).DefaultIfEmpty().Max();
+        BigMatrix[] switches = [.. network.Phases.Select((_, j) => network.SwitchCurrents(j))];
+        for (int s = 0; s < steady.Switches.Count; s++)
+        {
+            Require("effective switch currents", Root(waves.MeanSquare(j => switches[j].Part(s, 0, 1, voltages.Columns))), steady.Switches[s].RmsCurrentAmperes, largest);
+        }
+
+        void Follow(string quantity, BigMatrix row, Func<int, PhaseWaveform> waveform, double least)
+        {
+            double[] starts = [.. network.Phases.Select((_, j) => PrecisePorts.Nearest((row * waves.Starts[j])[0, 0]))];
+            double scale = Math.Max(least, starts.Max(Math.Abs));
+            for (int j = 0; j < starts.Length; j++)
+            {
+                Require(quantity, starts[j], waveform(j).At(0), scale);
+            }
+        }
+
+        void Require(string quantity, double expected, double actual, double scale) =>
+            WorstErrors.OfRun.Require($"{quantity} {kind}", expected, actual, scale, Tolerance, $"at {hertz:R} Hz");
+    }
+
+    private static double Root(BigReal square) => Math.Sqrt(Math.Max(0, PrecisePorts.Nearest(square)));
+}
