@@ -27,7 +27,7 @@ public sealed class AtlasAnswer
         }
 
         Networks = Array.AsReadOnly<FoundNetwork>([.. ordered.ThenBy(n => n.Phases.Count).Select(n => new FoundNetwork(ShownNetwork.Of(n, query.CapacitorCount)))]);
-        Proof proof = Proof.Of(query, ratings, front);
+        Proof proof = Proof.Of(query, ratings, front, threePhases);
         Statement = AnswerWords.Statement(query, ratings, UnbeatenCount, Networks.Count, proof.CoversNone);
         Reasons = Array.AsReadOnly<string>(Networks.Count > 0 ? []
             : front.Length == 0 ? [.. AnswerWords.WhyNoRatio(query, atlas, threePhases)]

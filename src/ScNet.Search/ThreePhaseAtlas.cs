@@ -5,13 +5,13 @@ namespace ScNet.Search;
 
 /// <summary>
 /// Every network of three phases and up to so many flying capacitors, gone through without exception: for each ratio
-/// that any of them makes, those whose capacitors no other's beat, in number and in what they ask for.
+/// that any of them makes, those whose capacitors no other's beat, in number and in what they ask for, or that take fewer switches than all whose do.
 /// </summary>
 /// <remarks>
 /// Every phase has a loop, the loops of all phases are independent and one more than capacitors, and every capacitor has
-/// a voltage and moves charge, though it may rest in a phase (docs/theory/atlas.md). Complete is the search over number and
-/// <see cref="CompleteMeasures"/> of the capacitors; for each choice of these that nothing beats one network is wired, with the fewest
-/// switches that any network of this choice has. The order of phases does not matter here.
+/// a voltage and moves charge, though it may rest in a phase (docs/theory/atlas.md). Complete is the search over the number of capacitors and
+/// <see cref="CompleteMeasures"/>; for each choice of capacitors one network is wired, with the fewest switches that any network of this choice has. The
+/// order of phases does not matter here.
 /// </remarks>
 public sealed class ThreePhaseAtlas
 {
@@ -19,21 +19,31 @@ public sealed class ThreePhaseAtlas
 
     private ThreePhaseAtlas(int capacitorCount, TripleSearch[] searches)
     {
+        CompleteMeasures = Array.AsReadOnly<NetworkMeasure>(
+        [
+            NetworkMeasure.CapacitorChargeVoltage, NetworkMeasure.HighestCapacitorVoltage, NetworkMeasure.CapacitorCharge,
+            .. capacitorCount <= MostCapacitorsByAllSwitches ? [NetworkMeasure.SwitchCount] : Array.Empty<NetworkMeasure>(),
+        ]);
         CapacitorCount = capacitorCount;
         TripleCount = searches.Sum(s => s.TripleCount);
         NetworkCount = searches.Sum(s => s.NetworkCount);
         _fronts = searches.SelectMany(s => s.Fronts.Keys).Distinct().ToDictionary(
             key => new Fraction(key.Output, key.Input),
-            key => new Lazy<IReadOnlyList<SearchedNetwork>>(() => TripleNetworks.Of(searches, key, Environment.ProcessorCount)));
+            key => new Lazy<IReadOnlyList<SearchedNetwork>>(() => TripleNetworks.Of(searches, key)));
         Ratios = Array.AsReadOnly([.. _fronts.Keys.Order()]);
     }
 
     /// <summary>The most capacitors that can be searched.</summary>
     public const int MaximumCapacitorCount = 4;
 
-    /// <summary>The measures that the search is complete over: no network of three phases that is not listed is better in one of them and no worse in the others and in the number of capacitors.</summary>
-    public static IReadOnlyList<NetworkMeasure> CompleteMeasures { get; } = Array.AsReadOnly(
-        [NetworkMeasure.CapacitorChargeVoltage, NetworkMeasure.HighestCapacitorVoltage, NetworkMeasure.CapacitorCharge]);
+    /// <summary>The most capacitors whose networks are all compared by the fewest switches they take, those too whose capacitors others' beat; of four there are millions.</summary>
+    public const int MostCapacitorsByAllSwitches = 3;
+
+    /// <summary>
+    /// The measures that the search is complete over: for every network of three phases one is listed that is no worse in each of them and in the number of capacitors. Charge–voltage
+    /// product, highest voltage and charge of the capacitors; and the number of switches where there are up to <see cref="MostCapacitorsByAllSwitches"/> capacitors.
+    /// </summary>
+    public IReadOnlyList<NetworkMeasure> CompleteMeasures { get; }
 
     /// <summary>The largest number of flying capacitors.</summary>
     public int CapacitorCount { get; }
@@ -58,10 +68,10 @@ public sealed class ThreePhaseAtlas
         ArgumentOutOfRangeException.ThrowIfLessThan(capacitorCount, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(capacitorCount, MaximumCapacitorCount);
         return new ThreePhaseAtlas(capacitorCount, [.. Enumerable.Range(1, capacitorCount).Select(c =>
-            TripleSearch.Run(c, Environment.ProcessorCount, c == capacitorCount ? progress : null, cancellationToken))]);
+            TripleSearch.Run(c, c <= MostCapacitorsByAllSwitches, Environment.ProcessorCount, c == capacitorCount ? progress : null, cancellationToken))]);
     }
 
-    /// <summary>The networks of a ratio whose capacitors no other's beat, by number of capacitors, then by charge–voltage product; wired when they are first asked for.</summary>
+    /// <summary>The networks of a ratio that no other beats in <see cref="CompleteMeasures"/> and number of capacitors, by number of capacitors, then by charge–voltage product; wired when they are first asked for.</summary>
     /// <param name="ratio">Output over input voltage.</param>
     /// <returns>None where no network of three phases makes the ratio.</returns>
     public IReadOnlyList<SearchedNetwork> Front(Fraction ratio) =>

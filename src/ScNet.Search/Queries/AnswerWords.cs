@@ -32,7 +32,10 @@ internal static class AnswerWords
         if (within == 0 ? !proof.CoversNone : !proof.CoversFirst)
         {
             string[] open = [.. ratings.Select(r => r.Measure).Append(query.Objective).Where(m => (within > 0 || m != query.Objective) && !proof.Covers(m)).Distinct().Select(QueryWords.Of)];
-            yield return $"Not proved of all networks of three phases: they were gone through by what their capacitors ask for, and each choice that no other beats is wired with the fewest switches it can have; in {Listed(open)} another may be better.";
+            string compared = proof.Covers(NetworkMeasure.SwitchCount)
+                ? "they were compared by what their capacitors ask for and by the fewest switches that each can have"
+                : "they were compared by what their capacitors ask for, and those that no other beats are wired with the fewest switches that each can have";
+            yield return $"Not proved of all networks of three phases: {compared}; in {Listed(open)} another may be better.";
         }
     }
 

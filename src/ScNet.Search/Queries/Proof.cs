@@ -10,9 +10,10 @@ internal sealed record Proof(Func<NetworkMeasure, bool> Covers, bool CoversNone,
     /// <param name="query">What is asked.</param>
     /// <param name="ratings">Its ratings.</param>
     /// <param name="front">The networks that no other beats.</param>
-    public static Proof Of(AtlasQuery query, Rating[] ratings, SearchedNetwork[] front)
+    /// <param name="threePhases">The atlas of three phases; null where they are not asked for.</param>
+    public static Proof Of(AtlasQuery query, Rating[] ratings, SearchedNetwork[] front, ThreePhaseAtlas? threePhases)
     {
-        bool Covers(NetworkMeasure measure) => query.PhaseCount == 2 || ThreePhaseAtlas.CompleteMeasures.Contains(measure);
+        bool Covers(NetworkMeasure measure) => threePhases is null || threePhases.CompleteMeasures.Contains(measure);
 
         // where nothing is within the ratings of such measures alone, nothing is within more
         Rating[] covered = [.. ratings.Where(r => Covers(r.Measure))];

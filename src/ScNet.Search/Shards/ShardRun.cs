@@ -56,8 +56,13 @@ public sealed class ShardRun
 
     private static (ShardCounts Counts, ShardEntry[] Entries) OfTriples(AtlasShard shard, int threads, IProgress<double>? progress, CancellationToken cancellationToken)
     {
-        TripleSearch found = TripleSearch.Run(shard.CapacitorCount, threads, progress, cancellationToken);
-        ShardEntry[] entries = [.. found.Fronts.Keys.SelectMany(ratio => TripleNetworks.Of([found], ratio, threads, cancellationToken).Select(ShardEntry.Of)).Order()];
+        TripleSearch found = TripleSearch.Run(
+            shard.CapacitorCount, shard.CapacitorCount <= ThreePhaseAtlas.MostCapacitorsByAllSwitches, threads, progress, cancellationToken);
+        ShardEntry[] entries =
+        [
+            .. found.Fronts.Keys.AsParallel().WithDegreeOfParallelism(threads).WithCancellation(cancellationToken)
+                .SelectMany(ratio => TripleNetworks.Of([found], ratio, cancellationToken).Select(ShardEntry.Of)).ToArray().Order(),
+        ];
         return (new ShardCounts(found.TripleCount, found.NetworkCount, entries.Length), entries);
     }
 

@@ -4,7 +4,7 @@ namespace ScNet.Search.Triples;
 
 /// <summary>
 /// All triples of loop spaces of three phases, up to renaming and turning capacitors, whose loops fix all voltages and
-/// charges; for each ratio what no other beats.
+/// charges; for each ratio all of them, or what no other beats.
 /// </summary>
 /// <remarks>
 /// Loops of the three phases are k + 1 together. The phase of the fewest loops, which has one, is the representative of its orbit;
@@ -15,7 +15,14 @@ internal sealed class TripleSearch
 {
     private readonly SortedDictionary<(int Output, int Input), TripleFront> _fronts = [];
 
-    private TripleSearch(PlacedSpaces spaces) => Spaces = spaces;
+    private TripleSearch(PlacedSpaces spaces, bool keepsBeaten)
+    {
+        Spaces = spaces;
+        KeepsBeaten = keepsBeaten;
+    }
+
+    /// <summary>Whether networks are kept whose capacitors others' beat.</summary>
+    public bool KeepsBeaten { get; }
 
     /// <summary>The spaces, by the numbers that the fronts hold.</summary>
     public PlacedSpaces Spaces { get; }
@@ -34,20 +41,21 @@ internal sealed class TripleSearch
 
     /// <summary>Searches.</summary>
     /// <param name="capacitors">The number of flying capacitors, up to <see cref="ThreePhaseAtlas.MaximumCapacitorCount"/>; below two there is nothing to find.</param>
+    /// <param name="keepsBeaten">Whether networks are kept whose capacitors others' beat; memory grows with their number.</param>
     /// <param name="threads">The threads that share the work.</param>
     /// <param name="progress">Receives the fraction done, from any thread; may be null.</param>
     /// <param name="cancellationToken">Stops it.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static TripleSearch Run(int capacitors, int threads, IProgress<double>? progress = null, CancellationToken cancellationToken = default)
+    public static TripleSearch Run(int capacitors, bool keepsBeaten, int threads, IProgress<double>? progress = null, CancellationToken cancellationToken = default)
     {
         IReadOnlyList<LoopSpaceOrbit> orbits = LoopSpaceOrbits.Of(capacitors, cancellationToken: cancellationToken).Orbits;
-        TripleSearch search = new(PlacedSpaces.Of(orbits, capacitors));
+        TripleSearch search = new(PlacedSpaces.Of(orbits, capacitors), keepsBeaten);
         Work[] work = [.. search.Deal(orbits, capacitors, cancellationToken)];
         long total = work.Sum(w => (long)w.Thirds.Spaces.Length), done = 0;
         Parallel.ForEach(
             System.Collections.Concurrent.Partitioner.Create(work, loadBalance: true),
             new ParallelOptions { CancellationToken = cancellationToken, MaxDegreeOfParallelism = threads },
-            () => new TripleWalk(capacitors),
+            () => new TripleWalk(capacitors, keepsBeaten),
             (item, _, walk) =>
             {
                 LoopSpace second = search.Spaces[item.Second];
@@ -89,7 +97,7 @@ internal sealed class TripleSearch
             {
                 if (!_fronts.TryGetValue(ratio, out TripleFront? kept))
                 {
-                    _fronts.Add(ratio, kept = new TripleFront());
+                    _fronts.Add(ratio, kept = new TripleFront(KeepsBeaten));
                 }
 
                 kept.Add(front);

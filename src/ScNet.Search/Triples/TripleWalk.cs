@@ -6,7 +6,7 @@ namespace ScNet.Search.Triples;
 
 /// <summary>
 /// Goes through triples of loop spaces of three phases, two of them given and the third each of a list, and keeps for each
-/// ratio what no other beats of those whose loops fix all voltages and charges. One per thread.
+/// ratio those whose loops fix all voltages and charges, all or what no other beats. One per thread.
 /// </summary>
 /// <remarks>
 /// The first two phases leave d + 1 directions u of voltages, d being the number of loops b of the third. Each loop is
@@ -25,11 +25,15 @@ internal sealed class TripleWalk
     private readonly Vector256<int>[] _directions = new Vector256<int>[Stride];
     private readonly int[] _minors = new int[Stride];
     private readonly Dictionary<(int Output, int Input), TripleFront> _fronts = [];
+    private readonly bool _keepsBeaten;
     private int[] _products = [];
 
     /// <summary>A walk for a number of capacitors, up to <see cref="ThreePhaseAtlas.MaximumCapacitorCount"/>.</summary>
-    public TripleWalk(int capacitors)
+    /// <param name="capacitors">The number of capacitors.</param>
+    /// <param name="keepsBeaten">Whether all networks are kept.</param>
+    public TripleWalk(int capacitors, bool keepsBeaten)
     {
+        _keepsBeaten = keepsBeaten;
         _width = capacitors + LoopSpace.FirstCapacitorColumn;
         _branches = (1u << _width) - 1;
         _voltages = new int[_width];
@@ -188,7 +192,7 @@ internal sealed class TripleWalk
         (int, int) ratio = (output / common, input / common);
         if (!_fronts.TryGetValue(ratio, out TripleFront? front))
         {
-            _fronts.Add(ratio, front = new TripleFront());
+            _fronts.Add(ratio, front = new TripleFront(_keepsBeaten));
         }
 
         front.Add(sums, place);

@@ -9,62 +9,63 @@ namespace ScNet.Search.Triples;
 /// </remarks>
 internal sealed class TripleWirings
 {
+    /// <summary>Any number of switches will do.</summary>
+    public const int AnyNumber = FewestSwitches.TooMany;
+
     private const int MostCompared = 32;
 
     private readonly List<Wiring[]> _fewest = [];
     private readonly SwitchSharing _sharing = new(3);
-    private int _count = FewestSwitches.TooMany;
+    private int _count = AnyNumber;
+    private int _wanted;
 
-    private TripleWirings()
-    {
-    }
+    private TripleWirings(int most) => _wanted = most;
 
     /// <summary>The network with the fewest switches; of the first that have as few, the lowest blocking voltage, charge–voltage product, swing and charge.</summary>
     /// <param name="spaces">The spaces.</param>
     /// <param name="places">Triples of spaces, of which any will do.</param>
-    public static SearchedNetwork Choose(PlacedSpaces spaces, IReadOnlyList<TriplePlace> places)
+    /// <param name="most">The most switches.</param>
+    /// <returns>Null where each takes more.</returns>
+    public static SearchedNetwork? Choose(PlacedSpaces spaces, IReadOnlyList<TriplePlace> places, int most = AnyNumber)
     {
-        TripleWirings wirings = new();
+        TripleWirings wirings = new(most);
         Wiring[][] Of(TriplePlace place) => [spaces.WiringsOf(place.First), spaces.WiringsOf(place.Second), spaces.WiringsOf(place.Third)];
         foreach ((TriplePlace place, int least) in places.Select(p => (Place: p, WiringTriples.Of(Of(p)).Least)).OrderBy(p => p.Least).ThenBy(p => p.Place))
         {
-            if (least <= wirings._count)
+            if (least <= wirings._wanted)
             {
                 wirings.Try(WiringTriples.Of(Of(place)));
             }
         }
 
-        return wirings._fewest.Select(Network).Order(Comparer<SearchedNetwork>.Create(Compare)).First();
+        return wirings._fewest.Select(Network).Order(Comparer<SearchedNetwork>.Create(Compare)).FirstOrDefault();
     }
 
     private void Try(WiringTriples triples)
     {
-        for (int bound = triples.Least; bound <= Wanted; bound++)
+        for (int bound = triples.Least; bound <= _wanted; bound++)
         {
-            foreach (Wiring[] phases in triples.OfBound(bound))
+            foreach (Wiring[] phases in triples.OfBound(bound).TakeWhile(_ => bound <= _wanted))
             {
-                int count = FewestSwitches.Count(phases, _sharing, Wanted);
+                int count = FewestSwitches.Count(phases, _sharing, _wanted);
+                if (count > _wanted)
+                {
+                    continue;
+                }
+
                 if (count < _count)
                 {
-                    _count = count;
                     _fewest.Clear();
                 }
 
-                if (count == _count && _fewest.Count < MostCompared)
-                {
-                    _fewest.Add(phases);
-                }
+                _fewest.Add(phases);
 
-                if (bound > Wanted)
-                {
-                    break;
-                }
+                // as few again are of interest while there are not enough to compare
+                _count = count;
+                _wanted = _fewest.Count < MostCompared ? count : count - 1;
             }
         }
     }
-
-    // more switches than that are of no interest
-    private int Wanted => _fewest.Count < MostCompared ? _count : _count - 1;
 
     private static int Compare(SearchedNetwork one, SearchedNetwork other)
     {

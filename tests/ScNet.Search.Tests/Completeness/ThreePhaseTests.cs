@@ -17,7 +17,7 @@ public class ThreePhaseTests
     [MemberData(nameof(Sizes))]
     public void The_walk_finds_every_network_and_every_front_of_capacitor_figures(int capacitors, long triples, long labelled)
     {
-        TripleSearch search = TripleSearch.Run(capacitors, threads: 2);
+        TripleSearch search = TripleSearch.Run(capacitors, keepsBeaten: false, threads: 2), whole = TripleSearch.Run(capacitors, keepsBeaten: true, threads: 2);
 
         long networks = 0;
         Dictionary<(int, int), HashSet<TripleSums>> all = [];
@@ -46,12 +46,18 @@ public class ThreePhaseTests
         Assert.All(search.Fronts, f => Assert.Equal(
             all[f.Key].Where(s => !all[f.Key].Any(o => o != s && o.IsWithin(s))).OrderBy(s => s.ChargeVoltage).ThenBy(s => s.HighestVoltage),
             f.Value.Entries.Select(e => e.Sums)));
+        Assert.Equal((triples, labelled), (whole.TripleCount, whole.LabelledNetworkCount));
+        Assert.Equal(all.Keys.Order(), whole.Fronts.Keys.Order());
+        Assert.All(whole.Fronts, f => Assert.Equal(all[f.Key], f.Value.Entries.Select(e => e.Sums).ToHashSet()));
+        Assert.Equal(whole.NetworkCount, whole.Fronts.Values.Sum(f => f.Entries.Sum(e => e.Places.Length)));
     }
 
-    [Fact]
-    public void The_number_of_threads_does_not_matter()
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void The_number_of_threads_does_not_matter(bool keepsBeaten)
     {
-        TripleSearch one = TripleSearch.Run(3, threads: 1), many = TripleSearch.Run(3, threads: 5);
+        TripleSearch one = TripleSearch.Run(3, keepsBeaten, threads: 1), many = TripleSearch.Run(3, keepsBeaten, threads: 5);
         Assert.Equal((one.TripleCount, one.NetworkCount, one.LabelledNetworkCount), (many.TripleCount, many.NetworkCount, many.LabelledNetworkCount));
         Assert.Equal(one.Fronts.Keys, many.Fronts.Keys);
         Assert.All(one.Fronts.Keys, ratio =>
@@ -107,42 +113,75 @@ public class ThreePhaseTests
     }
 
     /// <summary>
-    /// The network of a choice of capacitors has as few switches as any of that choice: all wirings of its spaces are tried, floating pieces and all, each counted exactly.
-    /// A floating piece never saves a switch: one that is there already joins it (docs/theory/atlas.md).
+    /// Of all networks of two capacitors, from all wirings of all triples of spaces, floating pieces and all, and each counted exactly: those that none beats in capacitors' figures and switches are
+    /// as those shown. A floating piece never saves a switch: one that is there already joins it (docs/theory/atlas.md).
     /// </summary>
     [Fact]
-    public void No_wirings_of_two_capacitors_take_fewer_switches_than_those_shown()
+    public void Networks_of_two_capacitors_are_those_that_no_wirings_beat_in_capacitors_and_switches()
     {
-        TripleSearch search = TripleSearch.Run(2, threads: 1);
+        LoopSpace[] spaces = [.. SpaceList.Of(2).Spaces.Where(s => s.Dimension == 1)];
         ILookup<ulong, Wiring> wirings = AllWirings.Of(2).ToLookup(w => LoopSpace.Of(w).Key);
         SwitchSharing sharing = new(3);
+        Dictionary<Fraction, Dictionary<TripleSums, int>> all = [];
         int floating = 0;
-        Assert.All(search.Fronts, f =>
+        for (int first = 0; first < spaces.Length; first++)
         {
-            IReadOnlyList<SearchedNetwork> networks = TripleNetworks.Of([search], f.Key, threads: 1);
-            Assert.All(f.Value.Entries.Zip(networks), entry =>
+            for (int second = first + 1; second < spaces.Length; second++)
             {
-                int fewest = int.MaxValue;
-                foreach (TriplePlace place in entry.First.Places)
+                for (int third = second + 1; third < spaces.Length; third++)
                 {
-                    foreach (Wiring first in wirings[search.Spaces[place.First].Key])
+                    if (!NetworkSolution.TrySolve([spaces[first], spaces[second], spaces[third]], out NetworkSolution? solution))
                     {
-                        foreach (Wiring second in wirings[search.Spaces[place.Second].Key])
+                        continue;
+                    }
+
+                    Fraction ratio = new Fraction(solution.Voltages[LoopSpace.OutputColumn], solution.Voltages[LoopSpace.InputColumn]).Reduce();
+                    TripleSums sums = Sums(solution);
+                    all.TryAdd(ratio, []);
+                    int fewest = all[ratio].GetValueOrDefault(sums, int.MaxValue);
+                    foreach (Wiring a in wirings[spaces[first].Key])
+                    {
+                        foreach (Wiring b in wirings[spaces[second].Key])
                         {
-                            foreach (Wiring third in wirings[search.Spaces[place.Third].Key])
+                            foreach (Wiring c in wirings[spaces[third].Key])
                             {
-                                floating += BranchForest.Of(first).PieceCount > 1 ? 1 : 0;
-                                fewest = Math.Min(fewest, FewestSwitches.Count([first, second, third], sharing));
+                                floating += BranchForest.Of(a).PieceCount > 1 ? 1 : 0;
+                                fewest = Math.Min(fewest, FewestSwitches.Count([a, b, c], sharing, fewest));
                             }
                         }
                     }
-                }
 
-                Assert.Equal(fewest, entry.Second.Switches.Count);
-            });
-        });
-        Assert.True(floating > 100, $"{floating}");
+                    all[ratio][sums] = fewest;
+                }
+            }
+        }
+
+        ThreePhaseAtlas atlas = ThreePhaseAtlas.Of(2);
+        Assert.Equal(all.Keys.Order(), atlas.Ratios);
+        Assert.All(all, networks => Assert.Equal(
+            networks.Value.Where(n => !networks.Value.Any(o => o.Key != n.Key && o.Key.IsWithin(n.Key) && o.Value <= n.Value)).Select(n => (n.Key, n.Value)).ToHashSet(),
+            atlas.Front(networks.Key).Select(n => (Sums(n), n.Switches.Count)).ToHashSet()));
+        Assert.True(floating > 1000, $"{floating}");
     }
+
+    [Fact]
+    public void Switches_are_compared_of_all_networks_of_three_capacitors_but_not_of_four()
+    {
+        Assert.Contains(NetworkMeasure.SwitchCount, ThreePhaseAtlas.Of(3).CompleteMeasures);
+        TripleSearch unbeaten = TripleSearch.Run(3, keepsBeaten: false, threads: 2), whole = TripleSearch.Run(3, keepsBeaten: true, threads: 2);
+        int fewer = 0;
+        Assert.All(unbeaten.Fronts.Keys, ratio =>
+        {
+            SearchedNetwork[] some = [.. TripleNetworks.Of([unbeaten], ratio)], all = [.. TripleNetworks.Of([whole], ratio)];
+            Assert.All(some, n => Assert.Contains(all, a => Sums(a) == Sums(n) && a.Switches.Count == n.Switches.Count));
+            Assert.All(all, n => Assert.Single(all, a => Sums(a).IsWithin(Sums(n)) && a.Switches.Count <= n.Switches.Count));
+            fewer += all.Min(n => n.Switches.Count) < some.Min(n => n.Switches.Count) ? 1 : 0;
+        });
+        Assert.True(fewer > 5, $"{fewer}");
+    }
+
+    private static TripleSums Sums(SearchedNetwork network) => Sums(
+        NetworkSolution.TrySolve([.. network.Phases.Select(LoopSpace.Of)], out NetworkSolution? solution) ? solution : throw new InvalidOperationException($"{network}"));
 
     private static TripleSums Sums(NetworkSolution solution)
     {

@@ -73,19 +73,31 @@ public class ThreePhaseAnswerTests
     [Fact]
     public void What_is_not_proved_of_three_phases_is_said()
     {
-        AtlasAnswer none = Answer(new AtlasQuery(new Fraction(1, 4)) { MostSwitches = 6 });
-        Assert.StartsWith("No network of two or three phases and up to 2 flying capacitors was found that makes 1/4 with at most 6 switches. Of the networks found, the fewest switches are 7,", none.ToString(), StringComparison.Ordinal);
-        Assert.Contains("in number of switches another", Assert.Single(none.Unproved), StringComparison.Ordinal);
+        Fraction quarter = new(1, 4);
+        AtlasAnswer none = Answer(new AtlasQuery(quarter) { HighestSwitchVoltage = quarter });
+        Assert.StartsWith(
+            "No network of two or three phases and up to 2 flying capacitors was found that makes 1/4 with every switch at or below 1/4 of the input. "
+            + "Of the networks found, the lowest highest switch voltage is 1/2 of the input, above the 1/4 asked. Not proved",
+            none.ToString(),
+            StringComparison.Ordinal);
+        Assert.EndsWith("; in highest switch voltage another may be better.", Assert.Single(none.Unproved), StringComparison.Ordinal);
 
         // no capacitors will do, whatever the switches
-        AtlasAnswer capacitors = Answer(new AtlasQuery(new Fraction(1, 4)) { MostSwitches = 6, HighestCapacitorVoltage = new Fraction(1, 4) });
+        AtlasAnswer capacitors = Answer(new AtlasQuery(quarter) { HighestSwitchVoltage = quarter, HighestCapacitorVoltage = quarter });
         Assert.Empty(capacitors.Unproved);
-        Assert.Contains(" makes 1/4 with every capacitor", capacitors.Statement, StringComparison.Ordinal);
+        Assert.Contains(" makes 1/4 with every switch", capacitors.Statement, StringComparison.Ordinal);
 
-        AtlasAnswer some = Answer(new AtlasQuery(new Fraction(1, 4)));
+        AtlasAnswer switches = Answer(new AtlasQuery(quarter) { MostSwitches = 6 });
+        Assert.Empty(switches.Unproved);
+        Assert.StartsWith(
+            "No network of two or three phases and up to 2 flying capacitors makes 1/4 with at most 6 switches. Of all networks, the fewest switches are 7, more than the 6 asked. This is said of all networks",
+            switches.ToString(),
+            StringComparison.Ordinal);
+
+        AtlasAnswer some = Answer(new AtlasQuery(quarter));
         Assert.Contains("no other found beats", some.Statement, StringComparison.Ordinal);
         Assert.Contains("charge–voltage product of the switches", Assert.Single(some.Unproved), StringComparison.Ordinal);
-        Assert.Empty(Answer(new AtlasQuery(new Fraction(1, 4)) { Objective = NetworkMeasure.CapacitorCharge }).Unproved);
+        Assert.Empty(Answer(new AtlasQuery(quarter) { Objective = NetworkMeasure.CapacitorCharge }).Unproved);
     }
 
     [Fact]
