@@ -12,23 +12,18 @@ internal static class AtlasCommand
     public static Command Create()
     {
         Option<int> capacitors = NumberOptions.Whole("--capacitors", "The number of flying capacitors", 1, Atlas.MaximumCapacitorCount, DefaultCapacitors);
-        Option<int> phases = NumberOptions.Whole("--phases", $"The number of phases: 2, or 3 with up to {ThreePhaseAtlas.MaximumCapacitorCount} capacitors and all in one part", 2, 3, 2);
         Option<(int Number, int Count)> shard = Shard();
         Option<int> threads = NumberOptions.Threads();
         Option<string> output = SharedOptions.Named(new Option<string>("--output") { Description = "The folder that the file goes to; it is made where there is none.", HelpName = "DIR", Required = true });
         Command command = new("atlas", "Finds every network of so many flying capacitors, or one part of them of many that other processes find.")
         {
-            capacitors, phases, shard, threads, output,
+            capacitors, shard, threads, output,
         };
+        Option<int> phases = PhaseOptions.AddTo(
+            command, capacitors, $"The number of phases: 2, or 3 with up to {ThreePhaseAtlas.MaximumCapacitorCount} capacitors and all in one part");
         command.Validators.Add(result =>
         {
-            int most = AtlasShard.MostCapacitors(result.GetValue(phases));
-            if (result.GetValue(capacitors) > most)
-            {
-                result.AddError(FormattableString.Invariant($"Expected at most {most} after --capacitors with --phases 3, but got {result.GetValue(capacitors)}."));
-            }
-
-            if (result.GetValue(phases) == 3 && result.GetValue(shard).Count > 1)
+            if (PhaseOptions.AreThree(result, phases) && result.GetResult(shard) is { Implicit: false })
             {
                 result.AddError("Expected no --shard with --phases 3: three phases take seconds and are found in one part. Leave --shard out.");
             }

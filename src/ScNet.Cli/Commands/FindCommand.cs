@@ -20,7 +20,6 @@ internal static class FindCommand
         const int most = 100_000;
         Option<Interval<Fraction>> ratio = FractionOptions.Range("--ratio", "Output over input voltage, or the smallest and the largest with two dots between them; negative where it inverts");
         Option<int> capacitors = NumberOptions.Whole("--capacitors", "The most flying capacitors: a second for 4, half a minute for 5, minutes for 6", 1, Atlas.MaximumCapacitorCount, 3);
-        Option<int> phases = NumberOptions.Whole("--phases", $"The most phases: 3 for networks of two and of three, of up to {ThreePhaseAtlas.MaximumCapacitorCount} capacitors", 2, 3, 2);
         Option<Fraction?> switchVoltage = FractionOptions.Share("--switch-voltage", "The most that any switch may block, as a share of the input voltage");
         Option<Fraction?> capacitorVoltage = FractionOptions.Share("--capacitor-voltage", "The most that any flying capacitor may hold, as a share of the input voltage");
         Option<int> switches = NumberOptions.Whole("--switches", "The most switches", 1, most, most);
@@ -31,15 +30,10 @@ internal static class FindCommand
         Option<double> ohms = SharedOptions.Number("--ohms", "OHMS", "ohms (Ω)", "On-resistance of every switch in netlists", 1);
         Command command = new("find", "Every network of a ratio and a size that no other beats, within ratings; or that there is none, and why.")
         {
-            ratio, capacitors, phases, switchVoltage, capacitorVoltage, switches, objective, listed, netlists, farads, ohms,
+            ratio, capacitors, switchVoltage, capacitorVoltage, switches, objective, listed, netlists, farads, ohms,
         };
-        command.Validators.Add(result =>
-        {
-            if (result.GetValue(phases) == 3 && result.GetValue(capacitors) > ThreePhaseAtlas.MaximumCapacitorCount)
-            {
-                result.AddError(FormattableString.Invariant($"Expected at most {ThreePhaseAtlas.MaximumCapacitorCount} after --capacitors with --phases 3, but got {result.GetValue(capacitors)}."));
-            }
-        });
+        Option<int> phases = PhaseOptions.AddTo(
+            command, capacitors, $"The most phases: 3 for networks of two and of three, of up to {ThreePhaseAtlas.MaximumCapacitorCount} capacitors");
         ResultOutput writer = ResultOutput.Sorting(command, FindPage.Columns, FindTable.Columns, "text", "json", "csv", "toml");
         command.SetAction(parsed =>
         {

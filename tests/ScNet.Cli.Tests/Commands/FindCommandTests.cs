@@ -118,7 +118,7 @@ public sealed class FindCommandTests : IDisposable
             }
         }
 
-        Assert.Equal(2, shown);
+        Assert.Equal(3, shown);
     }
 
     [Theory]
