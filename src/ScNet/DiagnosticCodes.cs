@@ -141,7 +141,7 @@ public static class DiagnosticCodes
     /// <summary>A file of a part of an atlas that is cut short or changed since it was written.</summary>
     public const string ShardDamaged = "shard-damaged";
 
-    /// <summary>A file of a part of an atlas of another format, size or division than its neighbours.</summary>
+    /// <summary>A file of a part of an atlas of another format, size or division than its neighbours, or of three phases, which have no parts.</summary>
     public const string ShardMismatch = "shard-mismatch";
 
     /// <summary>Parts of an atlas that there is no sound file of.</summary>

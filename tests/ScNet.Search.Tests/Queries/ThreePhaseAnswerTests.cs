@@ -126,6 +126,18 @@ public class ThreePhaseAnswerTests
         }
     }
 
+    /// <summary>The binary converter of two capacitors has three phases: S. Ben-Yaakov and A. Kushnerov, "Algebraic foundation of self adjusting switched capacitors converters", ECCE 2009 (from memory).</summary>
+    [Theory]
+    [InlineData(1, 4, "binary 2 1")]
+    [InlineData(3, 4, "binary 2 3")]
+    [InlineData(4, 1, "binary 2 1 --step-up")]
+    [InlineData(4, 3, "binary 2 3 --step-up")]
+    public void A_family_of_three_phases_is_recognised(int numerator, int denominator, string family)
+    {
+        AtlasAnswer answer = Answer(new AtlasQuery(new Fraction(numerator, denominator)));
+        Assert.Contains(answer.Networks, n => n.Families.Contains(family));
+    }
+
     private static AtlasAnswer Answer(AtlasQuery query) => AtlasAnswer.Of(query with { CapacitorCount = 2, PhaseCount = 3 }, MadeAtlases.Of(2), s_two.Value);
 
     private static Fraction[] Values(SearchedNetwork network) => [.. Enum.GetValues<NetworkMeasure>().Select(m => UnbeatenNetworks.Compared(network, m))];
