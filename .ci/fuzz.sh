@@ -108,7 +108,7 @@ keep() {
             mkdir -p "$work/all"
             cp "$corpora/$name"/* "$work/all"
             cp "$work/found/$name/default/queue"/id* "$work/all"
-            AFL_ALLOW_TMP=1 afl-cmin -m none -t 20000 -i "$work/all" -o "$work/kept" -- "$program" "$work/bin/ScNet.Fuzzing.dll" "$name" >"$work/keep.log" 2>&1
+            AFL_ALLOW_TMP=1 afl-cmin -e -m none -t 20000 -i "$work/all" -o "$work/kept" -- "$program" "$work/bin/ScNet.Fuzzing.dll" "$name" >"$work/keep.log" 2>&1
             kept=0
             for file in "$work/kept"/id*; do
                 # afl-fuzz trims what it keeps, but a text may be longer than what is tried of it
@@ -119,4 +119,34 @@ keep() {
             echo "$name: $kept texts added"
         fi
     done < <(dotnet "$work/plain/ScNet.Fuzzing.dll")
+}
+
+# lines: how many lines of what reads text the corpora reach, by folder.
+lines() {
+    local results=$PWD/.artifacts/fuzz/coverage
+    rm -rf "$results"
+    dotnet test -c Release tests/ScNet.Fuzzing.Tests --filter FullyQualifiedName~CorpusTests --collect 'XPlat Code Coverage' --results-directory "$results"
+    awk '
+        match($0, /<source>[^<]*/) { next }
+        match($0, /<class [^>]*filename="[^"]*/) {
+            file = substr($0, RSTART, RLENGTH)
+            sub(/.*filename="/, "", file)
+        }
+        match($0, /<line number="[0-9]+" hits="[0-9]+/) {
+            split(substr($0, RSTART, RLENGTH), part, "\"")
+            place = file ":" part[2]
+            hit[place] = (place in hit && hit[place]) || part[4] > 0
+        }
+        END {
+            for (place in hit) {
+                if (match(place, /(Netlists|Design\/Requirements|Documents|Snapshots|Expressions|Shards)\//)) {
+                    folder = substr(place, RSTART, RLENGTH - 1)
+                    all[folder]++
+                    reached[folder] += hit[place]
+                }
+            }
+            for (folder in all) {
+                printf "%s: %d of %d lines, %.1f %%\n", folder, reached[folder], all[folder], 100 * reached[folder] / all[folder]
+            }
+        }' "$results"/*/coverage.cobertura.xml | sort
 }
