@@ -81,6 +81,7 @@ fuzz_target() {
     if ! afl-fuzz "${limit[@]}" -m none -t 20000 -G "$length" -i "$work/seeds/$name" -o "$work/found/$name" \
         -x "$corpus/dictionaries/$name.dict" -- dotnet "$work/bin/ScNet.Fuzzing.dll" "$name" </dev/null >"$work/found/$name.log" 2>&1; then
         tail -n 20 "$work/found/$name.log"
+        echo "What ended the program, as an endless loop or too deep a recursion does, is in $work/found/$name/default/.cur_input."
         return 1
     fi
     fuzz_row "$name" "$work/found/$name/default/fuzzer_stats" >>"$fuzz_report"

@@ -17,11 +17,14 @@ internal static class NearestName
         int least = int.MaxValue;
         foreach (string candidate in known)
         {
+            int most = Math.Max(1, candidate.Length / 3);
             int distance = Math.Min(name.Length, candidate.Length) > 2
                 && (candidate.StartsWith(name, StringComparison.OrdinalIgnoreCase) || name.StartsWith(candidate, StringComparison.OrdinalIgnoreCase))
                 ? 1
+                // no fewer edits than the lengths differ by; a name may be a million characters long
+                : Math.Abs(name.Length - candidate.Length) > most ? int.MaxValue
                 : Distance(name, candidate);
-            if (distance < least && distance <= Math.Max(1, candidate.Length / 3))
+            if (distance < least && distance <= most)
             {
                 least = distance;
                 nearest = candidate;

@@ -30,7 +30,7 @@ internal static class FuzzProgram
         }
 
         MemoryStream memory = new();
-        Fuzzer.OutOfProcess.Run(stream =>
+        Fuzzer.Run(stream =>
         {
             memory.SetLength(0);
             stream.CopyTo(memory);

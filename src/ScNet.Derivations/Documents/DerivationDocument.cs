@@ -1,6 +1,7 @@
 using ScNet.Analysis;
 using ScNet.Derivations.Expressions;
 using ScNet.Netlists.Toml;
+using ScNet.Results.Pages;
 using ScNet.Topologies;
 using Tomlyn.Syntax;
 
@@ -9,6 +10,9 @@ namespace ScNet.Derivations.Documents;
 /// <summary>Makes a derivation of the tree of a document.</summary>
 internal sealed class DerivationDocument
 {
+    // an unknown name is compared with each that there is
+    private const int MostCompared = 1000;
+
     private readonly TomlDocument _document;
     private readonly DiagnosticList _findings;
     private readonly TomlValues _values;
@@ -64,7 +68,7 @@ internal sealed class DerivationDocument
         string[] capacitors = [.. converter.Capacitors.Select(c => c.Name)], switches = [.. converter.Switches.Select(s => s.Name)];
         foreach (TomlEntry entry in Elements(DerivationKeys.Charges, "capacitor or switch", [.. capacitors, .. switches]))
         {
-            bool isCapacitor = Array.IndexOf(capacitors, entry.Key) >= 0;
+            bool isCapacitor = converter.Capacitors.TryGet(entry.Key, out _);
             derivation = Add(derivation, entry, $"the charge of {Quoted.Name(entry.Key)}", entry.Key, (d, phase, charge) => isCapacitor
                 ? d.CapacitorInPhase(entry.Key, phase, charge)
                 : d.SwitchInPhase(entry.Key, phase, charge));
@@ -198,15 +202,17 @@ internal sealed class DerivationDocument
     // the entries of a table whose keys are names that there are
     private IEnumerable<TomlEntry> Elements(string table, string kind, string[] names)
     {
+        HashSet<string> known = new(names, StringComparer.Ordinal);
+        string[] compared = names.Length <= MostCompared ? names : [];
         foreach (TomlEntry entry in Table(table)?.Entries ?? [])
         {
-            if (Array.IndexOf(names, entry.Key) >= 0)
+            if (known.Contains(entry.Key))
             {
                 yield return entry;
                 continue;
             }
 
-            string advice = NearestName.Of(entry.Key, names) is { } nearest ? $"Did you mean {Quoted.Name(nearest)}?" : $"There are {Quoted.List(names)}.";
+            string advice = NearestName.Of(entry.Key, compared) is { } nearest ? $"Did you mean {Quoted.Name(nearest)}?" : $"There are {Quoted.List(names)}.";
             _findings.Error(DiagnosticCodes.WrongValue, $"There is no {kind} {Quoted.Name(entry.Key)} for [{table}]. {advice}", entry.Position, [entry.Key]);
         }
     }
@@ -245,7 +251,7 @@ internal sealed class DerivationDocument
             }
             catch (ArgumentException unknown)
             {
-                _findings.Error(DiagnosticCodes.WrongValue, $"'{entry.Key}' names what there is not. {WordsOf(unknown)}", text.Position);
+                _findings.Error(DiagnosticCodes.WrongValue, $"'{entry.Key}' names what there is not. {Printable.Of(WordsOf(unknown))}", text.Position);
             }
         }
 

@@ -47,10 +47,10 @@ internal sealed class StatedValues(TomlValues values, DiagnosticList findings)
                 {
                     findings.Error(
                         DiagnosticCodes.UnknownPhase,
-                        $"There is no phase {Quoted.Name(one.Key)} for {what}. The phases are {string.Join(", ", phases.Select(p => $"{p.Number}{(p.Name == $"{p.Number}" ? string.Empty : $" ({p.Name})")}"))}.",
+                        $"There is no phase {Quoted.Name(one.Key)} for {what}. The phases are {string.Join(", ", phases.Select(p => $"{p.Number}{(p.Name == $"{p.Number}" ? string.Empty : $" ({Quoted.Plain(p.Name)})")}"))}.",
                         one.Position, elements);
                 }
-                else if (One(one, one.Value, $"{what} in phase {one.Key}", elements) is { } value)
+                else if (One(one, one.Value, $"{what} in phase {Quoted.Plain(one.Key)}", elements) is { } value)
                 {
                     found.Add((number, value));
                 }

@@ -11,6 +11,7 @@ internal sealed class SnapshotReader
     internal const int FormatVersion = 1;
 
     private readonly List<SnapshotMode> _modes = [];
+    private readonly HashSet<string> _names = new(StringComparer.Ordinal);
     private List<SnapshotEntry> _entries = [];
 
     /// <summary>The converter's name and its modes.</summary>
@@ -76,7 +77,7 @@ internal sealed class SnapshotReader
         foreach (JsonElement mode in JsonMembers.Items(JsonMembers.Of(root, "modes")))
         {
             string name = JsonMembers.Text(JsonMembers.Of(mode, "mode")) ?? string.Empty;
-            if (_modes.Exists(m => m.Name == name))
+            if (!_names.Add(name))
             {
                 throw Wrong($"The mode {Quoted.Name(name)} is there twice.", mode);
             }

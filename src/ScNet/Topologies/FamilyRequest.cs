@@ -28,12 +28,12 @@ public sealed record FamilyRequest(Family Family, IReadOnlyList<int> Numbers, bo
         IReadOnlyList<Family> forms = FamilyCatalogue.Named(name);
         if (forms.Count == 0)
         {
-            return $"There is no family '{name}'. There are {string.Join(", ", FamilyCatalogue.All.Select(f => f.Name).Distinct())}.";
+            return $"There is no family {Quoted.Name(name)}. There are {string.Join(", ", FamilyCatalogue.All.Select(f => f.Name).Distinct())}.";
         }
 
         if (!TryRead(plain.AsSpan(1), out int[]? numbers) || forms.FirstOrDefault(f => f.Accepts(numbers)) is not { } form)
         {
-            return $"Expected {string.Join(", or ", forms.Select(Expectation))}, but got '{string.Join(' ', plain)}'.";
+            return $"Expected {string.Join(", or ", forms.Select(Expectation))}, but got {Quoted.Name(string.Join(' ', plain))}.";
         }
 
         request = new FamilyRequest(form, [.. numbers], plain.Length < words.Count);

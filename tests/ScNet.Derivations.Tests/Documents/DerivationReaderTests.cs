@@ -176,6 +176,36 @@ public sealed class DerivationReaderTests : IDisposable
     }
 
     [Theory]
+    [InlineData("family = \"a\\nb\"\nratio = 1\n")]
+    [InlineData("family = \"ladder\\n4 5\"\nratio = 1\n")]
+    [InlineData("[formulas]\noutput_voltage = \"C_'a\\\\u000Ab'\"\n")]
+    [InlineData("[charges]\nfly1 = { \"a\\nb\" = 1, \"1\" = \"x\\ny\" }\n\"x\\ny\" = 1\n")]
+    public void A_name_does_not_break_the_line_of_a_message(string text)
+    {
+        DerivationReading reading = DerivationReader.Read(Head + text, s_third);
+        Assert.NotEmpty(reading.Diagnostics);
+        Assert.All(reading.Diagnostics, d => Assert.DoesNotContain('\n', d.ToString()));
+    }
+
+    [Fact]
+    public void Many_unknown_names_of_many_elements_are_told_soon()
+    {
+        ConverterBuilder builder = Converter.Create("Large").Input("vin").Output("vout").Capacitor("fly", "p", "n").Switch("s1", "vin", "p", 1).Switch("s2", "n", "vout", 1);
+        for (int i = 0; i < 2000; i++)
+        {
+            builder.Switch($"t{i}", "p", "vout", 2).Switch($"b{i}", "n", "gnd", 2);
+        }
+
+        string text = Head + "[charges]\n" + string.Concat(Enumerable.Range(0, 2000).Select(i => $"u{i} = 1\n"));
+        Converter converter = builder.Build();
+        DerivationReader.Read(text, converter);
+        long allocated = GC.GetAllocatedBytesForCurrentThread();
+        DerivationReading reading = DerivationReader.Read(text, converter);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - allocated, 0, 200_000_000);
+        Assert.Equal(1001, reading.Diagnostics.Count);
+    }
+
+    [Theory]
     [InlineData("1.5\\u0000")]
     [InlineData("1/3\\u0000")]
     public void A_value_with_a_character_behind_its_end_is_no_value(string value)
