@@ -6,6 +6,7 @@ namespace ScNet.Tests.Analysis;
 
 /// <summary>Networks put together without any sense: each finding is held against the equations solved directly.</summary>
 [Trait("Kind", "Law")]
+[Trait("Against", "Oracle")]
 public class ModeFindingsLaws
 {
     private const double Solvable = 1e-9;

@@ -5,6 +5,7 @@ namespace ScNet.Tests.Analysis;
 
 /// <summary>Random networks against the dense solution of the equations as written down.</summary>
 [Trait("Kind", "Law")]
+[Trait("Against", "Oracle")]
 public class ValueDecidedFlowLaws
 {
     private const double Tolerance = 1e-10;

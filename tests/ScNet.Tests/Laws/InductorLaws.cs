@@ -8,6 +8,7 @@ namespace ScNet.Tests.Laws;
 
 /// <summary>Laws of averages with inductors on random networks, held against dense systems written out here.</summary>
 [Trait("Kind", "Law")]
+[Trait("Against", "Oracle")]
 public class InductorLaws
 {
     private static readonly Gen<Converter> s_any = InductiveNetworks.Any;

@@ -2,6 +2,7 @@ namespace ScNet.Tests.Laws;
 
 /// <summary>Both limits and their flows against the literal definition, solved densely.</summary>
 [Trait("Kind", "Law")]
+[Trait("Against", "Oracle")]
 public sealed class LimitLaws
 {
     private const double Tolerance = 1e-7;

@@ -7,6 +7,7 @@ namespace ScNet.Tests.SteadyState;
 
 /// <summary>Laws of the periodic steady state on networks drawn at random, at frequencies about their corner.</summary>
 [Trait("Kind", "Law")]
+[Trait("Against", "Oracle")]
 public sealed class EnergyLaws
 {
     private const int SamplesPerPhase = 400;

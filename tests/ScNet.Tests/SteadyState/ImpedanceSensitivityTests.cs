@@ -7,6 +7,7 @@ namespace ScNet.Tests.SteadyState;
 
 /// <summary>Every analytic derivative against differences of the impedance itself, which know nothing of it.</summary>
 [Trait("Kind", "Law")]
+[Trait("Against", "Oracle")]
 public sealed class ImpedanceSensitivityTests
 {
     // the error of the differences below: truncation of the fourth order and rounding

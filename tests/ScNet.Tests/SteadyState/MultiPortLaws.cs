@@ -8,6 +8,7 @@ namespace ScNet.Tests.SteadyState;
 
 /// <summary>Laws of random networks with several outputs at any frequency.</summary>
 [Trait("Kind", "Law")]
+[Trait("Against", "Oracle")]
 public sealed class MultiPortLaws
 {
     private static readonly double[] s_frequenciesHz = [1e-2, 0.1, 0.5, 4];

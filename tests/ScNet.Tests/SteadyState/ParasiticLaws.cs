@@ -8,6 +8,7 @@ namespace ScNet.Tests.SteadyState;
 
 /// <summary>Laws of random networks with parasitic capacitances: stray ones, and plates to any node as body.</summary>
 [Trait("Kind", "Law")]
+[Trait("Against", "Oracle")]
 public sealed class ParasiticLaws
 {
     private static readonly double[] s_timesCorner = [0.03, 0.3, 1, 3, 30];

@@ -7,6 +7,7 @@ namespace ScNet.Tests.Design.Losses;
 
 /// <summary>Laws of the loss budget on random networks.</summary>
 [Trait("Kind", "Law")]
+[Trait("Against", "Oracle")]
 public sealed class LossLaws
 {
     private static readonly Gen<Converter> s_any = RandomNetworks.Any.Select(sketch => sketch.Build());

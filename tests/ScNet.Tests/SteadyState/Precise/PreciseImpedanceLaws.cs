@@ -10,6 +10,7 @@ namespace ScNet.Tests.SteadyState.Precise;
 /// The exact impedance of random networks against the node equations in 640 binary places.
 /// </summary>
 [Trait("Kind", "Law")]
+[Trait("Against", "Oracle")]
 public sealed class PreciseImpedanceLaws(ITestOutputHelper output)
 {
     private const double Tolerance = 1e-10;

@@ -11,6 +11,7 @@ namespace ScNet.Tests.SteadyState.Precise;
 /// and plates over twelve decades, each to its own digits.
 /// </summary>
 [Trait("Kind", "Law")]
+[Trait("Against", "Oracle")]
 public sealed class PreciseParasiticLaws(ITestOutputHelper output)
 {
     private const double Tolerance = 1e-10;

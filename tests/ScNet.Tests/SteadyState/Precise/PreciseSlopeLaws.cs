@@ -12,11 +12,15 @@ namespace ScNet.Tests.SteadyState.Precise;
 /// 640 binary places, whose steps of 2⁻¹²⁰ leave an error of 2⁻²⁴⁰.
 /// </summary>
 [Trait("Kind", "Law")]
+[Trait("Against", "Oracle")]
 public sealed class PreciseSlopeLaws
 {
     private const double Tolerance = 1e-8;
     private const int ValuesPerNetwork = 2;
     private const int Count = 24;
+
+    // below this share of the least on-resistance, or of its conductance, a figure is told as nothing
+    private const double Dust = 1e-15;
 
     private static readonly BigReal s_step = BigReal.Scale(BigReal.One, -120);
 
@@ -51,8 +55,9 @@ public sealed class PreciseSlopeLaws
     private static void Check(string kind, Converter converter, double hertz, TwoPortSensitivity slopes, Random random)
     {
         PortOracle.Ports own = PrecisePeriod.Ports(converter, converter.Modes[0], hertz);
-        double siemens = Math.Max(Math.Abs(own.Siemens), Math.Abs(own.Voltage * own.Current / own.Ohms));
-        double[] scales = [Math.Max(1, Math.Abs(own.Voltage)), Math.Abs(own.Ohms), Math.Max(1, Math.Abs(own.Current)), siemens];
+        double siemens = Math.Max(Math.Abs(own.Siemens), own.Ohms == 0 ? 0 : Math.Abs(own.Voltage * own.Current / own.Ohms));
+        double least = Dust * converter.Switches.Min(s => s.Ohms), most = Dust / converter.Switches.Min(s => s.Ohms);
+        double[] scales = [Math.Max(1, Math.Abs(own.Voltage)), Math.Max(Math.Abs(own.Ohms), least), Math.Max(1, Math.Abs(own.Current)), Math.Max(siemens, most)];
         string[] figures = ["voltage ratio", "impedance", "current ratio", "input conductance"];
         Value[] values = [.. Values(converter, slopes)];
         random.Shuffle(values);

@@ -11,6 +11,7 @@ namespace ScNet.Tests.SteadyState.Precise;
 /// in 640 binary places.
 /// </summary>
 [Trait("Kind", "Law")]
+[Trait("Against", "Oracle")]
 public sealed class PreciseWaveformLaws
 {
     private const double InputVolts = 2;
