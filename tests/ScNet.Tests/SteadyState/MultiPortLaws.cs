@@ -156,7 +156,7 @@ public sealed class MultiPortLaws
         && output.Node != converter.InputNode && output.Node != converter.OutputNode;
 
     private static double Scale(MultiPortPoint point, int i, int k) =>
-        Math.Sqrt(Math.Abs(point.Ohms[i, i]!.Value * point.Ohms[k, k]!.Value)) is var own && own > 0 ? own : 1e-9 * LargestOhms(point);
+        Math.Sqrt(Math.Abs(point.Ohms[i, i]!.Value * point.Ohms[k, k]!.Value)) is var own && own > 0 ? own : 1e-6 * LargestOhms(point);
 
     private static double LargestOhms(MultiPortPoint point) => Enumerable.Range(0, point.Ratios.Count).Max(i => Math.Abs(point.Ohms[i, i] ?? 0));
 

@@ -2,6 +2,7 @@ using CsCheck;
 using ScNet.SteadyState;
 using ScNet.SteadyState.Exponential;
 using ScNet.Tests.Networks;
+using ScNet.Tests.Numerics;
 using Xunit.Abstractions;
 
 namespace ScNet.Tests.SteadyState.Precise;
@@ -44,5 +45,61 @@ public sealed class PreciseHybridLaws(ITestOutputHelper output)
             sample => sample.ToString());
         output.WriteLine($"{compared} networks had a result, {refused} had none");
         Assert.True(LawCheck.IsOneCase || compared >= Count / 5, $"only {compared}");
+    }
+
+    [Fact]
+    public void Several_outputs_with_inductors_agree_with_the_node_equations_in_640_places()
+    {
+        int compared = 0;
+        SpreadHybrids.Gen.Holds(
+            sample =>
+            {
+                Converter converter = sample.Converter;
+                if (converter.FurtherOutputs.Count == 0 || HybridSolution.TryFind(OutputNetworks.With(converter), sample.FrequencyHz) is null)
+                {
+                    return;
+                }
+
+                compared++;
+                ExponentialMultiPort ports = ExponentialMultiPort.Of(converter, converter.Modes[0]);
+                Converter supplied = OutputNetworks.With(converter, [.. ports.Supplied.Select(k => converter.FurtherOutputs[k]).Select(o => (o.Name, o.Node, o.ReturnNode))]);
+                PreciseNetwork network = PreciseNetwork.Of(supplied, supplied.Modes[0]);
+                PrecisePeriod period = PrecisePeriod.Of(network, sample.FrequencyHz);
+                Assert.True(network.HasPaths && period.HasState, "An output was found that has no path or no supply.");
+                BigMatrix shown = period.ByCurrents();
+                MultiPortValues found = ports.At(sample.FrequencyHz);
+
+                // of an output that lies at a source nothing is left but rounding
+                double least = 1e-15 * converter.Switches.Min(s => s.Ohms);
+                double[] own = [.. found.Ratios.Select((_, i) => Math.Max(least, Math.Abs(Shown(i + 1, i + 1))))];
+                double ratio = Math.Max(1, found.Ratios.Select((_, i) => Math.Max(Math.Abs(Shown(i + 1, 0)), Math.Abs(Shown(0, i + 1)))).Max());
+                for (int i = 0; i < own.Length; i++)
+                {
+                    WorstErrors.OfRun.Require("ratios of several outputs with inductors", Shown(i + 1, 0), found.Ratios[i], ratio, Tolerance);
+                    WorstErrors.OfRun.Require("current ratios of several outputs with inductors", Shown(0, i + 1), found.CurrentRatios[i], ratio, Tolerance);
+                    for (int k = 0; k < own.Length; k++)
+                    {
+                        WorstErrors.OfRun.Require(
+                            "impedances of several outputs with inductors", -Shown(i + 1, k + 1), found.Ohms[(i * own.Length) + k], Math.Sqrt(own[i] * own[k]), Tolerance, $"{i}, {k}");
+                    }
+                }
+
+                double Shown(int row, int column) => PrecisePorts.Nearest(shown[row, column]);
+            },
+            2 * Count,
+            sample => sample.ToString());
+        Assert.True(LawCheck.IsOneCase || compared >= Count / 5, $"only {compared}");
+    }
+
+    [Fact]
+    public void A_winding_that_is_off_by_a_billionth_is_told_apart()
+    {
+        Converter stage = InductiveStages.StepDown(new Fractions.Fraction(1, 3)).Build().WithValues(windingOhms: [0.5]);
+        double expected = PrecisePeriod.Ports(stage, stage.Modes[0], 3).Ohms;
+
+        // a coil between stiff ports, 1 Ω of whichever switch is closed and its winding: nothing but resistances on average
+        Assert.Equal(1.5, expected, 1e-15);
+        Converter other = stage.WithValues(windingOhms: [0.5 * (1 + 1e-8)]);
+        Assert.NotInRange(PrecisePeriod.Ports(other, other.Modes[0], 3).Ohms, expected * (1 - Tolerance), expected * (1 + Tolerance));
     }
 }

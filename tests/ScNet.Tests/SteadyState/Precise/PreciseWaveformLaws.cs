@@ -18,8 +18,11 @@ public sealed class PreciseWaveformLaws
     private const double Tolerance = 1e-8;
     private const int Count = 16;
 
-    // below this share of the load current a current is told as nothing
-    private const double Dust = 1e-9;
+    // a current that is a smaller share of the load's is seen in proportion to this share: its square is near the rounding of others
+    private const double Dust = 1e-3;
+
+    // a smaller ripple is the difference of two doubles that nearly agree
+    private const double SmallRipple = 1e-3;
 
     [Fact]
     public void Waveforms_with_parasitics_are_those_of_the_node_equations_in_640_places() => Gen.Select(SpreadConverters.Gen, Gen.Int[0, int.MaxValue - 1]).Holds(
@@ -74,6 +77,8 @@ public sealed class PreciseWaveformLaws
                 Follow("capacitor voltages at ends of phases", row, j => steady.Signals.CapacitorVoltage(j, c), InputVolts);
                 double mean = PrecisePorts.Nearest(waves.Mean(_ => row));
                 Require("average capacitor voltages", mean, average, Math.Max(InputVolts, Math.Abs(mean)));
+                double ripple = Range(row);
+                Require("ripple of capacitor voltages", ripple, steady.Capacitors[c].RippleVolts, Math.Max(ripple, SmallRipple * Math.Max(InputVolts, Math.Abs(mean))));
             }
         }
 
@@ -83,6 +88,8 @@ public sealed class PreciseWaveformLaws
             double effective = Root(waves.MeanSquare(_ => row)), size = Math.Max(effective, Dust * amperes);
             Follow("inductor currents at ends of phases", row, j => steady.Signals.InductorCurrent(j, l), size);
             Require("average inductor currents", PrecisePorts.Nearest(waves.Mean(_ => row)), steady.Inductors[l].AverageCurrentAmperes, size);
+            double swing = Range(row);
+            Require("ripple of inductor currents", swing, steady.Inductors[l].RippleAmperes, Math.Max(swing, SmallRipple * size));
             Require("effective inductor currents", effective, steady.Inductors[l].RmsCurrentAmperes, size);
         }
 
@@ -91,6 +98,12 @@ public sealed class PreciseWaveformLaws
         for (int s = 0; s < steady.Switches.Count; s++)
         {
             Require("effective switch currents", Root(waves.MeanSquare(j => switches[j].Part(s, 0, 1, voltages.Columns))), steady.Switches[s].RmsCurrentAmperes, largest);
+        }
+
+        double Range(BigMatrix row)
+        {
+            (BigReal least, BigReal greatest) = waves.Extremes(_ => row);
+            return PrecisePorts.Nearest(greatest - least);
         }
 
         void Follow(string quantity, BigMatrix row, Func<int, PhaseWaveform> waveform, double least)

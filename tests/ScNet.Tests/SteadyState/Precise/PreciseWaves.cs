@@ -13,10 +13,19 @@ internal sealed class PreciseWaves
 {
     private const int LargestTerm = 200;
 
+    // an extreme found to 2⁻⁴⁰ of a phase is off by the square of that
+    private const int FinestLevel = 40;
+
+    // a phase is looked at in 2⁶ steps, and in quarters of every halving towards its start
+    private const int CoarsestLevel = 6;
+    private const int Quarters = 2;
+
     private readonly int _inputAt;
     private readonly BigReal _frequencyHz;
     private readonly BigReal _inputVolts;
     private readonly BigMatrix[] _products;
+    private readonly BigMatrix[] _rates;
+    private readonly Lazy<(BigMatrix[] Maps, (int Level, BigMatrix Vector)[] Steps)[]> _grids;
 
     private PreciseWaves(PreciseNetwork network, PrecisePeriod period, BigReal[] inputs)
     {
@@ -29,7 +38,10 @@ internal sealed class PreciseWaves
         }
 
         Starts = [.. period.Instants().Select(instant => instant * given)];
-        _products = [.. network.Phases.Select((phase, j) => Products(phase.Rates.Above(new BigMatrix(p, n + p)).Times(phase.Duty / period.FrequencyHz), Starts[j]).Times(phase.Duty / period.FrequencyHz))];
+        BigReal[] lengths = [.. network.Phases.Select(phase => phase.Duty / period.FrequencyHz)];
+        _rates = [.. network.Phases.Select((phase, j) => phase.Rates.Above(new BigMatrix(p, n + p)).Times(lengths[j]))];
+        _products = [.. _rates.Select((rates, j) => Products(rates, Starts[j]).Times(lengths[j]))];
+        _grids = new(() => [.. _rates.Select((rates, j) => Grid(rates, Starts[j]))]);
     }
 
     /// <summary>State and inputs at the start of every phase, then at the end of the last.</summary>
@@ -48,6 +60,78 @@ internal sealed class PreciseWaves
     /// <summary>The mean over the period of such a signal: the input voltage is one of the constant factors.</summary>
     public BigReal Mean(Func<int, BigMatrix> row) =>
         _frequencyHz * _products.Select((w, j) => (row(j) * w)[0, _inputAt]).Aggregate((a, b) => a + b) / _inputVolts;
+
+    /// <summary>The least and the greatest value of such a signal over the period.</summary>
+    public (BigReal Least, BigReal Greatest) Extremes(Func<int, BigMatrix> row)
+    {
+        BigReal? least = null, greatest = null;
+        for (int j = 0; j < _rates.Length; j++)
+        {
+            BigMatrix own = row(j), slope = own * _rates[j];
+            (BigMatrix[] maps, (int Level, BigMatrix Vector)[] steps) = _grids.Value[j];
+            for (int k = 0; k < steps.Length; k++)
+            {
+                BigMatrix at = steps[k].Vector;
+                Meet(at);
+                if (k + 1 < steps.Length && IsRising(at) != IsRising(steps[k + 1].Vector))
+                {
+                    // halved until the turn is hemmed in
+                    for (int level = steps[k].Level + 1; level < maps.Length; level++)
+                    {
+                        BigMatrix middle = maps[level] * at;
+                        at = IsRising(middle) == IsRising(at) ? middle : at;
+                    }
+
+                    Meet(at);
+                }
+            }
+
+            bool IsRising(BigMatrix vector) => (slope * vector)[0, 0] > default(BigReal);
+
+            void Meet(BigMatrix vector)
+            {
+                BigReal value = (own * vector)[0, 0];
+                least = least is { } l && l < value ? l : value;
+                greatest = greatest is { } g && g > value ? g : value;
+            }
+        }
+
+        return (least!.Value, greatest!.Value);
+    }
+
+    // The maps over 2^-level of a phase, and vectors in the order of time, each with the level of the step that follows it.
+    private static (BigMatrix[] Maps, (int Level, BigMatrix Vector)[] Steps) Grid(BigMatrix rates, BigMatrix start)
+    {
+        int finest = Math.Max(FinestLevel, rates.Squarings());
+        var maps = new BigMatrix[finest + 1];
+        maps[finest] = rates.Times(BigReal.Scale(BigReal.One, -finest)).Series();
+        for (int level = finest; level > 0; level--)
+        {
+            maps[level - 1] = maps[level] * maps[level];
+        }
+
+        List<(int, BigMatrix)> steps = [(finest, start)];
+        BigMatrix at = maps[finest] * start;
+        for (int level = finest; level > CoarsestLevel; level--)
+        {
+            // from 2^-level to 2^-(level - 1)
+            int finer = Math.Min(finest, level + Quarters);
+            for (int k = 0; k < 1 << (finer - level); k++)
+            {
+                steps.Add((finer, at));
+                at = maps[finer] * at;
+            }
+        }
+
+        for (int k = 1; k < 1 << CoarsestLevel; k++)
+        {
+            steps.Add((CoarsestLevel, at));
+            at = maps[CoarsestLevel] * at;
+        }
+
+        steps.Add((CoarsestLevel, at));
+        return (maps, [.. steps]);
+    }
 
     // over a phase whose length is one
     private static BigMatrix Products(BigMatrix rates, BigMatrix start)
