@@ -12,7 +12,7 @@ hold_laws() {
         export SCNET_LAWS_SEED=$((seed + round)) SCNET_LAWS_REPORT=$folder/$SCNET_LAWS_SEED
         mkdir -p "$SCNET_LAWS_REPORT"
         round=$((round + 1))
-        if dotnet test -c Release --no-build --filter "Kind=Law${CAMPAIGN_FILTER:+&($CAMPAIGN_FILTER)}" >"$SCNET_LAWS_REPORT/log" 2>&1; then
+        if dotnet test -c Release --no-build -p:RunsLongTests=true --filter "Kind=Law${CAMPAIGN_FILTER:+&($CAMPAIGN_FILTER)}" >"$SCNET_LAWS_REPORT/log" 2>&1; then
             echo "Round $round, seed $SCNET_LAWS_SEED: held after $SECONDS s."
         else
             failed=1
@@ -21,20 +21,28 @@ hold_laws() {
                 print "  " $2 " is broken: " $4
                 print "    this case alone: SCNET_LAWS_CASE=" $3 " dotnet test -c Release --filter \"FullyQualifiedName~" $2 "\""
                 print "    all of the round: SCNET_LAWS_SEED=" seed " SCNET_LAWS_TIMES='"${SCNET_LAWS_TIMES:-1}"' dotnet test -c Release --filter \"FullyQualifiedName~" $2 "\""
-            }' "$SCNET_LAWS_REPORT"/*.tsv
-            grep -E '^ +Failed ' "$SCNET_LAWS_REPORT/log"
+            }' "$SCNET_LAWS_REPORT"/*.tsv 2>/dev/null
+            grep -E '^ +Failed ' "$SCNET_LAWS_REPORT/log" || tail -n 20 "$SCNET_LAWS_REPORT/log"
         fi
     done
     echo
-    summarise_laws "$folder" "$round" "$seed" "$failed"
+    summarise_laws "$folder" "$round" "$seed"
     return $failed
 }
 
-# the counts and the worst errors of all rounds: summarise_laws FOLDER ROUNDS SEED FAILED
+# the counts, the worst errors and the dearest laws of all rounds: summarise_laws FOLDER ROUNDS SEED
 summarise_laws() {
+    local tab
+    tab=$(printf '\t')
     awk -F'\t' -v rounds="$2" -v seed="$3" '
         $1 == "law" { laws[$2] = 1; cases += $3 }
         $1 == "broken" { broken++ }
+        END {
+            for (law in laws) n++
+            printf "%d laws held in %d cases, %d times broken, in %d rounds from seed %s.\n\n", n, cases, broken, rounds, seed
+        }' "$1"/*/*.tsv
+    printf 'Quantity\tCases\tFigures\tWorst\tAllowed\tLaw\tWorst case\n' >"$1/errors.tsv"
+    awk -F'\t' '
         $1 == "error" {
             key = $2 "\t" $3
             count[key] += $4; figures[key] += $5
@@ -42,17 +50,13 @@ summarise_laws() {
             if ($7 + 0 > tolerance[key] + 0) { tolerance[key] = $7 }
         }
         END {
-            n = 0; for (law in laws) n++
-            printf "%d laws held in %d cases, %d times broken, in %d rounds from seed %s.\n\n", n, cases, broken, rounds, seed
-            fflush()
-            sorted = "sort | column -t -s \"\t\""
             for (key in count) {
                 split(key, part, "\t")
-                gsub(/e-0/, "e-", worst[key]); gsub(/e-0/, "e-", tolerance[key]); sub(/0\.0e\+000/, "0", worst[key])
-                rows[key] = part[1] "\t" count[key] "\t" figures[key] "\t" worst[key] "\t" tolerance[key] "\t" part[2] "\t" at[key]
+                print part[1] "\t" count[key] "\t" figures[key] "\t" worst[key] "\t" tolerance[key] "\t" part[2] "\t" at[key]
             }
-            print "Quantity\tCases\tFigures\tWorst\tAllowed\tLaw\tWorst case" | "cat >&3"
-            for (key in rows) print rows[key] | "sort >&3"
-        }' "$1"/*/*.tsv 3>"$1/table.tsv"
-    column -t -s "$(printf '\t')" "$1/table.tsv"
+        }' "$1"/*/*.tsv | LC_ALL=C sort >>"$1/errors.tsv"
+    column -t -s "$tab" "$1/errors.tsv"
+    printf '\nThe dearest laws, in processor seconds (exact with DOTNET_PROCESSOR_COUNT=1 alone):\n'
+    awk -F'\t' '$1 == "law" { cases[$2] += $3; cost[$2] += $4 } END { for (law in cost) printf "%.1f\t%d cases\t%s\n", cost[law], cases[law], law }' "$1"/*/*.tsv |
+        LC_ALL=C sort -t "$tab" -k1,1nr | head -n 20 | column -t -s "$tab"
 }

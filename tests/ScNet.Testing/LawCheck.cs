@@ -49,8 +49,9 @@ internal static class LawCheck
         s_current = ($"{Path.GetFileNameWithoutExtension(file)}.{name}", "");
         try
         {
+            TimeSpan before = Environment.CpuUsage.TotalTime;
             long total = Hold(cases, law, count, print, found, $"{Path.GetFileName(file)}:{name}");
-            LawReport.Held(s_current.Law, total);
+            LawReport.Held(s_current.Law, total, Environment.CpuUsage.TotalTime - before);
         }
         catch (LawBrokenException broken)
         {

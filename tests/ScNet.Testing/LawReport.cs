@@ -4,7 +4,7 @@ namespace ScNet.Testing;
 
 /// <summary>
 /// What a campaign reads when it is over: a file of each process, in the folder that SCNET_LAWS_REPORT names, written anew after
-/// every law. A line is a law held ("law", its name, cases), a law broken ("broken", its name, the case, the first line of the
+/// every law. A line is a law held ("law", its name, cases, processor seconds of the process meanwhile), a law broken ("broken", its name, the case, the first line of the
 /// message) or a row of <see cref="WorstErrors"/> ("error" and its members), with tabs between.
 /// </summary>
 internal static class LawReport
@@ -12,8 +12,9 @@ internal static class LawReport
     private static readonly Lock s_lock = new();
     private static readonly List<string> s_lines = [];
 
-    /// <summary>A law that held in so many cases.</summary>
-    public static void Held(string law, long cases) => Add("law", law, cases.ToString(CultureInfo.InvariantCulture));
+    /// <summary>A law that held in so many cases, and what it cost while nothing else ran.</summary>
+    public static void Held(string law, long cases, TimeSpan processorTime) => Add(
+        "law", law, cases.ToString(CultureInfo.InvariantCulture), processorTime.TotalSeconds.ToString("0.00", CultureInfo.InvariantCulture));
 
     /// <summary>A law that some case broke.</summary>
     public static void Broken(string law, LawBrokenException broken) =>
@@ -38,5 +39,5 @@ internal static class LawReport
         }
     }
 
-    private static string Number(double value) => value.ToString("e1", CultureInfo.InvariantCulture);
+    private static string Number(double value) => value.ToString("0.0e-0", CultureInfo.InvariantCulture);
 }
