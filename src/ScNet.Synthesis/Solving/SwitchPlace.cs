@@ -1,3 +1,4 @@
+using Google.OrTools.Sat;
 using ScNet.Search;
 
 namespace ScNet.Synthesis.Solving;
@@ -13,22 +14,26 @@ internal readonly record struct SwitchPlace(int First, int Second)
     }
 
     /// <summary>Every pair but those whose joining short-circuits a branch in whatever phase it is closed.</summary>
-    public static IReadOnlyList<SwitchPlace> All(int capacitors)
+    public static IReadOnlyList<SwitchPlace> All(int capacitors) => Array.AsReadOnly<SwitchPlace>([.. Pairs(capacitors).Where(p => !p.IsShort)]);
+
+    /// <summary>Every pair of terminals.</summary>
+    public static IReadOnlyList<SwitchPlace> Pairs(int capacitors) => Array.AsReadOnly<SwitchPlace>([..
+        from second in Enumerable.Range(1, Terminals.Count(capacitors) - 1)
+        from first in Enumerable.Range(0, second)
+        select new SwitchPlace(first, second)]);
+
+    /// <summary>Where a node is to be joined, every way to split it in two is crossed by a place that is there.</summary>
+    public static void JoinWithin(CpModel model, IReadOnlyList<SwitchPlace> places, int block, BoolVar connected, IReadOnlyList<BoolVar> isThere)
     {
-        List<SwitchPlace> places = [];
-        for (int second = 1; second < Terminals.Count(capacitors); second++)
+        int first = block & -block;
+        for (int part = (block - 1) & block; part > 0; part = (part - 1) & block)
         {
-            for (int first = 0; first < second; first++)
+            if ((part & first) != 0)
             {
-                bool isPort = first == Terminals.Reference && second <= Terminals.Output;
-                bool isOneCapacitor = first >= 3 && (first & 1) == 1 && second == first + 1;
-                if (!isPort && !isOneCapacitor)
-                {
-                    places.Add(new SwitchPlace(first, second));
-                }
+                model.AddBoolOr([connected.Not(), .. Enumerable.Range(0, places.Count).Where(e => places[e].Crosses(block, part)).Select(e => isThere[e])]);
             }
         }
-
-        return places.AsReadOnly();
     }
+
+    private bool IsShort => (First == Terminals.Reference && Second <= Terminals.Output) || (First >= 3 && (First & 1) == 1 && Second == First + 1);
 }

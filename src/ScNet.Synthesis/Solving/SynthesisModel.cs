@@ -173,14 +173,7 @@ internal sealed class SynthesisModel
     {
         foreach ((int block, BoolVar connected) in connectedOfBlock)
         {
-            int first = block & -block;
-            for (int part = (block - 1) & block; part > 0; part = (part - 1) & block)
-            {
-                if ((part & first) != 0)
-                {
-                    Model.AddBoolOr([connected.Not(), .. Enumerable.Range(0, Places.Count).Where(e => Places[e].Crosses(block, part)).Select(e => isThere[e])]);
-                }
-            }
+            SwitchPlace.JoinWithin(Model, Places, block, connected, isThere);
         }
     }
 }

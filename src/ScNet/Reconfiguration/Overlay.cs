@@ -8,7 +8,8 @@ namespace ScNet.Reconfiguration;
 /// Every node of a network that is not a port vanishes into capacitor plates: in each phase a network only
 /// says which plates and ports are joined. A set of switches serves if it can join every such group within
 /// itself. The search tries the ways to map each network's capacitors, in order and direction, onto the
-/// shared ones and thins out the switches for each; the count is the least found, not proved least. Up to
+/// shared ones and thins out the switches for each; the count is the least found, not proved least unless another
+/// <see cref="IOverlayMethod"/> says so. Up to
 /// <see cref="LargestTrialCount"/> ways all are tried, of more a seeded sample of as many: from five capacitors
 /// in two networks on, or four in three. One way is made at a time. Cost of a trial: groups · terminals².
 /// </remarks>
@@ -32,6 +33,9 @@ public sealed class Overlay
     /// <summary>How many switches it needs.</summary>
     public int SwitchCount => Converter.Switches.Count;
 
+    /// <summary>Whether no set of switches between terminals, however capacitors are mapped, has fewer.</summary>
+    public bool IsProvedLeast { get; internal init; }
+
     /// <summary>How many switches the networks have together when built separately.</summary>
     public int SeparateSwitchCount { get; }
 
@@ -49,21 +53,17 @@ public sealed class Overlay
         IReadOnlyList<Converter> networks,
         int seed = 1,
         IProgress<double>? progress = null,
-        CancellationToken cancellationToken = default)
-    {
-        Guard.Named(name, nameof(name));
-        ArgumentNullException.ThrowIfNull(networks);
-        Check(networks);
-        OverlaySearch search = new(networks, seed, progress, cancellationToken);
-        return new Overlay(search.Run().ToConverter(name, networks), networks.Sum(n => n.Switches.Count));
-    }
+        CancellationToken cancellationToken = default) => new OverlayHeuristic(seed).Lay(name, networks, progress, cancellationToken);
 
     /// <summary>The mode table: a line per mode, the phases of each switch that closes.</summary>
     public override string ToString() => string.Join("\n", Converter.Modes.Select(m =>
         $"{m.Name}: {string.Join(", ", Converter.Switches.Select((s, i) => (s.Name, On: m.ClosedPhases[i])).Where(s => s.On.Count > 0).Select(s => $"{s.Name} {s.On}"))}"));
 
-    private static void Check(IReadOnlyList<Converter> networks)
+    /// <summary>Refuses what cannot be laid over one another.</summary>
+    internal static void Check(string name, IReadOnlyList<Converter> networks)
     {
+        Guard.Named(name, nameof(name));
+        ArgumentNullException.ThrowIfNull(networks);
         if (networks.Count == 0 || networks.Select(n => n.Name).Distinct(StringComparer.Ordinal).Count() != networks.Count)
         {
             throw new ArgumentException("Expected at least one network, each with a name of its own.", nameof(networks));

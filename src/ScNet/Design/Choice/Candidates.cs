@@ -2,6 +2,7 @@ using Fractions;
 using ScNet.Analysis;
 using ScNet.Design.Requirements;
 using ScNet.Netlists;
+using ScNet.Reconfiguration;
 
 namespace ScNet.Design.Choice;
 
@@ -26,8 +27,10 @@ public sealed class Candidates
     /// <summary>Builds the candidates of a requirement; where it names none, those of every class that suit its ratios.</summary>
     /// <param name="requirement">The requirement.</param>
     /// <param name="directory">The folder from which the paths of netlists count.</param>
-    public static Candidates Of(Requirement requirement, string directory = ".")
+    /// <param name="overlays">How networks of one ratio become gears of one converter; <see cref="OverlayHeuristic.Default"/> where left out.</param>
+    public static Candidates Of(Requirement requirement, string directory = ".", IOverlayMethod? overlays = null)
     {
+        overlays ??= OverlayHeuristic.Default;
         ArgumentNullException.ThrowIfNull(requirement);
         ArgumentNullException.ThrowIfNull(directory);
         Interval<Fraction> ratios = RatioRange.Of(requirement);
@@ -37,12 +40,12 @@ public sealed class Candidates
         {
             all.AddRange(request.File is { } file
                 ? OfFile(Path.Combine(directory, file), diagnostics)
-                : OfFamilies(request, ratios, diagnostics));
+                : OfFamilies(request, ratios, overlays, diagnostics));
         }
 
         if (requirement.Candidates.Count == 0)
         {
-            all.AddRange(KnownCandidates.Of(ratios));
+            all.AddRange(KnownCandidates.Of(ratios, overlays));
         }
 
         return new Candidates(Distinct(all), diagnostics);
@@ -63,7 +66,7 @@ public sealed class Candidates
         return [];
     }
 
-    private static Candidate[] OfFamilies(CandidateRequest request, Interval<Fraction> ratios, List<Diagnostic> diagnostics)
+    private static Candidate[] OfFamilies(CandidateRequest request, Interval<Fraction> ratios, IOverlayMethod overlays, List<Diagnostic> diagnostics)
     {
         string[] unknown = [.. request.Families.Except(FamilyCandidates.Names)];
         foreach (string name in unknown)
@@ -79,8 +82,8 @@ public sealed class Candidates
         }
 
         Candidate[] built = request.AreGears
-            ? OfGears(GearNetworks(request, ratios))
-            : [.. request.Families.SelectMany(f => FamilyCandidates.Of(f, request.Sizes, ratios)).Where(c => Counts(request, c))];
+            ? OfGears(GearNetworks(request, ratios), overlays)
+            : [.. request.Families.SelectMany(f => FamilyCandidates.Of(f, request.Sizes, ratios, overlays)).Where(c => Counts(request, c))];
         if (built.Length == 0)
         {
             diagnostics.Add(new Diagnostic(
@@ -107,10 +110,10 @@ public sealed class Candidates
         || (!candidate.HasDuty && candidate.Analysis is { } analysis
             && analysis.Results.All(m => m.Ratio.TryGetFraction(out Fraction ratio) && request.Ratios.Contains(ratio)));
 
-    private static Candidate[] OfGears(Converter[] networks) =>
+    private static Candidate[] OfGears(Converter[] networks, IOverlayMethod overlays) =>
         networks.Length == 0 || networks.Any(n => n.Modes.Count > 1 || !n.Phases.Select(p => p.Duty).SequenceEqual(networks[0].Phases.Select(p => p.Duty)))
             ? []
-            : [Candidate.Of(Gears.Of(networks))];
+            : [Candidate.Of(Gears.Of(networks, overlays))];
 
     // a second one of the same name gets a number
     private static Candidate[] Distinct(List<Candidate> all)

@@ -1,5 +1,6 @@
 using System.Numerics;
 using Fractions;
+using ScNet.Reconfiguration;
 using ScNet.Topologies;
 
 namespace ScNet.Design.Choice;
@@ -34,7 +35,8 @@ internal static class FamilyCandidates
     /// <param name="family">One of <see cref="Names"/>.</param>
     /// <param name="sizes">Its smallest and largest size; of no meaning where there is one stage only.</param>
     /// <param name="ratios">The ratios that are asked for.</param>
-    public static IEnumerable<Candidate> Of(string family, Interval<int> sizes, Interval<Fraction> ratios)
+    /// <param name="overlays">How networks of one ratio become gears of one converter.</param>
+    public static IEnumerable<Candidate> Of(string family, Interval<int> sizes, Interval<Fraction> ratios, IOverlayMethod overlays)
     {
         if (s_single.FirstOrDefault(s => s.Name == family) is { Build: { } build })
         {
@@ -43,7 +45,7 @@ internal static class FamilyCandidates
 
         if (family == All)
         {
-            return KnownCandidates.Of(ratios);
+            return KnownCandidates.Of(ratios, overlays);
         }
 
         if (family == FlyingCapacitor)

@@ -8,11 +8,11 @@ namespace ScNet.Design.Choice;
 internal static class Gears
 {
     /// <summary>Networks laid over one another; the modes are named by their ratios, by their networks where two have the same.</summary>
-    public static Converter Of(IReadOnlyList<Converter> networks)
+    public static Converter Of(IReadOnlyList<Converter> networks, IOverlayMethod overlays)
     {
         string[] ratios = [.. networks.Select(n => ModeAnalysis.Of(n).Ratio.ToString())];
         string[] names = ratios.Distinct().Count() == ratios.Length ? ratios : [.. networks.Select(n => n.Name)];
-        Converter overlaid = Overlay.Of($"Gears {string.Join(", ", names)}", networks).Converter;
+        Converter overlaid = overlays.Lay($"Gears {string.Join(", ", names)}", networks).Converter;
         return overlaid.WithModes([.. overlaid.Modes.Select((m, i) => (names[i], m.ClosedPhases))]);
     }
 

@@ -1,5 +1,6 @@
 using Fractions;
 using ScNet.Analysis;
+using ScNet.Reconfiguration;
 using ScNet.Topologies;
 
 namespace ScNet.Design.Choice;
@@ -20,8 +21,8 @@ internal static class KnownCandidates
     private static readonly string[] s_families = ["series-parallel", "ladder", "dickson", "fibonacci", "doubler", "cockcroft-walton"];
 
     /// <summary>Every candidate, without two of the same network in a row of families.</summary>
-    public static IEnumerable<Candidate> Of(Interval<Fraction> ratios) =>
-        [Candidate.Linear, .. SingleRatios(ratios), .. GearSets(ratios), .. Recursive(ratios), .. Stages(ratios)];
+    public static IEnumerable<Candidate> Of(Interval<Fraction> ratios, IOverlayMethod overlays) =>
+        [Candidate.Linear, .. SingleRatios(ratios), .. GearSets(ratios, overlays), .. Recursive(ratios), .. Stages(ratios, overlays)];
 
     private static IEnumerable<Candidate> SingleRatios(Interval<Fraction> ratios)
     {
@@ -43,7 +44,7 @@ internal static class KnownCandidates
         }
     }
 
-    private static IEnumerable<Candidate> GearSets(Interval<Fraction> ratios)
+    private static IEnumerable<Candidate> GearSets(Interval<Fraction> ratios, IOverlayMethod overlays)
     {
         (Converter Network, Fraction Ratio)[] networks = [.. FamilyCandidates.Networks("fraction", new(2, FractionalDivider.MaximumTerm), ratios)
             .Select(n => (n, ModeAnalysis.Of(n).Ratio.ToFraction()))
@@ -54,7 +55,7 @@ internal static class KnownCandidates
         {
             for (int count = 1; count <= inside; count++)
             {
-                yield return Candidate.Of(Gears.Of([networks[top].Network, .. networks[^inside..].Take(count).Select(n => n.Network)]));
+                yield return Candidate.Of(Gears.Of([networks[top].Network, .. networks[^inside..].Take(count).Select(n => n.Network)], overlays));
             }
         }
     }
@@ -64,7 +65,7 @@ internal static class KnownCandidates
             ? FamilyCandidates.Networks("recursive", new(2, 4), ratios).Where(n => n.Modes.Count > 1).Select(n => Candidate.Of(n))
             : [];
 
-    private static IEnumerable<Candidate> Stages(Interval<Fraction> ratios)
+    private static IEnumerable<Candidate> Stages(Interval<Fraction> ratios, IOverlayMethod overlays)
     {
         Fraction highest = ratios.Maximum!.Value;
         if (highest >= Fraction.One)
@@ -79,9 +80,9 @@ internal static class KnownCandidates
             .. Enumerable.Range(3, 3).Select(StageCandidates.FlyingCapacitor),
             .. highest < third ? [StageCandidates.SeriesCharged()] : Array.Empty<Candidate>(),
             .. highest < new Fraction(1, 4) ? [StageCandidates.SeriesCapacitor()] : Array.Empty<Candidate>(),
-            .. highest < half ? FamilyCandidates.Of("ladder-fed", new(2, 2), ratios) : [],
-            .. highest < third ? FamilyCandidates.Of("ladder-fed", new(3, 3), ratios) : [],
-            .. highest < third ? FamilyCandidates.Of("dickson-fed", new(3, 3), ratios) : [],
+            .. highest < half ? FamilyCandidates.Of("ladder-fed", new(2, 2), ratios, overlays) : [],
+            .. highest < third ? FamilyCandidates.Of("ladder-fed", new(3, 3), ratios, overlays) : [],
+            .. highest < third ? FamilyCandidates.Of("dickson-fed", new(3, 3), ratios, overlays) : [],
         ];
     }
 }

@@ -17,7 +17,7 @@ public static class OverlayPage
         return new Page(
             $"{converter.Name}: {UnitText.Count(modes.Length, "network", "networks")} on {UnitText.Count(converter.Capacitors.Count, "capacitor", "capacitors")}",
             [
-                new PageRemarks([$"{UnitText.Count(overlay.SwitchCount, "switch", "switches")} instead of {overlay.SeparateSwitchCount.ToString(CultureInfo.InvariantCulture)}: the least that was found, not proved least"]),
+                new PageRemarks([$"{UnitText.Count(overlay.SwitchCount, "switch", "switches")} instead of {overlay.SeparateSwitchCount.ToString(CultureInfo.InvariantCulture)}: {(overlay.IsProvedLeast ? "proved least" : "the least that was found, not proved least")}"]),
                 new PageTable(
                     "Networks, which are modes of the converter",
                     [new("mode", IsFigure: false, "mode"), new("ratio", IsFigure: true, "ratio"), new("switches", IsFigure: true, "closedSwitchCount", "Switches that close in some phase")],
