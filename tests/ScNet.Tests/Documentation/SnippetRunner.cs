@@ -20,7 +20,7 @@ internal static class SnippetRunner
     // A newer version of a platform assembly than a package was built with: the SDK silences it in every project.
     private static readonly string[] _silencedByEveryProject = ["CS1701", "CS1702"];
 
-    private static readonly Assembly[] _libraries = [typeof(Converter).Assembly, typeof(Derivation).Assembly, typeof(Reporting.Picture).Assembly, typeof(Search.Atlas).Assembly];
+    private static readonly Assembly[] _libraries = [typeof(Converter).Assembly, typeof(Derivation).Assembly, typeof(Reporting.Picture).Assembly, typeof(Search.Atlas).Assembly, typeof(Synthesis.SmallestConverter).Assembly];
 
     private static readonly ScriptOptions _options = ScriptOptions.Default
         .AddReferences(_libraries)
