@@ -55,15 +55,18 @@ run_notebook() {
     python3 .ci/notebook.py clean "$notebooks/executed-$1" "docs/examples/$1" "$notebooks/$1"
 }
 
-# The script of one file, by a reference to the project and by one to the package.
+# The scripts of one file, by a reference to the project and by one to the package.
 check_script() {
-    local script=docs/examples/efficiency-of-gears.cs
-    dotnet run -c Release "$script" | tee "$temporary/script.txt"
-    diff "${script%.cs}.txt" "$temporary/script.txt"
+    local script package
     mkdir "$temporary/script"
     sed "s|value=\".packages\"|value=\"$PWD/.packages\"|" nuget.config >"$temporary/script/nuget.config"
-    sed "s|^#:project .*|#:package ScNet@$packed_version|" "$script" >"$temporary/script/script.cs"
-    cp docs/examples/core-gears.toml "$temporary/script"
-    (cd "$temporary/script" && dotnet run -c Release script.cs) | diff "${script%.cs}.txt" -
-    echo 'By the package too.'
+    cp docs/examples/*.toml "$temporary/script"
+    for script in docs/examples/*.cs; do
+        dotnet run -c Release "$script" | tee "$temporary/script.txt"
+        diff "${script%.cs}.txt" "$temporary/script.txt"
+        package=$(sed -n 's|^#:project .*/\(.*\)\.csproj$|\1|p' "$script")
+        sed "s|^#:project .*|#:package $package@$packed_version|" "$script" >"$temporary/script/script.cs"
+        (cd "$temporary/script" && dotnet run -c Release script.cs) | diff "${script%.cs}.txt" -
+        echo "$(basename "$script"): by the package too."
+    done
 }
