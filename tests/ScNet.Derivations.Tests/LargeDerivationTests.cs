@@ -65,6 +65,7 @@ public sealed class LargeDerivationTests
     }
 
     [Fact]
+    [Trait("Length", "Long")]
     public void The_cost_of_explaining_nonsense_throughout_grows_with_the_number_of_findings()
     {
         Random random = new(5);

@@ -32,6 +32,7 @@ public class CatalogueTests
     }
 
     [Fact]
+    [Trait("Length", "Long")]
     public void Three_ratios_of_three_capacitors_take_ten_switches_and_the_work_of_seconds()
     {
         SynthesisResult result = SmallestConverter.Find(Requests.Of(3, "1/3 2/5 1/2") with { LargestEffort = 20 });

@@ -21,6 +21,7 @@ public sealed class GuidePicturesTests
     }
 
     [Fact]
+    [Trait("Length", "Long")]
     public void The_picture_of_the_readme_is_what_the_example_loses()
     {
         Requirement core = RequirementReader.ReadFile(RepositoryFiles.PathOf("docs", "examples", "core-requirement.toml")).GetRequirement();
