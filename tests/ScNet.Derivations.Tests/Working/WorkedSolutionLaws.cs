@@ -67,7 +67,8 @@ public sealed class WorkedSolutionLaws
             CheckLatex(solution.ToLatex());
             Assert.Equal(markdown, WorkedSolution.Of(converter, converter.Modes[0]).ToMarkdown());
             Assert.DoesNotContain("NaN", markdown, StringComparison.Ordinal);
-        });
+        },
+        count: 40);
 
     private static void CheckMarkdown(string text, bool hasResult)
     {

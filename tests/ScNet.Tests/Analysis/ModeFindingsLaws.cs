@@ -30,7 +30,7 @@ public class ModeFindingsLaws
 
                 Check(outcome, errors);
             },
-            count: 6000,
+            count: 2000,
             print: s => s.ToString());
         Assert.All(
             new[]

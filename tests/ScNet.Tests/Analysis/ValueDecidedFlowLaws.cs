@@ -42,11 +42,11 @@ public class ValueDecidedFlowLaws
                 CheckSlow(analysis);
                 CheckFast(analysis);
             },
-            count: 2000,
+            count: 700,
             print: s => s.ToString());
-        Assert.True(analysed > 100, $"only {analysed} networks had a result");
-        Assert.True(withFreedom > 15, $"only {withFreedom} networks needed component values");
-        Assert.True(decidedByValues > 15, $"component values decided the slow limit of only {decidedByValues} networks");
+        Assert.True(analysed > LawCheck.Total(700) / 20, $"only {analysed} networks had a result");
+        Assert.True(withFreedom > LawCheck.Total(700) / 140, $"only {withFreedom} networks needed component values");
+        Assert.True(decidedByValues > LawCheck.Total(700) / 140, $"component values decided the slow limit of only {decidedByValues} networks");
     }
 
     internal static void CheckSlow(ModeAnalysis analysis)

@@ -33,7 +33,7 @@ public sealed class NetlistReaderProperties
                 Assert.InRange(d.Position.Value.Column, 1, lines[d.Position.Value.Line - 1].Length + 1);
             });
         },
-        count: 2000);
+        count: 700);
 
     [Fact]
     public void What_the_parser_with_its_own_validation_rejects_is_rejected() => s_mutated.Holds(
@@ -52,11 +52,11 @@ public sealed class NetlistReaderProperties
             NetlistReading reading = NetlistReader.Read(text);
             Assert.True(isToml || !reading.HasResult);
         },
-        count: 2000);
+        count: 700);
 
     [Fact]
     public void Random_text_never_throws() =>
-        Gen.OneOf(s_pieces).Array[0, 60].Holds(pieces => Assert.NotNull(NetlistReader.Read(string.Concat(pieces)).Diagnostics), count: 2000);
+        Gen.OneOf(s_pieces).Array[0, 60].Holds(pieces => Assert.NotNull(NetlistReader.Read(string.Concat(pieces)).Diagnostics), count: 700);
 
     private static string Edit(string text, int at, int removed, string piece)
     {

@@ -37,7 +37,7 @@ public sealed class NetlistWriterLaws
             Assert.Equal(text, NetlistWriter.ToToml(read));
             Assert.Equal(AnalysisOf(converter), AnalysisOf(read));
         },
-        count: 1000);
+        count: 350);
 
     [Fact]
     public void The_comparison_of_converters_sees_every_difference()

@@ -30,10 +30,10 @@ public sealed class MatrixExponentialTests
     [InlineData(LoadKind.Stiff)]
     [InlineData(LoadKind.Current)]
     public void Networks_with_consistent_voltages_agree(LoadKind load) =>
-        Check(ConsistentNetworks.Gen(load).Select(s => s.Converter), 2000);
+        Check(ConsistentNetworks.Gen(load).Select(s => s.Converter), 700);
 
     [Fact]
-    public void Networks_of_any_kind_agree() => Check(RandomNetworks.Any.Select(s => s.Build()), 1500);
+    public void Networks_of_any_kind_agree() => Check(RandomNetworks.Any.Select(s => s.Build()), 500);
 
     private static void Check(Gen<Converter> converters, int iterations)
     {

@@ -52,8 +52,15 @@ public sealed class OutputRippleTests
         Assert.InRange(several.Parts, 2, 8);
         Assert.True(several.RippleVolts <= tight.RippleVolts);
         Assert.StartsWith($"{several.Parts} parts in turn: ripple of ", Assert.Single(several.Reasons), StringComparison.Ordinal);
-        Assert.StartsWith("16 parts in turn: ripple of ", Assert.Single(RankedChoice.Of(free with { RippleVolts = 1e-6 }, [s_half]).Rejected).Reasons[0], StringComparison.Ordinal);
     }
+
+    [Fact]
+    [Trait("Length", "Long")]
+    public void A_ripple_that_no_number_of_parts_allows_is_a_reason_to_reject() =>
+        Assert.StartsWith(
+            "16 parts in turn: ripple of ",
+            Assert.Single(RankedChoice.Of(With(1e4, 1, 3e-9) with { RippleVolts = 1e-6 }, [s_half]).Rejected).Reasons[0],
+            StringComparison.Ordinal);
 
     [Fact]
     public void A_stage_whose_output_nothing_holds_up_is_rejected_and_without_a_limit_it_is_not()

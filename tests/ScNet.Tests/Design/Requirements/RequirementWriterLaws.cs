@@ -126,7 +126,7 @@ public sealed class RequirementWriterLaws
             Assert.Equal(text, RequirementWriter.ToToml(reading.Requirement));
             Assert.True(RequirementSchemaTests.IsValid(text), text);
         },
-        count: 300);
+        count: 100);
 
     [Fact]
     public void The_example_reads_back_as_it_is()
