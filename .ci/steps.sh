@@ -6,7 +6,7 @@ export DOTNET_SKIP_FIRST_TIME_EXPERIENCE=1
 export DOTNET_CLI_UI_LANGUAGE=en
 export MSBUILDTERMINALLOGGER=off
 export MSBUILDDISABLENODEREUSE=1
-# Without nodes that stay, every project would start a compiler of its own and warm it up: one of this run's own serves all.
+# One compiler serves all projects of a run and ends with it, also where the environment would have each project warm up its own.
 export UseSharedCompilation=true
 export SharedCompilationId=scnet-checks-$$
 # Programs that run for a minute lose more by counting calls than they gain.
