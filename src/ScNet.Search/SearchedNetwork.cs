@@ -16,11 +16,13 @@ public sealed class SearchedNetwork
 
     private readonly List<PlannedSwitch> _planned;
 
-    private SearchedNetwork(IReadOnlyList<Wiring> phases, SwitchLayout layout, NetworkSolution solution, long[][] potentials)
+    private SearchedNetwork(IReadOnlyList<Wiring> phases, SwitchLayout layout, Fraction? limit, NetworkSolution solution, long[][] potentials)
     {
         Phases = Array.AsReadOnly(phases.ToArray());
         Layout = phases.Count == 2 && layout == SwitchLayout.Fewest ? SwitchLayout.LowestBlocking : layout;
-        _planned = SwitchPlan.Of(phases, potentials, NetworkQuantities.ChargesOfTerminals(solution), Layout);
+        SwitchVoltageLimit = limit;
+        long? scaled = limit is { } most ? (long)(most * solution.Voltages[LoopSpace.InputColumn]) : null;
+        _planned = SwitchPlan.Of(phases, potentials, NetworkQuantities.ChargesOfTerminals(solution), Layout, scaled);
         Ratio = new Fraction(solution.Voltages[LoopSpace.OutputColumn], solution.Voltages[LoopSpace.InputColumn]);
         CapacitorVoltages = NetworkQuantities.CapacitorVoltages(solution);
         Charges = NetworkQuantities.CapacitorCharges(solution);
@@ -36,6 +38,9 @@ public sealed class SearchedNetwork
 
     /// <summary>How the switches are laid out; <see cref="SwitchLayout.Fewest"/> of two phases is <see cref="SwitchLayout.LowestBlocking"/>.</summary>
     public SwitchLayout Layout { get; }
+
+    /// <summary>The share of the input's voltage above which no switch was to block when the fewest were chosen; null where none was set.</summary>
+    internal Fraction? SwitchVoltageLimit { get; }
 
     /// <summary>Output voltage over input voltage without load; negative where it inverts.</summary>
     public Fraction Ratio { get; }
@@ -60,7 +65,10 @@ public sealed class SearchedNetwork
     /// <param name="layout">How the switches are laid out.</param>
     /// <param name="network">The network.</param>
     /// <returns>False where there are too few or too many phases, a wiring short-circuits a branch or leaves a piece floating, or the loops do not fix all voltages and charges, none zero.</returns>
-    public static bool TryCreate(IReadOnlyList<Wiring> phases, SwitchLayout layout, [NotNullWhen(true)] out SearchedNetwork? network)
+    public static bool TryCreate(IReadOnlyList<Wiring> phases, SwitchLayout layout, [NotNullWhen(true)] out SearchedNetwork? network) => TryCreate(phases, layout, null, out network);
+
+    /// <summary>Makes a network of wirings whose switches, the fewest, block no more than a limit that some keep to.</summary>
+    internal static bool TryCreate(IReadOnlyList<Wiring> phases, SwitchLayout layout, Fraction? limit, [NotNullWhen(true)] out SearchedNetwork? network)
     {
         ArgumentNullException.ThrowIfNull(phases);
         network = null;
@@ -76,7 +84,7 @@ public sealed class SearchedNetwork
         }
 
         long[][] potentials = [.. forests.Select((forest, j) => NetworkQuantities.TerminalPotentials(phases[j], forest, solution))];
-        network = new SearchedNetwork(phases, layout, solution, potentials);
+        network = new SearchedNetwork(phases, layout, limit, solution, potentials);
         return true;
     }
 

@@ -5,13 +5,12 @@ namespace ScNet.Search;
 
 /// <summary>
 /// Every network of three phases and up to so many flying capacitors, gone through without exception: for each ratio
-/// that any of them makes, those whose capacitors no other's beat, in number and in what they ask for, or that take fewer switches than all whose do.
+/// that any of them makes, those whose capacitors no other's beat, in number and in what they ask for, or whose switches are fewer or block less than those of all whose do.
 /// </summary>
 /// <remarks>
 /// Every phase has a loop, the loops of all phases are independent and one more than capacitors, and every capacitor has
 /// a voltage and moves charge, though it may rest in a phase (docs/theory/atlas.md). Complete is the search over the number of capacitors and
-/// <see cref="CompleteMeasures"/>; for each choice of capacitors one network is wired, with the fewest switches that any network of this choice has. The
-/// order of phases does not matter here.
+/// <see cref="CompleteMeasures"/>. The order of phases does not matter here.
 /// </remarks>
 public sealed class ThreePhaseAtlas
 {
@@ -22,7 +21,7 @@ public sealed class ThreePhaseAtlas
         CompleteMeasures = Array.AsReadOnly<NetworkMeasure>(
         [
             NetworkMeasure.CapacitorChargeVoltage, NetworkMeasure.HighestCapacitorVoltage, NetworkMeasure.CapacitorCharge,
-            .. capacitorCount <= MostCapacitorsByAllSwitches ? [NetworkMeasure.SwitchCount] : Array.Empty<NetworkMeasure>(),
+            .. capacitorCount <= MostCapacitorsByAllSwitches ? [NetworkMeasure.SwitchCount, NetworkMeasure.HighestSwitchVoltage] : Array.Empty<NetworkMeasure>(),
         ]);
         CapacitorCount = capacitorCount;
         TripleCount = searches.Sum(s => s.TripleCount);
@@ -36,12 +35,12 @@ public sealed class ThreePhaseAtlas
     /// <summary>The most capacitors that can be searched.</summary>
     public const int MaximumCapacitorCount = 4;
 
-    /// <summary>The most capacitors whose networks are all compared by the fewest switches they take, those too whose capacitors others' beat; of four there are millions.</summary>
+    /// <summary>The most capacitors whose networks are all compared by number and highest voltage of their switches, those too whose capacitors others' beat; of four there are millions.</summary>
     public const int MostCapacitorsByAllSwitches = 3;
 
     /// <summary>
     /// The measures that the search is complete over: for every network of three phases one is listed that is no worse in each of them and in the number of capacitors. Charge–voltage
-    /// product, highest voltage and charge of the capacitors; and the number of switches where there are up to <see cref="MostCapacitorsByAllSwitches"/> capacitors.
+    /// product, highest voltage and charge of the capacitors; and where there are up to <see cref="MostCapacitorsByAllSwitches"/> capacitors the number of switches and their highest voltage.
     /// </summary>
     public IReadOnlyList<NetworkMeasure> CompleteMeasures { get; }
 

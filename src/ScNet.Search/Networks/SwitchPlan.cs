@@ -18,15 +18,13 @@ internal static class SwitchPlan
     /// <param name="potentials">Per phase the potential of each terminal.</param>
     /// <param name="charges">Per phase the charge that flows out of the node into each terminal's branch.</param>
     /// <param name="layout">What they are chosen for.</param>
+    /// <param name="limit">The most that one of the fewest may block; null for any voltage.</param>
     public static List<PlannedSwitch> Of(
-        IReadOnlyList<Wiring> phases, IReadOnlyList<long[]> potentials, IReadOnlyList<long[]> charges, SwitchLayout layout)
+        IReadOnlyList<Wiring> phases, IReadOnlyList<long[]> potentials, IReadOnlyList<long[]> charges, SwitchLayout layout, long? limit = null)
     {
         int[] groups = PermanentGroups(phases);
-        long Blocking(int first, int second) => Enumerable.Range(0, phases.Count)
-            .Where(p => !phases[p].Joins(first, second))
-            .Max(p => Math.Abs(potentials[p][first] - potentials[p][second]));
-
-        (int First, int Second)[] shared = layout == SwitchLayout.Fewest ? FewestSwitches.Shared(phases, groups, Blocking) : [];
+        long Blocking(int first, int second) => SwitchLimits.Blocking(phases, potentials, first, second);
+        (int First, int Second)[] shared = layout == SwitchLayout.Fewest ? SwitchLimits.Of(phases, groups, potentials).Shared(limit) : [];
         List<PlannedSwitch> switches = [];
         for (int phase = 0; phase < phases.Count; phase++)
         {

@@ -33,7 +33,7 @@ internal static class AnswerWords
         {
             string[] open = [.. ratings.Select(r => r.Measure).Append(query.Objective).Where(m => (within > 0 || m != query.Objective) && !proof.Covers(m)).Distinct().Select(QueryWords.Of)];
             string compared = proof.Covers(NetworkMeasure.SwitchCount)
-                ? "they were compared by what their capacitors ask for and by the fewest switches that each can have"
+                ? "they were compared by what their capacitors ask for and by number and highest voltage of their switches"
                 : "they were compared by what their capacitors ask for, and those that no other beats are wired with the fewest switches that each can have";
             yield return $"Not proved of all networks of three phases: {compared}; in {Listed(open)} another may be better.";
         }

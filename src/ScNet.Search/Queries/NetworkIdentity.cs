@@ -24,7 +24,7 @@ internal sealed record NetworkIdentity(string Name, IReadOnlyList<string> Famili
         {
             SwitchLayout.LowestBlocking => structure,
             SwitchLayout.LeastCharge => structure + "|straight",
-            _ => structure + "|fewest",
+            _ => structure + "|fewest" + (network.SwitchVoltageLimit is { } limit ? $"|{Quantity.Exact(limit)}" : string.Empty),
         });
         return new NetworkIdentity(
             FormattableString.Invariant($"{InFileNames(network.Ratio)}-c{network.CapacitorCount}-s{network.Switches.Count}-{word}"),

@@ -12,6 +12,6 @@ internal static class ShownNetwork
     private static SearchedNetwork Upright(SearchedNetwork network)
     {
         CapacitorMap turns = CapacitorMap.Of([.. Enumerable.Range(0, network.CapacitorCount)], [.. network.CapacitorVoltages.Select(v => v.IsNegative)]);
-        return SearchedNetwork.TryCreate([.. network.Phases.Select(p => p.Moved(turns))], network.Layout, out SearchedNetwork? upright) ? upright : network;
+        return SearchedNetwork.TryCreate([.. network.Phases.Select(p => p.Moved(turns))], network.Layout, network.SwitchVoltageLimit, out SearchedNetwork? upright) ? upright : network;
     }
 }

@@ -19,7 +19,7 @@ internal readonly record struct ShardEntry(Fraction Ratio, string Line) : ICompa
 
     /// <summary>The entry of a network of three phases.</summary>
     public static ShardEntry Of(SearchedNetwork network) =>
-        new(network.Ratio, $"{Text(network.Ratio)} {string.Join(' ', network.Phases.Select(p => p.ToCode()))} {Fewest}");
+        new(network.Ratio, $"{Text(network.Ratio)} {string.Join(' ', network.Phases.Select(p => p.ToCode()))} {Fewest}{(network.SwitchVoltageLimit is { } limit ? $"-within-{Text(limit)}" : string.Empty)}");
 
     /// <summary>Reads a line as far as its ratio.</summary>
     public static bool TryParse(string line, out ShardEntry entry)

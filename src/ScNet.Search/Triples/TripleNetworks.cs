@@ -4,8 +4,8 @@ namespace ScNet.Search.Triples;
 internal static class TripleNetworks
 {
     /// <summary>
-    /// A network in the fewest switches per choice of capacitors that nothing beats, fewer capacitors counting as better; where a search kept what is beaten, also those choices that take fewer switches
-    /// than all that beat them.
+    /// Where a search kept all triples, the networks that nothing beats in capacitor figures, number of switches and highest voltage of a switch, fewer capacitors counting as better; else a network in
+    /// the fewest switches per choice of capacitors that nothing beats.
     /// </summary>
     /// <param name="searches">A search per number of capacitors, ascending.</param>
     /// <param name="ratio">Output and input voltage in lowest terms.</param>
@@ -19,12 +19,11 @@ internal static class TripleNetworks
             foreach ((TripleSums sums, TriplePlace[] places) in search.Fronts[ratio].Entries)
             {
                 cancellationToken.ThrowIfCancellationRequested();
-                int fewest = kept.Where(k => k.Sums.IsWithin(sums)).Select(k => k.Network.Switches.Count).DefaultIfEmpty(TripleWirings.AnyNumber).Min();
-                int most = fewest == TripleWirings.AnyNumber ? fewest : fewest - 1;
-                if ((most == TripleWirings.AnyNumber || search.KeepsBeaten) && TripleWirings.Choose(search.Spaces, places, most) is { } network)
-                {
-                    kept.Add((sums, network));
-                }
+                SearchedNetwork[] better = [.. kept.Where(k => k.Sums.IsWithin(sums)).Select(k => k.Network)];
+                IReadOnlyList<SearchedNetwork> found = search.KeepsBeaten
+                    ? WiringFront.Of(search.Spaces, places, better.Select(b => (b.Switches.Count, b.Measures.HighestSwitchVoltage)), cancellationToken)
+                    : better.Length == 0 ? [TripleWirings.Choose(search.Spaces, places)] : [];
+                kept.AddRange(found.Select(n => (sums, n)));
             }
         }
 

@@ -9,26 +9,23 @@ namespace ScNet.Search.Triples;
 /// </remarks>
 internal sealed class TripleWirings
 {
-    /// <summary>Any number of switches will do.</summary>
-    public const int AnyNumber = FewestSwitches.TooMany;
-
     private const int MostCompared = 32;
 
     private readonly List<Wiring[]> _fewest = [];
     private readonly SwitchSharing _sharing = new(3);
-    private int _count = AnyNumber;
-    private int _wanted;
+    private int _count = FewestSwitches.TooMany;
+    private int _wanted = FewestSwitches.TooMany;
 
-    private TripleWirings(int most) => _wanted = most;
+    private TripleWirings()
+    {
+    }
 
     /// <summary>The network with the fewest switches; of the first that have as few, the lowest blocking voltage, charge–voltage product, swing and charge.</summary>
     /// <param name="spaces">The spaces.</param>
     /// <param name="places">Triples of spaces, of which any will do.</param>
-    /// <param name="most">The most switches.</param>
-    /// <returns>Null where each takes more.</returns>
-    public static SearchedNetwork? Choose(PlacedSpaces spaces, IReadOnlyList<TriplePlace> places, int most = AnyNumber)
+    public static SearchedNetwork Choose(PlacedSpaces spaces, IReadOnlyList<TriplePlace> places)
     {
-        TripleWirings wirings = new(most);
+        TripleWirings wirings = new();
         Wiring[][] Of(TriplePlace place) => [spaces.WiringsOf(place.First), spaces.WiringsOf(place.Second), spaces.WiringsOf(place.Third)];
         foreach ((TriplePlace place, int least) in places.Select(p => (Place: p, WiringTriples.Of(Of(p)).Least)).OrderBy(p => p.Least).ThenBy(p => p.Place))
         {
@@ -38,15 +35,16 @@ internal sealed class TripleWirings
             }
         }
 
-        return wirings._fewest.Select(Network).Order(Comparer<SearchedNetwork>.Create(Compare)).FirstOrDefault();
+        return wirings._fewest.Select(Network).Order(Comparer<SearchedNetwork>.Create(Compare)).First();
     }
 
     private void Try(WiringTriples triples)
     {
         for (int bound = triples.Least; bound <= _wanted; bound++)
         {
-            foreach (Wiring[] phases in triples.OfBound(bound).TakeWhile(_ => bound <= _wanted))
+            foreach ((int, int, int) choice in triples.OfBound(bound).TakeWhile(_ => bound <= _wanted))
             {
+                Wiring[] phases = triples[choice];
                 int count = FewestSwitches.Count(phases, _sharing, _wanted);
                 if (count > _wanted)
                 {

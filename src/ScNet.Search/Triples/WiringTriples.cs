@@ -57,9 +57,12 @@ internal sealed class WiringTriples
     /// <param name="phases">The wirings of each phase, in one piece.</param>
     public static WiringTriples Of(Wiring[][] phases) => new(phases);
 
+    /// <summary>The wirings of a choice.</summary>
+    public Wiring[] this[(int First, int Second, int Third) choice] => [_phases[0][choice.First], _phases[1][choice.Second], _phases[2][choice.Third]];
+
     /// <summary>Every choice of a bound, in order.</summary>
     /// <param name="bound">The bound.</param>
-    public IEnumerable<Wiring[]> OfBound(int bound)
+    public IEnumerable<(int First, int Second, int Third)> OfBound(int bound)
     {
         for (int first = 0; first < _phases[0].Length; first++)
         {
@@ -70,7 +73,7 @@ internal sealed class WiringTriples
                 {
                     for (uint hits = Vector256.Equals(Sums(first, second, third), Vector256.Create((byte)sum)).ExtractMostSignificantBits(); hits != 0; hits &= hits - 1)
                     {
-                        yield return [_phases[0][first], _phases[1][second], _phases[2][third + BitOperations.TrailingZeroCount(hits)]];
+                        yield return (first, second, third + BitOperations.TrailingZeroCount(hits));
                     }
                 }
             }

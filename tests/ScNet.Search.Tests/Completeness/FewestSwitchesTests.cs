@@ -65,31 +65,68 @@ public class FewestSwitchesTests
                 Assert.Equal(FewestSwitches.Count(phases, new SwitchSharing(3)), network.Switches.Count);
                 Assert.True(network.Measures.HighestSwitchVoltage >= lowest.Measures.HighestSwitchVoltage);
                 fewer += network.Switches.Count < lowest.Switches.Count ? 1 : 0;
+
+                // held to the lowest voltage that any switches of the wirings have
+                Assert.True(SearchedNetwork.TryCreate(phases, SwitchLayout.Fewest, lowest.Measures.HighestSwitchVoltage, out SearchedNetwork? held));
+                SearchedNetworkTests.Agree(held);
+                Assert.Equal(lowest.Measures.HighestSwitchVoltage, held.Measures.HighestSwitchVoltage);
+                Assert.InRange(held.Switches.Count, network.Switches.Count, lowest.Switches.Count);
             }
         }
 
         Assert.True(networks > 20 && fewer > 0, $"{networks}, {fewer}");
     }
 
+    /// <summary>The steps say for every limit how few switches block no more, as sets of pairs within the limit do.</summary>
+    [Fact]
+    public void Every_limit_of_the_voltage_takes_what_the_smallest_set_of_pairs_within_it_has()
+    {
+        int networks = 0, limits = 0;
+        foreach ((NetworkSolution solution, Wiring[][] wirings) in ThreePhaseTests.TriplesOfTwoCapacitors(onePiece: true).Where((_, i) => i % 9 == 0))
+        {
+            foreach (Wiring[] phases in ThreePhaseTests.Choices(wirings).Where((_, i) => i % 50 == 0))
+            {
+                networks++;
+                long[][] potentials = [.. phases.Select(p => NetworkQuantities.TerminalPotentials(p, BranchForest.Of(p), solution))];
+                int[] groups = SwitchPlan.PermanentGroups(phases);
+                IReadOnlyList<(int Count, long Limit)> told = SwitchLimits.Of(phases, groups, potentials).Steps();
+                foreach (long limit in Pairs(phases, groups).Select(p => SwitchLimits.Blocking(phases, potentials, p.First, p.Second)).Distinct())
+                {
+                    (int First, int Second)[] within = [.. Pairs(phases, groups).Where(p => SwitchLimits.Blocking(phases, potentials, p.First, p.Second) <= limit)];
+                    Assert.Equal(BySets(phases, groups, within), told.LastOrDefault(s => s.Limit <= limit).Count);
+                    limits++;
+                }
+            }
+        }
+
+        Assert.True(networks > 50 && limits > networks, $"{networks}, {limits}");
+    }
+
     // one where switches are shared, none where not
     private static int Check(Wiring[] phases)
     {
         int alone = phases.Sum(p => p.TerminalCount - p.NodeCount), count = FewestSwitches.Count(phases, new SwitchSharing(phases.Length));
-        Assert.Equal(BySets(phases), count);
+        int[] groups = SwitchPlan.PermanentGroups(phases);
+        Assert.Equal(BySets(phases, groups, Pairs(phases, groups)), count);
         return count < alone ? 1 : 0;
     }
 
-    // sets of pairs by size, the first that makes every phase
-    private static int BySets(Wiring[] phases)
+    private static (int First, int Second)[] Pairs(Wiring[] phases, int[] groups) =>
+    [
+        .. from second in Enumerable.Range(0, groups.Length)
+           from first in Enumerable.Range(0, second)
+           where groups[first] == first && groups[second] == second && phases.Any(p => p.Joins(first, second))
+           select (first, second),
+    ];
+
+    // sets of pairs by size, the first that makes every phase; 0 where all together do not
+    private static int BySets(Wiring[] phases, int[] groups, (int First, int Second)[] pairs)
     {
-        int[] groups = SwitchPlan.PermanentGroups(phases);
-        (int First, int Second)[] pairs =
-        [
-            .. from second in Enumerable.Range(0, groups.Length)
-               from first in Enumerable.Range(0, second)
-               where groups[first] == first && groups[second] == second && phases.Any(p => p.Joins(first, second))
-               select (first, second),
-        ];
+        if (!phases.All(p => Makes(p, groups, pairs)))
+        {
+            return 0;
+        }
+
         int size = 0;
         while (!Sets(pairs, size, 0).Any(set => phases.All(p => Makes(p, groups, set))))
         {

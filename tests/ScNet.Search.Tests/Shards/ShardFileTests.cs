@@ -110,7 +110,7 @@ public sealed class ShardFileTests : IDisposable
         ShardRun many = ShardRun.Of(shard, _folder.Parts, threads: 3);
         Assert.Equal(one, File.ReadAllText(many.Path));
         string[] lines = one.Split('\n', StringSplitOptions.RemoveEmptyEntries);
-        Assert.Equal(["capacitors 2", "phases 3", "shard 1/1", "triples 3375", "networks 598", "entries 22"], lines[1..7]);
+        Assert.Equal(["capacitors 2", "phases 3", "shard 1/1", "triples 3375", "networks 598", "entries 34"], lines[1..7]);
         Assert.All(lines[7..^1], line =>
         {
             string[] words = line.Split(' ');
