@@ -26,7 +26,13 @@ internal static class FuzzProgram
         FuzzTarget target = FuzzTargets.Named(arguments[0]);
         if (arguments.Length > 1)
         {
-            return arguments.Skip(1).Count(path => !Replay.Report(target, path)) == 0 ? 0 : 1;
+            bool holds = true;
+            foreach (string path in arguments.Skip(1))
+            {
+                holds &= Replay.Report(target, path);
+            }
+
+            return holds ? 0 : 1;
         }
 
         MemoryStream memory = new();

@@ -1,4 +1,6 @@
+using System.Buffers;
 using System.Text;
+using System.Text.Unicode;
 
 namespace ScNet.Fuzzing;
 
@@ -13,7 +15,7 @@ internal static class TextInput
         StringBuilder text = new(bytes.Length);
         while (!bytes.IsEmpty)
         {
-            bool isCharacter = Rune.DecodeFromUtf8(bytes, out Rune rune, out int length) == System.Buffers.OperationStatus.Done;
+            bool isCharacter = Rune.DecodeFromUtf8(bytes, out Rune rune, out int length) == OperationStatus.Done;
             if (isCharacter)
             {
                 text.Append(rune.ToString());
@@ -31,5 +33,5 @@ internal static class TextInput
     }
 
     /// <summary>Whether bytes are UTF-8.</summary>
-    public static bool IsText(ReadOnlySpan<byte> bytes) => System.Text.Unicode.Utf8.IsValid(bytes);
+    public static bool IsText(ReadOnlySpan<byte> bytes) => Utf8.IsValid(bytes);
 }

@@ -3,7 +3,6 @@ using ScNet.Derivations.Expressions;
 using ScNet.Netlists.Toml;
 using ScNet.Results.Pages;
 using ScNet.Topologies;
-using Tomlyn.Syntax;
 
 namespace ScNet.Derivations.Documents;
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ScNet.Derivations.Expressions;
 
 namespace ScNet.Fuzzing.Targets;
@@ -20,7 +21,7 @@ internal static class ExpressionTarget
         {
             int colon = error.IndexOf(':', StringComparison.Ordinal);
             Property.Holds(
-                error.StartsWith(Column, StringComparison.Ordinal) && int.TryParse(error.AsSpan(Column.Length, colon - Column.Length), out int column) && column >= 1 && column <= text.Length + 1,
+                error.StartsWith(Column, StringComparison.Ordinal) && int.TryParse(error.AsSpan(Column.Length, colon - Column.Length), NumberStyles.None, CultureInfo.InvariantCulture, out int column) && column >= 1 && column <= text.Length + 1,
                 $"a column from 1 to {text.Length + 1}, but got '{error}'");
             return;
         }

@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Text;
+using Fractions;
 using ScNet.Netlists;
 
 namespace ScNet.Fuzzing.Targets;
@@ -11,7 +14,7 @@ internal static class NetlistTarget
         {
             using MemoryStream stream = new(bytes);
             NetlistReading refused = NetlistReader.Read(stream);
-            Property.Findings(System.Text.Encoding.UTF8.GetString(bytes), refused.HasResult, refused.Diagnostics);
+            Property.Findings(Encoding.UTF8.GetString(bytes), refused.HasResult, refused.Diagnostics);
         }
 
         _ = Read(TextInput.Of(bytes));
@@ -54,9 +57,9 @@ internal static class NetlistTarget
         }
     }
 
-    private static bool IsLong(Fractions.Fraction value)
+    private static bool IsLong(Fraction value)
     {
-        Fractions.Fraction reduced = value.Reduce();
-        return reduced.Numerator.ToString(System.Globalization.CultureInfo.InvariantCulture).Length + reduced.Denominator.ToString(System.Globalization.CultureInfo.InvariantCulture).Length > 60;
+        Fraction reduced = value.Reduce();
+        return reduced.Numerator.ToString(CultureInfo.InvariantCulture).Length + reduced.Denominator.ToString(CultureInfo.InvariantCulture).Length > 60;
     }
 }

@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using System.Text;
-using ScNet.Search.Atlases;
 using ScNet.Search.Shards;
 
 namespace ScNet.Fuzzing.Targets;
