@@ -97,7 +97,7 @@ fuzz_row() {
         }' "$2"
 }
 
-# keep [TARGET...]: of the texts that the last campaign found adds to the corpora those without which a place in the code is not reached.
+# keep [TARGET...]: of the texts of the corpora and those that the last campaign found keeps as many as reach the same places in the code.
 keep() {
     local work=$PWD/.artifacts/fuzz corpora=$PWD/tests/ScNet.Fuzzing/corpora program name length weight file kept
     program=$(readlink -f "$(command -v dotnet)")
@@ -110,6 +110,12 @@ keep() {
             cp "$corpora/$name"/* "$work/all"
             cp "$work/found/$name/default/queue"/id* "$work/all"
             AFL_ALLOW_TMP=1 afl-cmin -e -m none -t 20000 -i "$work/all" -o "$work/kept" -- "$program" "$work/bin/ScNet.Fuzzing.dll" "$name" >"$work/keep.log" 2>&1
+            for file in "$corpora/$name"/*; do
+                # those with a name of their own stay, to be read by people
+                if [[ $(basename "$file") =~ ^[0-9a-f]{16}$ ]] && [ ! -e "$work/kept/$(basename "$file")" ]; then
+                    rm "$file"
+                fi
+            done
             kept=0
             for file in "$work/kept"/id*; do
                 # afl-fuzz trims what it keeps, but a text may be longer than what is tried of it

@@ -9,8 +9,9 @@ internal static class ExpressionTarget
     // a product of sums can be long, and then be refused when it is read again
     private const int MaximumPrinted = 2_000;
 
-    // a power can have more digits than a number that is read
-    private const int MaximumDigits = 1_000;
+    // powers of powers can have more digits, and products of powers higher ones, than what is read
+    private const int MaximumDigits = 1_000, MaximumPower = 1_000;
+    private const string Superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹";
 
     private const string Column = "Column ";
 
@@ -29,7 +30,7 @@ internal static class ExpressionTarget
         string printed = expression.ToString();
         _ = expression.ToLatex();
         _ = expression.ToMathML();
-        if (printed.Length <= MaximumPrinted && LongestNumber(printed) <= MaximumDigits)
+        if (printed.Length <= MaximumPrinted && IsWithinLimits(printed))
         {
             Property.Holds(Expression.TryParse(printed, out Expression? again, out error), $"to read '{printed}', but got '{error}'");
             Property.Same(printed, again!.ToString(), "the expression that was read and the one that was printed and read");
@@ -37,15 +38,19 @@ internal static class ExpressionTarget
         }
     }
 
-    private static int LongestNumber(string text)
+    private static bool IsWithinLimits(string text)
     {
-        int longest = 0, length = 0;
+        int length = 0;
+        long power = 0;
+        bool isWithin = true;
         foreach (char c in text)
         {
             length = char.IsAsciiDigit(c) ? length + 1 : 0;
-            longest = Math.Max(longest, length);
+            int digit = Superscripts.IndexOf(c, StringComparison.Ordinal);
+            power = digit < 0 ? 0 : (power * 10) + digit;
+            isWithin &= length <= MaximumDigits && power <= MaximumPower;
         }
 
-        return longest;
+        return isWithin;
     }
 }
