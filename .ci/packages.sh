@@ -91,17 +91,16 @@ publish_programs() {
         "$user/out/trimmed-$own/Consumer"
         "$user/out/ahead-$own/Consumer"
     fi
+    # without the starter of the platform, which is no part of the libraries: there is nothing left but what runs everywhere
     for platform in linux-x64 linux-arm64 win-x64 win-arm64; do
-        publish_program "$platform" plain -p:SelfContained=false
+        publish_program "$platform" plain -p:SelfContained=false -p:UseAppHost=false
         folder=$user/out/plain-$platform
-        [ -e "$folder/Consumer" ] || [ -e "$folder/Consumer.exe" ]
-        # the starter of the program is all that differs from one platform to another
-        strange=$(find "$folder" -type f ! -name '*.dll' ! -name '*.json' ! -name '*.pdb' ! -name 'Consumer' ! -name 'Consumer.exe')
+        strange=$(find "$folder" -type f ! -name '*.dll' ! -name '*.json' ! -name 'Consumer.pdb')
         if [ -n "$strange" ]; then
             printf 'Expected no native parts for %s:\n%s\n' "$platform" "$strange"
             return 1
         fi
-        (cd "$folder" && sha256sum ScNet*.dll) >"$temporary/$platform.txt"
+        (cd "$folder" && sha256sum -- *.dll | grep -v ' Consumer.dll$') >"$temporary/$platform.txt"
         diff "$temporary/linux-x64.txt" "$temporary/$platform.txt"
         echo "$platform: published, with the same libraries"
     done
