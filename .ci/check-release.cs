@@ -151,8 +151,15 @@ void CheckTool()
     }
 
     // without a linker the package that is installed is the one for all platforms
+    string[] usual = ["linux-x64", "linux-arm64", "linux-musl-x64", "osx", "win-x64", "win-arm64"];
     string general = platforms.Length == 0 ? "ScNet.Cli" : "ScNet.Cli.any";
     using ZipArchive any = ZipFile.OpenRead(Path.Combine(folder, $"{general}.{version}.nupkg"));
+    foreach (ZipArchiveEntry native in any.Entries.Where(e => e.FullName.Contains("/native/", StringComparison.Ordinal)))
+    {
+        bool isUsual = usual.Any(u => native.FullName.Contains($"/runtimes/{u}/native/", StringComparison.Ordinal)) && !native.FullName.EndsWith(".pdb", StringComparison.Ordinal);
+        Expect(isUsual, $"The tool for any platform carries {native.FullName}, {native.Length} bytes that few need");
+    }
+
     foreach (string platform in (string[])["linux-x64", "linux-arm64", "win-x64", "win-arm64"])
     {
         Expect(any.Entries.Any(e => e.FullName.Contains($"/runtimes/{platform}/native/", StringComparison.Ordinal)), $"The tool for any platform has no native parts for {platform}");
