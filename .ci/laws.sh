@@ -7,6 +7,7 @@ hold_laws() {
     rm -rf "$folder"
     mkdir -p "$folder"
     dotnet build -c Release -v quiet -nologo || return 1
+    export SCNET_LAWS_TIMES=${SCNET_LAWS_TIMES:-4}
     SECONDS=0
     while [ "$SECONDS" -lt "$seconds" ] && { [ "$rounds" -eq 0 ] || [ "$round" -lt "$rounds" ]; }; do
         export SCNET_LAWS_SEED=$((seed + round)) SCNET_LAWS_REPORT=$folder/$SCNET_LAWS_SEED
@@ -20,7 +21,7 @@ hold_laws() {
             awk -F'\t' -v seed="$SCNET_LAWS_SEED" '$1 == "broken" {
                 print "  " $2 " is broken: " $4
                 print "    this case alone: SCNET_LAWS_CASE=" $3 " dotnet test -c Release --filter \"FullyQualifiedName~" $2 "\""
-                print "    all of the round: SCNET_LAWS_SEED=" seed " SCNET_LAWS_TIMES='"${SCNET_LAWS_TIMES:-1}"' dotnet test -c Release --filter \"FullyQualifiedName~" $2 "\""
+                print "    all of the round: SCNET_LAWS_SEED=" seed " SCNET_LAWS_TIMES='"$SCNET_LAWS_TIMES"' dotnet test -c Release --filter \"FullyQualifiedName~" $2 "\""
             }' "$SCNET_LAWS_REPORT"/*.tsv 2>/dev/null
             grep -E '^ +Failed ' "$SCNET_LAWS_REPORT/log" || tail -n 20 "$SCNET_LAWS_REPORT/log"
         fi

@@ -30,7 +30,7 @@ public class ModeFindingsLaws
 
                 Check(outcome, errors);
             },
-            count: 2000,
+            count: 2500,
             print: s => s.ToString());
         Assert.All(
             new[]
@@ -38,7 +38,7 @@ public class ModeFindingsLaws
                 "ok", DiagnosticCodes.InputShorted, DiagnosticCodes.OutputShorted, DiagnosticCodes.CapacitorShorted, DiagnosticCodes.VoltageConflict,
                 DiagnosticCodes.OutputNeverCharged, DiagnosticCodes.CapacitorUnbalanced, DiagnosticCodes.ZeroRatio, DiagnosticCodes.LoadInterrupted,
             },
-            code => Assert.True(seen.GetValueOrDefault(code) > 0, $"{code} never came up"));
+            code => Assert.True(LawCheck.IsOneCase || seen.GetValueOrDefault(code) > 0, $"{code} never came up"));
     }
 
     private static void Check(ModeOutcome outcome, string[] errors)

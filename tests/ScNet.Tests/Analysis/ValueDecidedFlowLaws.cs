@@ -42,11 +42,11 @@ public class ValueDecidedFlowLaws
                 CheckSlow(analysis);
                 CheckFast(analysis);
             },
-            count: 700,
+            count: 600,
             print: s => s.ToString());
-        Assert.True(analysed > LawCheck.Total(700) / 20, $"only {analysed} networks had a result");
-        Assert.True(withFreedom > LawCheck.Total(700) / 140, $"only {withFreedom} networks needed component values");
-        Assert.True(decidedByValues > LawCheck.Total(700) / 140, $"component values decided the slow limit of only {decidedByValues} networks");
+        Assert.True(LawCheck.IsOneCase || analysed > LawCheck.Total(600) / 20, $"only {analysed} networks had a result");
+        Assert.True(LawCheck.IsOneCase || withFreedom > LawCheck.Total(600) / 140, $"only {withFreedom} networks needed component values");
+        Assert.True(LawCheck.IsOneCase || decidedByValues > LawCheck.Total(600) / 140, $"component values decided the slow limit of only {decidedByValues} networks");
     }
 
     internal static void CheckSlow(ModeAnalysis analysis)

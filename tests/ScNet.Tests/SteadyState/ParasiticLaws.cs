@@ -128,7 +128,7 @@ public sealed class ParasiticLaws
 
     /// <summary>Every derivative of all four figures against central differences of the figures themselves.</summary>
     [Fact]
-    public void Slopes_are_those_of_small_differences() => Check(150, (analysis, ports) =>
+    public void Slopes_are_those_of_small_differences() => Check(50, (analysis, ports) =>
     {
         Converter converter = analysis.Converter;
         double hertz = Frequencies(analysis).ElementAt(2);
