@@ -56,7 +56,12 @@ public sealed class AnalysisSnapshot : IEquatable<AnalysisSnapshot>
     /// <param name="path">The file.</param>
     /// <exception cref="ScNetException">The file is not an analysis document of a converter.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
-    public static AnalysisSnapshot Load(string path) => Read(File.ReadAllText(path), path);
+    /// <exception cref="UnauthorizedAccessException">The file must not be read.</exception>
+    public static AnalysisSnapshot Load(string path)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        return Read(SnapshotReader.ReadText(path), path);
+    }
 
     /// <summary>The analysis document.</summary>
     public string ToJson() => _json ??= AnalysisDocument.ToJson(_analysis!);

@@ -84,6 +84,9 @@ public static class DiagnosticCodes
     /// <summary>Component values share charge among so many ways that all meet one another that solving for it would hang.</summary>
     public const string FlowTooDense = "flow-too-dense";
 
+    /// <summary>So many capacitors whose voltages nothing fixes that telling how they move together would run out of memory.</summary>
+    public const string VoltagesTooOpen = "voltages-too-open";
+
     /// <summary>An impedance, operating point or sensitivities of a network so large that finding them would run for minutes or out of memory.</summary>
     public const string SteadyStateTooLarge = "steady-state-too-large";
 

@@ -50,6 +50,14 @@ internal static class Guard
         return value;
     }
 
+    /// <summary>Gives a number of things to be made back, or throws where it is below the least or above the most, of which nobody would wait for the end.</summary>
+    public static int Count(int value, int least, int most, string parameterName)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(value, least, parameterName);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(value, most, parameterName);
+        return value;
+    }
+
     /// <summary>Gives a name back, or throws where it is null or empty, or has half of a character, which no document can hold.</summary>
     public static string Named(string value, string parameterName)
     {
@@ -63,6 +71,14 @@ internal static class Guard
         }
 
         return value;
+    }
+
+    /// <summary>A list of its own of the items of one that is given, or throws where that or an item of it is null.</summary>
+    public static IReadOnlyList<T> Copy<T>(IEnumerable<T> items, string parameterName)
+    {
+        ArgumentNullException.ThrowIfNull(items, parameterName);
+        T[] copy = [.. items];
+        return Array.Exists(copy, i => i is null) ? throw new ArgumentException("Expected no null among the items.", parameterName) : Array.AsReadOnly(copy);
     }
 
     /// <summary>Gives a list back whose items have different names, or throws.</summary>

@@ -31,13 +31,14 @@ internal static class PortCheck
             findings.Error(DiagnosticCodes.PortClash, $"Input and output are the same node {Quoted.Name(to.Value)}. Choose two nodes.", to.Position);
         }
 
+        HashSet<string> touched = declaration.FurtherOutputs.Count > 0 ? Touched(declaration) : [];
         foreach (DeclaredOutput output in declaration.FurtherOutputs)
         {
-            CheckFurther(output, declaration, complete, findings);
+            CheckFurther(output, declaration, complete, touched, findings);
         }
     }
 
-    private static void CheckFurther(DeclaredOutput output, NetlistDeclaration declaration, bool complete, DiagnosticList findings)
+    private static void CheckFurther(DeclaredOutput output, NetlistDeclaration declaration, bool complete, HashSet<string> touched, DiagnosticList findings)
     {
         (string name, SourcePosition? place) = (output.Name.Value, output.Name.Position);
         if (declaration.Output is { } main && main.Value == name)
@@ -52,15 +53,19 @@ internal static class PortCheck
 
         foreach (string node in new[] { output.Node, output.Return }.Distinct())
         {
-            if (complete && node.Length > 0 && node != Converter.ReferenceNode && !IsTouched(node, declaration))
+            if (complete && node.Length > 0 && node != Converter.ReferenceNode && !touched.Contains(node))
             {
                 findings.Error(DiagnosticCodes.PortUnconnected, $"No element touches node {Quoted.Name(node)} of the further output {Quoted.Name(name)}. Connect one, or correct the node's name.", place, [name]);
             }
         }
     }
 
-    private static bool IsTouched(string node, NetlistDeclaration declaration) =>
-        declaration.Elements.SkipLast(declaration.Parasitics.Count).Any(e => e.First == node || e.Second == node);
+    private static bool IsTouched(string node, NetlistDeclaration declaration) => Touching(declaration).Any(e => e.First == node || e.Second == node);
+
+    // looked up for every output: a walk for each would be the square of them
+    private static HashSet<string> Touched(NetlistDeclaration declaration) => Touching(declaration).SelectMany(e => new[] { e.First, e.Second }).ToHashSet(StringComparer.Ordinal);
+
+    private static IEnumerable<(Declared<string> Name, string First, string Second)> Touching(NetlistDeclaration declaration) => declaration.Elements.SkipLast(declaration.Parasitics.Count);
 
     private static void CheckPort(
         string port, Declared<string>? node, NetlistDeclaration declaration, bool complete, DiagnosticList findings)

@@ -10,6 +10,9 @@ internal sealed class SnapshotReader
     /// <summary>The version of the format that is read; a document that names none is of the first.</summary>
     internal const int FormatVersion = 1;
 
+    // a document of the largest netlist has some 50 MiB; of more than this, reading it would take gigabytes
+    private const int MaximumBytes = 256 * 1024 * 1024;
+
     private readonly List<SnapshotMode> _modes = [];
     private readonly HashSet<string> _names = new(StringComparer.Ordinal);
     private List<SnapshotEntry> _entries = [];
@@ -54,6 +57,28 @@ internal sealed class SnapshotReader
     {
         int end = error.Message.LastIndexOf(" LineNumber:", StringComparison.Ordinal);
         return Printable.Of(end < 0 ? error.Message : error.Message[..end]);
+    }
+
+    /// <summary>The text of a file in UTF-8.</summary>
+    /// <exception cref="ScNetException">The file is larger than any analysis document.</exception>
+    /// <exception cref="IOException">The file cannot be read.</exception>
+    public static string ReadText(string path)
+    {
+        using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        using MemoryStream bytes = new();
+        byte[] buffer = new byte[1 << 16];
+        for (int read = stream.Read(buffer); read > 0; read = stream.Read(buffer))
+        {
+            bytes.Write(buffer, 0, read);
+            if (bytes.Length > MaximumBytes)
+            {
+                throw Failed(DiagnosticCodes.FileTooLarge, FormattableString.Invariant($"Expected at most {MaximumBytes} bytes, but the file has more. Save the analysis of fewer modes."), new SourcePosition(path, 0, 0));
+            }
+        }
+
+        bytes.Position = 0;
+        using StreamReader reader = new(bytes);
+        return reader.ReadToEnd();
     }
 
     private static ScNetException Failed(string code, string message, SourcePosition position) => new(

@@ -76,14 +76,7 @@ internal sealed class LoopSolution<T> : ILoopSolution
     /// </summary>
     public List<Rational<T>[]> FreeVoltages(bool[] unconnected)
     {
-        List<Rational<T>[]> free = [];
-        for (int capacitor = 0; capacitor < unconnected.Length; capacitor++)
-        {
-            if (!unconnected[capacitor] && !_elimination.IsPivotColumn(capacitor))
-            {
-                free.Add(Movement(capacitor));
-            }
-        }
+        List<Rational<T>[]> free = [.. FreeCapacitors(unconnected).Select(Movement)];
 
         if (!IsOutputFixed)
         {
@@ -92,6 +85,10 @@ internal sealed class LoopSolution<T> : ILoopSolution
 
         return free;
     }
+
+    /// <summary>The capacitors that some equation mentions and none fixes.</summary>
+    public IEnumerable<int> FreeCapacitors(bool[] unconnected) =>
+        Enumerable.Range(0, unconnected.Length).Where(c => !unconnected[c] && !_elimination.IsPivotColumn(c));
 
     /// <summary>How all voltages move when a branch that is not fixed moves by one.</summary>
     public Rational<T>[] Movement(int branch)

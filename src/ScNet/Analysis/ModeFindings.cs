@@ -7,6 +7,9 @@ namespace ScNet.Analysis;
 /// <summary>Every way in which a mode can fail to be a converter, said in names.</summary>
 internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[] forests)
 {
+    // each takes 16 bytes, so that they are half a gibibyte
+    private const long MostOpenEntries = 1 << 25;
+
     private readonly SwitchedNetwork _network = converter.Network;
     private List<Diagnostic>? _errors;
     private List<Diagnostic>? _warnings;
@@ -71,6 +74,21 @@ internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[]
                 $"{inPhases} the load current has no path: no chain of closed switches and capacitors leads from the output {Quoted.Name(converter.OutputNode)} to '{Converter.ReferenceNode}' or to the input. Put a capacitor from the output to '{Converter.ReferenceNode}', or take the load as stiff.",
                 [],
                 phases[0]);
+        }
+
+        return _errors is null;
+    }
+
+    /// <summary>More open voltages than there is room to tell how each of them moves the others.</summary>
+    /// <param name="free">How many capacitors have an open voltage.</param>
+    public bool CheckRoom(int free)
+    {
+        if ((long)free * _network.BranchCount > MostOpenEntries)
+        {
+            Error(
+                DiagnosticCodes.VoltagesTooOpen,
+                FormattableString.Invariant($"Nothing fixes the voltages of {free} of {_network.CapacitorCount} capacitors, more than can be told apart: {MostOpenEntries} pairs of an open voltage and an element at most. Join capacitors that lie in series into one each, or connect the nodes between them."),
+                []);
         }
 
         return _errors is null;

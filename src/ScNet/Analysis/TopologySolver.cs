@@ -64,6 +64,11 @@ internal sealed class TopologySolver
         }
 
         bool[] unconnected = solution.Unconnected();
+        if (!findings.CheckRoom(solution.FreeCapacitors(unconnected).Count()))
+        {
+            return Failed(findings, loops, solution);
+        }
+
         VoltageSpace<T> space = new(solution.Voltages(), solution.FreeVoltages(unconnected));
         (int Capacitor, Fraction Voltage)[] controlled = ControlledCapacitors.Of(_converter);
         if (!(solution.IsOutputFixed || findings.CheckOutput(solution, loops, space, FreeAtAll(space, loops)))

@@ -30,7 +30,7 @@ public sealed record CapacitorDevice
         get;
         init
         {
-            field = [.. value];
+            field = Guard.Copy(value, nameof(DensityAgainstBias));
             _density = SplineOf(field);
         }
     }

@@ -8,6 +8,7 @@ public static class ImpedanceTolerance
 {
     // Samples share a generator by blocks, so that the result does not depend on the number of threads.
     private const int BlockSize = 64;
+    private const int MostSamples = 1_000_000;
 
     /// <summary>
     /// The smallest and largest impedance within the tolerances: the extremes that a search finds, and a range that
@@ -39,7 +40,7 @@ public static class ImpedanceTolerance
     /// <param name="analysis">The analysis of the mode.</param>
     /// <param name="frequencyHz">Switching frequency in hertz (Hz).</param>
     /// <param name="tolerances">The tolerances.</param>
-    /// <param name="sampleCount">How many samples, at least one.</param>
+    /// <param name="sampleCount">How many samples, from one to a million.</param>
     /// <param name="seed">Starts the random draws; the same number gives the same samples on any machine and number of threads.</param>
     /// <param name="progress">Receives the fraction done, from 0 to 1, from any thread; may be null.</param>
     /// <param name="cancellationToken">Stops the run.</param>
@@ -57,7 +58,7 @@ public static class ImpedanceTolerance
     {
         ArgumentNullException.ThrowIfNull(analysis);
         ArgumentNullException.ThrowIfNull(tolerances);
-        ArgumentOutOfRangeException.ThrowIfLessThan(sampleCount, 1);
+        Guard.Count(sampleCount, 1, MostSamples, nameof(sampleCount));
         InductorSupport.Refuse(analysis.Converter, "The spread of the output impedance within tolerances");
         double nominal = OutputImpedance.Of(analysis).Ohms(frequencyHz);
         var samples = new double[sampleCount];

@@ -10,7 +10,7 @@ namespace ScNet.Topologies;
 public sealed record FamilyRequest(Family Family, IReadOnlyList<int> Numbers, bool IsStepUp)
 {
     /// <summary>One number per parameter of the form; a list of its own, which nobody changes.</summary>
-    public IReadOnlyList<int> Numbers { get; init => field = Array.AsReadOnly([.. value]); } = Array.AsReadOnly([.. Numbers]);
+    public IReadOnlyList<int> Numbers { get; init => field = Guard.Copy(value, nameof(Numbers)); } = Guard.Copy(Numbers, nameof(Numbers));
 
     /// <summary>The word that asks for the other direction.</summary>
     public const string StepUp = "--step-up";

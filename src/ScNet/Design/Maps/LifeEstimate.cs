@@ -13,6 +13,7 @@ public sealed class LifeEstimate
 {
     private const double CoulombsPerAmpereHour = 3600;
     private const int DefaultSlices = 256;
+    private const int MostSlices = 100_000;
 
     private readonly double[] _lossJoules;
 
@@ -98,7 +99,7 @@ public sealed class LifeEstimate
     /// <summary>The same with a number of slices.</summary>
     /// <param name="modes">The modes.</param>
     /// <param name="requirement">The requirement.</param>
-    /// <param name="slices">The number of slices of charge, about; at least 1.</param>
+    /// <param name="slices">The number of slices of charge, about; from 1 to 100,000.</param>
     /// <exception cref="ArgumentException">There is no mode, or the requirement has no state of the load, no output voltage, or no curve of the kind.</exception>
     public static LifeEstimate Of(IReadOnlyList<RegulatedMode> modes, Requirement requirement, int slices)
     {
@@ -112,7 +113,7 @@ public sealed class LifeEstimate
     /// <param name="loads">What the load draws, each with its output voltage; shares are taken relative to their sum.</param>
     /// <param name="sourceOhms">Resistance of the source in ohms (Ω).</param>
     /// <param name="cellCoulombs">Charge in coulombs (C) from state of charge 1 to 0; null where life is not asked for.</param>
-    /// <param name="slices">The number of slices of charge, about; at least 1.</param>
+    /// <param name="slices">The number of slices of charge, about; from 1 to 100,000.</param>
     /// <exception cref="ArgumentException">There is no mode, no load, a load without a voltage, or a curve that does not fall in its state of charge.</exception>
     public static LifeEstimate Of(
         IReadOnlyList<RegulatedMode> modes,
@@ -125,7 +126,7 @@ public sealed class LifeEstimate
         ArgumentNullException.ThrowIfNull(modes);
         ArgumentNullException.ThrowIfNull(discharge);
         ArgumentNullException.ThrowIfNull(loads);
-        ArgumentOutOfRangeException.ThrowIfLessThan(slices, 1);
+        Guard.Count(slices, 1, MostSlices, nameof(slices));
         _ = Guard.InRange(sourceOhms, allowZero: true, nameof(sourceOhms));
         _ = cellCoulombs is { } charge ? Guard.InRange(charge, allowZero: false, nameof(cellCoulombs)) : 0;
         if (modes.Count == 0)

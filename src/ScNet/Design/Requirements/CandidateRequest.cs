@@ -5,20 +5,22 @@ namespace ScNet.Design.Requirements;
 /// <summary>A candidate, or a range of them, that a requirement asks for: a file, or families.</summary>
 public sealed record CandidateRequest
 {
+    private const int MostCells = 1000;
+
     /// <summary>The netlist file; null for a family.</summary>
     /// <exception cref="ArgumentException">It is empty, or there are families as well.</exception>
     public string? File { get; init => field = value is null ? null : Alone(Guard.Named(value, nameof(File)), value, Families); }
 
     /// <summary>The families whose gears are laid over each other, or the one family, such as "ladder"; empty for a file.</summary>
     /// <exception cref="ArgumentException">A name is empty, or there is a file as well.</exception>
-    public IReadOnlyList<string> Families { get; init => field = Alone<IReadOnlyList<string>>([.. value.Select(f => Guard.Named(f, nameof(Families)))], File, value); } = [];
+    public IReadOnlyList<string> Families { get; init => field = Alone<IReadOnlyList<string>>([.. Guard.Copy(value, nameof(Families)).Select(f => Guard.Named(f, nameof(Families)))], File, value); } = [];
 
     /// <summary>The smallest and the largest size of the families; undetermined where they have none.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The smallest is below 1.</exception>
-    public Interval<int> Sizes { get; init => field = Guard.AtLeastOne(value.Minimum ?? 1, nameof(Sizes)) > 0 ? value : default; }
+    /// <exception cref="ArgumentOutOfRangeException">The smallest is below 1, or the largest above 1000.</exception>
+    public Interval<int> Sizes { get; init => field = Guard.AtLeastOne(value.Minimum ?? 1, nameof(Sizes)) > 0 && Guard.Count(value.Maximum ?? 1, 1, MostCells, nameof(Sizes)) > 0 ? value : default; }
 
     /// <summary>The ratios that count: of the families only the members of one of these ratios are asked for; empty for all of them.</summary>
-    public IReadOnlyList<Fraction> Ratios { get; init => field = [.. value]; } = [];
+    public IReadOnlyList<Fraction> Ratios { get; init => field = Guard.Copy(value, nameof(Ratios)); } = [];
 
     /// <summary>Whether all sizes of all families make one converter with a gear each instead of a candidate each.</summary>
     public bool AreGears { get; init; }

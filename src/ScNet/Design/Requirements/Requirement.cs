@@ -19,7 +19,7 @@ public sealed record Requirement
     /// The discharge curve by falling state of charge, from full to empty, at least two points within the input range; empty: every
     /// voltage of the range counts alike.
     /// </summary>
-    public IReadOnlyList<DischargePoint> Discharge { get; init => field = Kept<DischargePoint>([.. value], RequirementRules.Discharge(value, default), nameof(Discharge)); } = [];
+    public IReadOnlyList<DischargePoint> Discharge { get; init => field = Kept<DischargePoint>(Guard.Copy(value, nameof(Discharge)), RequirementRules.Discharge(value, default), nameof(Discharge)); } = [];
 
     /// <summary>Charge of the full cell in coulombs (C); null where life is not asked for.</summary>
     public double? CellCoulombs { get; init => field = Positive(value, nameof(CellCoulombs)); }
@@ -28,13 +28,13 @@ public sealed record Requirement
     public double SourceOhms { get; init => field = Guard.InRange(value, allowZero: true, nameof(SourceOhms)); }
 
     /// <summary>The output voltages in volts (V) that must be held, rising; both ends for a range.</summary>
-    public required IReadOnlyList<double> OutputVolts { get; init => field = Kept<double>([.. value], RequirementRules.Outputs(value, isRange: false), nameof(OutputVolts)); }
+    public required IReadOnlyList<double> OutputVolts { get; init => field = Kept<double>(Guard.Copy(value, nameof(OutputVolts)), RequirementRules.Outputs(value, isRange: false), nameof(OutputVolts)); }
 
     /// <summary>Whether every voltage between the two of <see cref="OutputVolts"/> must be held, and not those alone.</summary>
     public bool OutputIsRange { get; init; }
 
     /// <summary>What the load draws and for which share of the time; at least one, of different names.</summary>
-    public required IReadOnlyList<LoadShare> Loads { get; init => field = Kept<LoadShare>([.. value], RequirementRules.Shares(value), nameof(Loads)); }
+    public required IReadOnlyList<LoadShare> Loads { get; init => field = Kept<LoadShare>(Guard.Copy(value, nameof(Loads)), RequirementRules.Shares(value), nameof(Loads)); }
 
     /// <summary>Range of the load current in amperes (A) over which the output must be held; undetermined: that of <see cref="Loads"/>.</summary>
     public Interval<double> LoadRangeAmperes { get; init => field = value.IsDetermined ? Positive(value, nameof(LoadRangeAmperes)) : value; }
@@ -61,7 +61,7 @@ public sealed record Requirement
     public required Interval<double> FrequencyHz { get; init => field = Positive(value, nameof(FrequencyHz)); }
 
     /// <summary>The candidates by file or family; empty for all that are known.</summary>
-    public IReadOnlyList<CandidateRequest> Candidates { get; init => field = [.. value]; } = [];
+    public IReadOnlyList<CandidateRequest> Candidates { get; init => field = Guard.Copy(value, nameof(Candidates)); } = [];
 
     /// <summary>What in it does not agree with the rest: a curve or load outside of its range, an output that is not asked for, areas beyond the total.</summary>
     public IReadOnlyList<Diagnostic> Contradictions =>
