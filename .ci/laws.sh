@@ -10,7 +10,8 @@ hold_laws() {
     export SCNET_LAWS_TIMES=${SCNET_LAWS_TIMES:-4}
     SECONDS=0
     while [ "$SECONDS" -lt "$seconds" ] && { [ "$rounds" -eq 0 ] || [ "$round" -lt "$rounds" ]; }; do
-        export SCNET_LAWS_SEED=$((seed + round)) SCNET_LAWS_REPORT=$folder/$SCNET_LAWS_SEED
+        export SCNET_LAWS_SEED=$((seed + round))
+        export SCNET_LAWS_REPORT=$folder/$SCNET_LAWS_SEED
         mkdir -p "$SCNET_LAWS_REPORT"
         round=$((round + 1))
         if dotnet test -c Release --no-build -p:RunsLongTests=true --filter "Kind=Law${CAMPAIGN_FILTER:+&($CAMPAIGN_FILTER)}" >"$SCNET_LAWS_REPORT/log" 2>&1; then
@@ -20,9 +21,9 @@ hold_laws() {
             echo "Round $round, seed $SCNET_LAWS_SEED: FAILED after $SECONDS s."
             awk -F'\t' -v seed="$SCNET_LAWS_SEED" '$1 == "broken" {
                 print "  " $2 " is broken: " $4
-                print "    this case alone: SCNET_LAWS_CASE=" $3 " dotnet test -c Release --filter \"FullyQualifiedName~" $2 "\""
-                print "    all of the round: SCNET_LAWS_SEED=" seed " SCNET_LAWS_TIMES='"$SCNET_LAWS_TIMES"' dotnet test -c Release --filter \"FullyQualifiedName~" $2 "\""
-            }' "$SCNET_LAWS_REPORT"/*.tsv 2>/dev/null
+                print "    this case alone: SCNET_LAWS_CASE=" $3 " dotnet test -c Release -p:RunsLongTests=true --filter \"FullyQualifiedName~" $2 "\""
+                print "    all of the round: SCNET_LAWS_SEED=" seed " SCNET_LAWS_TIMES='"$SCNET_LAWS_TIMES"' dotnet test -c Release -p:RunsLongTests=true --filter \"FullyQualifiedName~" $2 "\""
+            }' "$SCNET_LAWS_REPORT"/*.tsv 2>/dev/null || true
             grep -E '^ +Failed ' "$SCNET_LAWS_REPORT/log" || tail -n 20 "$SCNET_LAWS_REPORT/log"
         fi
     done

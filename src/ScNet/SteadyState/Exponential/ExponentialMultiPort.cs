@@ -46,30 +46,35 @@ internal sealed class ExponentialMultiPort
     /// <exception cref="ScNetException">There is no periodic state.</exception>
     public MultiPortValues At(double frequencyHz)
     {
-        MultiPortValues? found = Solve(_solver.Plain, PlainReal.Of(1 / frequencyHz));
-        return found is { IsFinite: true, RelativeError: <= PeriodSolver.WantedError } ? found : Fine(frequencyHz);
+        NetworkFault fault = Solve(_solver.Plain, PlainReal.Of(1 / frequencyHz), out MultiPortValues? found);
+        return fault == NetworkFault.None && found!.RelativeError <= PeriodSolver.WantedError ? found : Fine(frequencyHz);
     }
 
     private MultiPortValues Fine(double frequencyHz)
     {
-        MultiPortValues? found = Solve(_solver.Fine, DoubleDouble.Of(1) / DoubleDouble.Of(frequencyHz));
-        FaultReport.Require(_converter, _mode, found is { IsFinite: true } ? NetworkFault.None : NetworkFault.Resonance, phase: -1);
+        FaultReport.Require(_converter, _mode, Solve(_solver.Fine, DoubleDouble.Of(1) / DoubleDouble.Of(frequencyHz), out MultiPortValues? found), phase: -1);
         return found!;
     }
 
-    private MultiPortValues? Solve<T>(StateEquations<T> equations, T period)
+    // an output current that drowns in the rounding of plain precision may be there in doubled precision
+    private NetworkFault Solve<T>(StateEquations<T> equations, T period, out MultiPortValues? found)
         where T : struct, IReal<T>
     {
+        found = null;
         PeriodMap<T> map = new(equations);
         if (!map.TryRun(period))
         {
-            return null;
+            return NetworkFault.Resonance;
         }
 
         bool isStiff = _solver.Structure.Network.IsStiff;
-        bool hasOutput = !isStiff || Math.Abs(map.Output[NetworkStructure.Load].Nearest) > map.Error.Output[NetworkStructure.Load];
-        FaultReport.Require(_converter, _mode, hasOutput ? NetworkFault.None : NetworkFault.NoOutputCurrent, phase: -1);
-        return MultiPortValues.Of(map, period, isStiff);
+        if (isStiff && !(Math.Abs(map.Output[NetworkStructure.Load].Nearest) > map.Error.Output[NetworkStructure.Load]))
+        {
+            return NetworkFault.NoOutputCurrent;
+        }
+
+        found = MultiPortValues.Of(map, period, isStiff);
+        return found.IsFinite ? NetworkFault.None : NetworkFault.Resonance;
     }
 
     // an output between parts of which some phase fixes no voltage
