@@ -1,6 +1,5 @@
 using ScNet.Analysis;
 using ScNet.Results;
-using ScNet.Results.Pages;
 
 namespace ScNet.Cli;
 

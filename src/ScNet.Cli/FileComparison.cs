@@ -4,7 +4,6 @@ using ScNet.Design;
 using ScNet.Design.Losses;
 using ScNet.Devices;
 using ScNet.Results;
-using ScNet.Results.Pages;
 using ScNet.SteadyState;
 
 namespace ScNet.Cli;

@@ -4,7 +4,6 @@ using ScNet.Design;
 using ScNet.Design.Losses;
 using ScNet.Design.Sizing;
 using ScNet.Devices;
-using ScNet.Results.Pages;
 using ScNet.SteadyState;
 using ScNet.Stress;
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using ScNet.Analysis;
 using ScNet.Devices;
 using ScNet.Results;
-using ScNet.Results.Pages;
 using ScNet.Stress;
 
 namespace ScNet.Cli;

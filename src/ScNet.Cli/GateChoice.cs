@@ -1,5 +1,4 @@
 using ScNet.Devices;
-using ScNet.Results.Pages;
 
 namespace ScNet.Cli;
 

@@ -1,5 +1,4 @@
 using ScNet.Netlists;
-using ScNet.Results.Pages;
 using ScNet.Topologies;
 
 namespace ScNet.Cli;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Fractions;
-using ScNet.Results.Pages;
 using ScNet.SteadyState;
 
 namespace ScNet.Cli;

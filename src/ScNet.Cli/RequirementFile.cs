@@ -1,6 +1,5 @@
 using ScNet.Design.Requirements;
 using ScNet.Devices;
-using ScNet.Results.Pages;
 
 namespace ScNet.Cli;
 

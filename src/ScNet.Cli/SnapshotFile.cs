@@ -1,5 +1,4 @@
 using ScNet.Derivations;
-using ScNet.Results.Pages;
 
 namespace ScNet.Cli;
 

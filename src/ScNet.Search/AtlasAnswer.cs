@@ -80,11 +80,17 @@ public sealed class AtlasAnswer
     }
 
     /// <summary>Answers from an atlas at hand.</summary>
+    /// <param name="query">What is asked, of two phases.</param>
+    /// <param name="atlas">The atlas of the number of capacitors asked for.</param>
+    /// <exception cref="ArgumentException">The atlas is of another number of capacitors, or three phases are asked for.</exception>
+    public static AtlasAnswer Of(AtlasQuery query, Atlas atlas) => OfBoth(query, atlas, null);
+
+    /// <summary>Answers from atlases at hand.</summary>
     /// <param name="query">What is asked.</param>
     /// <param name="atlas">The atlas of the number of capacitors asked for.</param>
     /// <param name="threePhases">The same of three phases where the query asks for them, else null.</param>
     /// <exception cref="ArgumentException">An atlas is of another number of capacitors, or that of three phases is missing or not asked for.</exception>
-    public static AtlasAnswer Of(AtlasQuery query, Atlas atlas, ThreePhaseAtlas? threePhases = null)
+    public static AtlasAnswer OfBoth(AtlasQuery query, Atlas atlas, ThreePhaseAtlas? threePhases)
     {
         ArgumentNullException.ThrowIfNull(query);
         ArgumentNullException.ThrowIfNull(atlas);

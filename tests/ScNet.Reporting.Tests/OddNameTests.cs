@@ -57,7 +57,7 @@ public sealed class OddNameTests
         {
             using XmlReader reader = XmlReader.Create(new StringReader(picture.ToSvg()), new XmlReaderSettings { CheckCharacters = true, DtdProcessing = DtdProcessing.Prohibit });
             XElement root = XElement.Load(reader);
-            Assert.Empty(root.Descendants().Where(e => e.Name.LocalName is "script" or "img" or "foreignObject" or "b"));
+            Assert.DoesNotContain(root.Descendants(), e => e.Name.LocalName is "script" or "img" or "foreignObject" or "b");
             Assert.Empty(OddNames.Hidden(picture.ToSvg()));
             Assert.Contains("\uFFFD", root.Value, StringComparison.Ordinal);
             IElement image = Assert.IsAssignableFrom<IElement>(Assert.Single(new HtmlParser().ParseFragment(picture.ToHtml().TrimEnd(), Body())));
@@ -78,7 +78,7 @@ public sealed class OddNameTests
     {
         IDocument document = Strict(html);
         Assert.Equal(scripts, document.QuerySelectorAll("script").Length);
-        Assert.Empty(document.All.Where(e => e.Attributes.Any(a => a.Name.StartsWith("on", StringComparison.Ordinal))));
+        Assert.DoesNotContain(document.All, e => e.Attributes.Any(a => a.Name.StartsWith("on", StringComparison.Ordinal)));
         Assert.Empty(document.QuerySelectorAll("img, iframe, object"));
         Assert.Empty(document.All.SelectMany(e => e.Attributes).SelectMany(a => OddNames.Hidden(a.Value)));
         Assert.Empty(OddNames.Hidden(document.DocumentElement.TextContent));

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using ScNet.Results.Pages;
 using ScNet.Search.Shards;
 
 namespace ScNet.Cli.Commands;

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using ScNet.Derivations.Pages;
 using ScNet.Results;
-using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Commands;
 

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using ScNet.Derivations.Working;
-using ScNet.Results.Pages;
 
 namespace ScNet.Cli.Commands;
 

@@ -1,7 +1,6 @@
 using ScNet.Analysis;
 using ScNet.Derivations.Expressions;
 using ScNet.Netlists.Toml;
-using ScNet.Results.Pages;
 using ScNet.Topologies;
 
 namespace ScNet.Derivations.Documents;

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using ScNet.Netlists.Toml;
-using ScNet.Results.Pages;
 
 namespace ScNet.Derivations.Snapshots;
 

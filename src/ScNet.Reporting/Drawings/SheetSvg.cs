@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using System.Xml;
-using ScNet.Results.Pages;
 
 namespace ScNet.Reporting.Drawings;
 

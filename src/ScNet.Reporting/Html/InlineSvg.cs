@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml;
 using System.Xml.Linq;
-using ScNet.Results.Pages;
 
 namespace ScNet.Reporting.Html;
 

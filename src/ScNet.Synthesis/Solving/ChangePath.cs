@@ -1,5 +1,4 @@
 using Fractions;
-using ScNet.Search;
 using ScNet.Search.LoopSpaces;
 
 namespace ScNet.Synthesis.Solving;

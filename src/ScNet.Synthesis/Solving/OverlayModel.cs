@@ -66,7 +66,7 @@ internal sealed class OverlayModel
             switch (together.Solve(bound, ref effort, cancellation))
             {
                 case CpSolverStatus.Optimal or CpSolverStatus.Feasible:
-                    return new OverlayAnswer(together.Read(), IsProved: true);
+                    return new OverlayAnswer(together._plan, IsProved: true);
                 case CpSolverStatus.Infeasible:
                     break;
                 default:
@@ -95,31 +95,34 @@ internal sealed class OverlayModel
         }
     }
 
-    private CpSolver? _solved;
     private Constraint? _allowance;
+
+    // what the last solution chose
+    private OverlayPlan? _plan;
 
     private CpSolverStatus Solve(int bound, ref double effort, CancellationToken cancellation)
     {
         cancellation.ThrowIfCancellationRequested();
         _allowance ??= _model.Add(LinearExpr.Sum(_exists) <= bound);
         _allowance.Proto.Linear.Domain[1] = bound;
-        _solved = new CpSolver
+        using CpSolver solver = new()
         {
             StringParameters = string.Create(CultureInfo.InvariantCulture, $"num_workers:1,random_seed:1,linearization_level:0,max_deterministic_time:{effort:R}"),
         };
-        using CancellationTokenRegistration registration = cancellation.Register(_solved.StopSearch);
-        CpSolverStatus status = _solved.Solve(_model);
+        using CancellationTokenRegistration registration = cancellation.Register(solver.StopSearch);
+        CpSolverStatus status = solver.Solve(_model);
         cancellation.ThrowIfCancellationRequested();
-        effort -= _solved.Response!.DeterministicTime;
+        effort -= solver.Response!.DeterministicTime;
+        _plan = status is CpSolverStatus.Optimal or CpSolverStatus.Feasible ? Read(solver) : null;
         return status == CpSolverStatus.ModelInvalid
             ? throw new InvalidOperationException($"Expected the model to be valid, but the solver says: {_model.Validate()}")
             : status;
     }
 
-    private OverlayPlan Read() => new(
+    private OverlayPlan Read(CpSolver solver) => new(
         _capacitors,
-        [.. _networks.Select((n, i) => n.Renamed(_maps[i].Single(m => _solved!.BooleanValue(m.Chosen)).Terminals))],
-        [.. _places.Where((_, e) => _solved!.BooleanValue(_exists[e])).Select(p => (p.First, p.Second)).Order()]);
+        [.. _networks.Select((n, i) => n.Renamed(_maps[i].Single(m => solver.BooleanValue(m.Chosen)).Terminals))],
+        [.. _places.Where((_, e) => solver.BooleanValue(_exists[e])).Select(p => (p.First, p.Second)).Order()]);
 
     // own capacitors onto distinct shared ones in either direction
     private IEnumerable<int[]> MapsOf(int own, bool isFixed) => CapacitorMap.All(_capacitors)

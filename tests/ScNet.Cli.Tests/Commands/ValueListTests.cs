@@ -1,4 +1,3 @@
-using Fractions;
 using ScNet.Cli.Commands;
 
 namespace ScNet.Cli.Tests.Commands;

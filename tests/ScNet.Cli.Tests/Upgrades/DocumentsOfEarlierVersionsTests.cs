@@ -1,4 +1,3 @@
-using ScNet.Analysis;
 using ScNet.Derivations;
 using ScNet.Derivations.Documents;
 using ScNet.Design.Requirements;

@@ -59,7 +59,7 @@ public class ThreePhaseAnswerTests
         int ofBoth = 0;
         foreach (Fraction ratio in MadeAtlases.Of(3).Ratios.Union(s_three.Value.Ratios))
         {
-            AtlasAnswer answer = AtlasAnswer.Of(new AtlasQuery(ratio) { PhaseCount = 3 }, MadeAtlases.Of(3), s_three.Value);
+            AtlasAnswer answer = AtlasAnswer.OfBoth(new AtlasQuery(ratio) { PhaseCount = 3 }, MadeAtlases.Of(3), s_three.Value);
             Fraction[][] listed = [.. answer.Networks.Select(n => Values(n.Network))];
             Assert.All(MadeAtlases.Of(3).Front(ratio).Concat(s_three.Value.Front(ratio)), n => Assert.Contains(listed, l => IsWithin(l, Values(n))));
             Assert.All(listed, l => Assert.Single(listed, other => IsWithin(other, l)));
@@ -92,13 +92,13 @@ public class ThreePhaseAnswerTests
     {
         ThreePhaseAtlas four = ThreePhaseAtlas.Of(4);
         AtlasQuery query = new(new Fraction(3, 16)) { CapacitorCount = 4, PhaseCount = 3, MostSwitches = 5 };
-        AtlasAnswer none = AtlasAnswer.Of(query, MadeAtlases.Of(4), four);
+        AtlasAnswer none = AtlasAnswer.OfBoth(query, MadeAtlases.Of(4), four);
         Assert.StartsWith("No network of two or three phases and up to 4 flying capacitors was found that makes 3/16 with at most 5 switches. Of the networks found, the fewest switches are", none.ToString(), StringComparison.Ordinal);
         Assert.EndsWith("; in number of switches another may be better.", Assert.Single(none.Unproved), StringComparison.Ordinal);
         Assert.DoesNotContain("This is said of all", none.ToString(), StringComparison.Ordinal);
 
         // no capacitors will do, whatever the switches
-        AtlasAnswer capacitors = AtlasAnswer.Of(query with { HighestCapacitorVoltage = new Fraction(1, 16) }, MadeAtlases.Of(4), four);
+        AtlasAnswer capacitors = AtlasAnswer.OfBoth(query with { HighestCapacitorVoltage = new Fraction(1, 16) }, MadeAtlases.Of(4), four);
         Assert.Empty(capacitors.Unproved);
         Assert.Contains(" makes 3/16 with every capacitor", capacitors.Statement, StringComparison.Ordinal);
         Assert.All(four.Front(new Fraction(3, 16)), SearchedNetworkTests.Agree);
@@ -111,8 +111,8 @@ public class ThreePhaseAnswerTests
         Assert.Throws<ArgumentOutOfRangeException>(() => new AtlasQuery(Fraction.One) { PhaseCount = 4 });
         Assert.Throws<ArgumentOutOfRangeException>(() => AtlasAnswer.Of(new AtlasQuery(Fraction.One) { PhaseCount = 3, CapacitorCount = 5 }));
         Assert.Throws<ArgumentException>(() => AtlasAnswer.Of(new AtlasQuery(Fraction.One) { PhaseCount = 3, CapacitorCount = 2 }, MadeAtlases.Of(2)));
-        Assert.Throws<ArgumentException>(() => AtlasAnswer.Of(new AtlasQuery(Fraction.One) { CapacitorCount = 2 }, MadeAtlases.Of(2), s_two.Value));
-        Assert.Throws<ArgumentException>(() => AtlasAnswer.Of(new AtlasQuery(Fraction.One) { PhaseCount = 3, CapacitorCount = 2 }, MadeAtlases.Of(2), s_three.Value));
+        Assert.Throws<ArgumentException>(() => AtlasAnswer.OfBoth(new AtlasQuery(Fraction.One) { CapacitorCount = 2 }, MadeAtlases.Of(2), s_two.Value));
+        Assert.Throws<ArgumentException>(() => AtlasAnswer.OfBoth(new AtlasQuery(Fraction.One) { PhaseCount = 3, CapacitorCount = 2 }, MadeAtlases.Of(2), s_three.Value));
     }
 
     [Fact]
@@ -142,7 +142,7 @@ public class ThreePhaseAnswerTests
         Assert.Contains(answer.Networks, n => n.Families.Contains(family));
     }
 
-    private static AtlasAnswer Answer(AtlasQuery query) => AtlasAnswer.Of(query with { CapacitorCount = 2, PhaseCount = 3 }, MadeAtlases.Of(2), s_two.Value);
+    private static AtlasAnswer Answer(AtlasQuery query) => AtlasAnswer.OfBoth(query with { CapacitorCount = 2, PhaseCount = 3 }, MadeAtlases.Of(2), s_two.Value);
 
     private static Fraction[] Values(SearchedNetwork network) => [.. Enum.GetValues<NetworkMeasure>().Select(m => UnbeatenNetworks.Compared(network, m))];
 

@@ -1,5 +1,4 @@
 using ScNet.Analysis;
-using ScNet.Design;
 using ScNet.Design.Choice;
 using ScNet.Design.Maps;
 using ScNet.Devices;

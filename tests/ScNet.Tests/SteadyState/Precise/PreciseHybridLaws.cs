@@ -1,5 +1,4 @@
 using CsCheck;
-using ScNet.SteadyState;
 using ScNet.SteadyState.Exponential;
 using ScNet.Tests.Networks;
 using ScNet.Tests.Numerics;

@@ -1,4 +1,3 @@
-using Fractions;
 using ScNet.Tests.Numerics;
 
 namespace ScNet.Tests.SteadyState.Precise;
