@@ -50,7 +50,8 @@ public class LeastOverlayTests
     public void A_choice_takes_gears_with_the_least_switches_where_it_is_told_to()
     {
         Requirement requirement = RequirementReader.ReadFile(RepositoryFiles.PathOf("docs", "examples", "core-requirement.toml")).GetRequirement()
-            with { Candidates = [new CandidateRequest { Families = ["fraction"], Sizes = new(2, 4), AreGears = true, Ratios = [new(1, 3), new(1, 2), new(2, 3)] }] };
+            with
+        { Candidates = [new CandidateRequest { Families = ["fraction"], Sizes = new(2, 4), AreGears = true, Ratios = [new(1, 3), new(1, 2), new(2, 3)] }] };
         Candidate heuristic = Assert.Single(DesignCandidates.Of(requirement).All), least = Assert.Single(DesignCandidates.Of(requirement, overlays: s_least).All);
         Assert.Equal(3, least.Analysis!.Modes.Count);
         Assert.True(least.Analysis.Converter.Switches.Count <= heuristic.Analysis!.Converter.Switches.Count);

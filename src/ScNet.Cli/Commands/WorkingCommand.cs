@@ -34,7 +34,7 @@ internal static class WorkingCommand
 
             if (parsed.GetValue(format) == "latex" && solutions.Count > 1)
             {
-                string remedy = solutions.Select(s => s.Mode).Distinct().Count() == 1 ? "Give one file." : $"Name the mode: --mode \"{solutions[0].Mode}\".";
+                string remedy = solutions.Select(s => $"{s.Mode}").Distinct().Count() == 1 ? "Give one file." : $"Name the mode: --mode \"{solutions[0].Mode}\".";
                 error.WriteLine(Printable.Of($"scnet: Expected one converter and mode for a document in LaTeX, but got {solutions.Count}. {remedy}"));
                 return Tool.Failure;
             }

@@ -13,4 +13,7 @@ public sealed class OverlayHeuristic(int seed = 1) : IOverlayMethod
         Overlay.Check(name, networks);
         return new Overlay(new OverlaySearch(networks, seed, progress, cancellationToken).Run().ToConverter(name, networks), networks.Sum(n => n.Switches.Count));
     }
+
+    /// <summary>What it is, and its seed.</summary>
+    public override string ToString() => FormattableString.Invariant($"overlays by search from seed {seed}, not proved least");
 }

@@ -5,6 +5,7 @@ using ScNet.Search.Networks;
 namespace ScNet.Search.Tests.Completeness;
 
 /// <summary>The fewest switches of given wirings against every set of pairs of terminals.</summary>
+[Trait("Kind", "Law")]
 public class FewestSwitchesTests
 {
     [Fact]

@@ -120,7 +120,7 @@ internal sealed class PreciseNetwork
         BigMatrix floating = _graph.Floating(joined), groups = _graph.Following(joined), across = groups.Transposed();
         BigMatrix inductors = new BigMatrix(_meshes.Rows, _graph.States.Columns).Beside(_meshes).Beside(_loaded);
         BigMatrix loads = new BigMatrix(_graph.NodeCount, StateCount).Beside(_graph.Loads);
-                BigMatrix known = _graph.States.Beside(new BigMatrix(_graph.NodeCount, _meshes.Columns)).Beside(_graph.Held);
+        BigMatrix known = _graph.States.Beside(new BigMatrix(_graph.NodeCount, _meshes.Columns)).Beside(_graph.Held);
         BigMatrix held = (_graph.Inductors * inductors) + loads;
         HasPaths &= (floating.Transposed() * held).IsWithin(Zero);
         BigMatrix potentials = known - (groups * (across * conductance * groups).Solve(across * ((conductance * known) + held), default));
