@@ -11,8 +11,6 @@ namespace ScNet.SteadyState;
 /// </summary>
 internal sealed class ResistorFlows
 {
-    private const double DependentDirection = 1e-13;
-
     private readonly Converter _converter;
     private readonly SwitchedNetwork _network;
     private readonly int _phases;
@@ -118,21 +116,20 @@ internal sealed class ResistorFlows
         [.. Enumerable.Range(0, _phases).Select(phase => Resistors[phase].Select(r => Math.Sqrt(Ohms(r)) *
             (r < _network.SwitchCount ? switches[(r * _phases) + phase] : branches[((r - _network.SwitchCount) * _phases) + phase])).ToArray())];
 
-    private double[][] Charges(FlowDirection direction)
+    private void Fill(Span<double> row, int[] starts, FlowDirection direction)
     {
-        double[][] charges = Array.ConvertAll(Resistors, r => new double[r.Length]);
-        Add(direction.Switches, first: 0, _network.SwitchCount);
-        Add(direction.Branches, first: _network.SwitchCount, _network.CapacitorCount);
-        return charges;
+        Add(row, direction.Switches, first: 0, _network.SwitchCount);
+        Add(row, direction.Branches, first: _network.SwitchCount, _network.CapacitorCount);
+        row[^1] = direction.InputCharge(_network);
 
-        void Add(SparseVector part, int first, int count)
+        void Add(Span<double> row, SparseVector part, int first, int count)
         {
             for (int e = 0; e < part.Count && part.Indices[e] < count * _phases; e++)
             {
                 int resistor = first + (part.Indices[e] / _phases), phase = part.Indices[e] % _phases;
                 if (Position(phase, resistor) is var position and >= 0)
                 {
-                    charges[phase][position] = Math.Sqrt(Ohms(resistor)) * part.Values[e];
+                    row[starts[phase] + position] = part.Values[e];
                 }
             }
         }
@@ -141,25 +138,27 @@ internal sealed class ResistorFlows
     // Directions that no resistor sees, or that repeat others as far as resistors see, settle nothing.
     private (List<double[][]> Directions, double[] Inputs) Independent(IReadOnlyList<FlowDirection> directions)
     {
+        int[] starts = new int[_phases];
+        for (int phase = 1; phase < _phases; phase++)
+        {
+            starts[phase] = starts[phase - 1] + Resistors[phase - 1].Length;
+        }
+
+        double[] weights = [.. Resistors.SelectMany((own, phase) => own.Select(r => Ohms(r) / _duties[phase]))];
+        DenseRows rows = new(directions.Count, weights.Length + 1);
+        for (int k = 0; k < directions.Count; k++)
+        {
+            Fill(rows.Row(k), starts, directions[k]);
+        }
+
         List<double[][]> kept = [];
         List<double> inputs = [];
-        foreach (FlowDirection direction in directions)
+        foreach (int row in GradedDirections.Of(rows, weights))
         {
-            double[][] charges = Charges(direction);
-            double before = Length(charges);
-            if (before == 0)
-            {
-                continue;
-            }
-
-            double input = direction.InputCharge(_network);
-            input -= MakeOrthogonal(charges, kept, inputs);
-            double after = Length(charges);
-            if (after > DependentDirection * before)
-            {
-                kept.Add([.. charges.Select(phase => phase.Select(charge => charge / after).ToArray())]);
-                inputs.Add(input / after);
-            }
+            double[][] charges = [.. Resistors.Select((own, phase) => own.Select((r, k) => Math.Sqrt(Ohms(r)) * rows[row, starts[phase] + k]).ToArray())];
+            double input = rows[row, weights.Length] - MakeOrthogonal(charges, kept, inputs), length = Length(charges);
+            kept.Add([.. charges.Select(phase => phase.Select(charge => charge / length).ToArray())]);
+            inputs.Add(input / length);
         }
 
         return (kept, [.. inputs]);
