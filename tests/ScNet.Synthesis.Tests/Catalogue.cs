@@ -6,6 +6,9 @@ namespace ScNet.Synthesis.Tests;
 /// <summary>The catalogue of the guide: what is asked in each of its rows, and how an answer is written.</summary>
 internal static class Catalogue
 {
+    /// <summary>The work after which a row is given up.</summary>
+    public const double LargestEffort = 600;
+
     /// <summary>The heading of the table.</summary>
     public const string Heading = """
         | ratios | flying capacitors | from | device | at changes | switches | devices | | effort |
@@ -78,7 +81,7 @@ internal sealed record CatalogueRow(string Ratios, int Capacitors, double InputV
     {
         get
         {
-            SynthesisRequest request = Requests.Of(Capacitors, Ratios.Replace(", ", " ", StringComparison.Ordinal), InputVolts) with { HoldsAtChanges = HoldsAtChanges, LargestEffort = 600 };
+            SynthesisRequest request = Requests.Of(Capacitors, Ratios.Replace(", ", " ", StringComparison.Ordinal), InputVolts) with { HoldsAtChanges = HoldsAtChanges, LargestEffort = Catalogue.LargestEffort };
             return DeviceVolts is { } volts ? request with { SwitchRatingVolts = volts, LargestStack = 3, Cost = SynthesisCost.Devices } : request;
         }
     }

@@ -7,7 +7,8 @@ namespace ScNet.Synthesis.Tests;
 /// <summary>
 /// The least number of devices of converters with one capacitor that hold at changes of ratio, by going through every one:
 /// all ways to wire terminals for good, all sets of switches between what is left, and for each ratio all sets of them
-/// closed in a phase, judged by the ordinary stress. Nothing of it is shared with the synthesis.
+/// closed in a phase, judged by the ordinary stress. Nothing of it is shared with the synthesis. What two phases join decides
+/// their ratio, whatever switches join it: <see cref="EverySetOfSwitches"/> says beforehand which need not be looked at.
 /// </summary>
 internal static class EveryControl
 {
@@ -76,10 +77,16 @@ internal static class EveryControl
     // the sets of switches closed in both phases that make a ratio, with every node tied and no voltage open or zero
     private static IEnumerable<int[]> Closings(int[] nodes, (string, string)[] switches, Fraction ratio)
     {
-        for (int a = 0; a < 1 << switches.Length; a++)
+        int[][] joined = [.. Enumerable.Range(0, 1 << switches.Length).Select(closed => Joined(nodes, switches.Where((_, s) => (closed >> s & 1) == 1)))];
+        for (int a = 0; a < joined.Length; a++)
         {
             for (int b = 0; b <= a; b++)
             {
+                if (EverySetOfSwitches.One.Value.RatioOf(joined[a], joined[b]) != ratio)
+                {
+                    continue;
+                }
+
                 Converter? converter = Made(nodes, switches, [[a, b]]);
                 if (converter is not null
                     && ConverterAnalysis.Of(converter).Modes[0].Analysis is { } mode
@@ -91,6 +98,17 @@ internal static class EveryControl
                 }
             }
         }
+    }
+
+    private static int[] Joined(int[] nodes, IEnumerable<(string First, string Second)> closed)
+    {
+        int[] joined = [.. nodes];
+        foreach ((string first, string second) in closed)
+        {
+            EverySetOfSwitches.Join(joined, joined[Array.IndexOf(s_terminals, first)], joined[Array.IndexOf(s_terminals, second)]);
+        }
+
+        return joined;
     }
 
     private static int? Devices(

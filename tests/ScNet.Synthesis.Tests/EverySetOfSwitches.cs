@@ -13,7 +13,7 @@ internal sealed class EverySetOfSwitches
 {
     private readonly int _terminals;
     private readonly List<int[]> _wirings = [];
-    private readonly Dictionary<string, int> _positions = [];
+    private readonly Dictionary<int, int> _positions = [];
     private readonly Fraction?[,] _ratios;
 
     private EverySetOfSwitches(int capacitors)
@@ -45,6 +45,19 @@ internal sealed class EverySetOfSwitches
 
     /// <summary>Of two capacitors.</summary>
     public static Lazy<EverySetOfSwitches> Two { get; } = new(() => new EverySetOfSwitches(2));
+
+    /// <summary>The ratio of the terminals in nodes of two phases; null where it or a capacitor's voltage is open or zero, or a node is tied to nothing.</summary>
+    public Fraction? RatioOf(ReadOnlySpan<int> first, ReadOnlySpan<int> second) =>
+        _positions.TryGetValue(Code(first), out int f) && _positions.TryGetValue(Code(second), out int s) ? _ratios[f, s] : null;
+
+    /// <summary>Joins two nodes of the terminals to the first of them.</summary>
+    public static void Join(Span<int> nodes, int first, int second)
+    {
+        foreach (ref int node in nodes)
+        {
+            node = node == second ? first : node;
+        }
+    }
 
     /// <summary>The least number of switches that makes all of some ratios, up to a limit; null where more are needed.</summary>
     public int? Least(Fraction[] ratios, int limit)
@@ -81,7 +94,9 @@ internal sealed class EverySetOfSwitches
         {
             for (int first = 0; first < second; first++)
             {
-                if (_positions.ContainsKey(Code(Joined(wires, [(first, second)]))))
+                int[] joined = [.. wires];
+                Join(joined, first, second);
+                if (_positions.ContainsKey(Code(joined)))
                 {
                     places.Add((first, second));
                 }
@@ -94,9 +109,21 @@ internal sealed class EverySetOfSwitches
     private int Made(int[] wires, (int First, int Second)[] switches, int[,] makes, bool[] isUseful)
     {
         HashSet<int> phases = [];
+        Span<int> joined = stackalloc int[(1 << switches.Length) * _terminals];
+        wires.CopyTo(joined);
         for (int closed = 0; closed < 1 << switches.Length; closed++)
         {
-            if (_positions.TryGetValue(Code(Joined(wires, [.. switches.Where((_, s) => (closed >> s & 1) == 1)])), out int phase) && isUseful[phase])
+            Span<int> nodes = joined.Slice(closed * _terminals, _terminals);
+            if (closed > 0)
+            {
+                // the set without its last switch came before
+                int last = int.TrailingZeroCount(closed);
+                joined.Slice((closed & (closed - 1)) * _terminals, _terminals).CopyTo(nodes);
+                (int first, int second) = switches[last];
+                Join(nodes, nodes[Array.IndexOf(wires, first)], nodes[Array.IndexOf(wires, second)]);
+            }
+
+            if (_positions.TryGetValue(Code(nodes), out int phase) && isUseful[phase])
             {
                 phases.Add(phase);
             }
@@ -139,39 +166,19 @@ internal sealed class EverySetOfSwitches
         }
     }
 
-    // the wiring after nodes have been joined too
-    private static int[] Joined(int[] wires, (int First, int Second)[] switches)
+    // the same for the same terminals in one node, however nodes are numbered
+    private static int Code(ReadOnlySpan<int> nodes)
     {
-        int[] nodes = [.. wires];
-        int[] names = [.. Enumerable.Range(0, wires.Max() + 1)];
-        foreach ((int first, int second) in switches)
-        {
-            (int kept, int old) = (Math.Min(names[first], names[second]), Math.Max(names[first], names[second]));
-            for (int n = 0; n < names.Length; n++)
-            {
-                names[n] = names[n] == old ? kept : names[n];
-            }
-        }
-
+        int code = 0, used = 0;
+        Span<int> names = stackalloc int[nodes.Length];
         for (int t = 0; t < nodes.Length; t++)
         {
-            nodes[t] = names[nodes[t]];
+            int earlier = nodes.IndexOf(nodes[t]);
+            names[t] = earlier < t ? names[earlier] : used++;
+            code = (code << 3) | names[t];
         }
 
-        return nodes;
-    }
-
-    private static string Code(int[] nodes)
-    {
-        char[] code = new char[nodes.Length];
-        int used = 0;
-        for (int t = 0; t < nodes.Length; t++)
-        {
-            int earlier = Array.IndexOf(nodes, nodes[t]);
-            code[t] = earlier < t ? code[earlier] : (char)('a' + used++);
-        }
-
-        return new string(code);
+        return code;
     }
 
     private void AddWirings(int[] nodes, int terminal, int used)

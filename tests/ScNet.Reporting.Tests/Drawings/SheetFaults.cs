@@ -44,9 +44,10 @@ internal static class SheetFaults
             .. sheet.Rules.Select(r => ("rule", r)),
             .. sheet.Frames.SelectMany(Edges).Select(e => ("frame", e)),
         ];
+        List<(string Name, SheetBox Box)> boxes = Boxes(sheet);
         foreach ((string name, SheetWire wire) in lines)
         {
-            foreach ((string other, SheetBox box) in Boxes(sheet).Where(b => Crosses(wire, b.Box)))
+            foreach ((string other, SheetBox box) in boxes.Where(b => Crosses(wire, b.Box)))
             {
                 bool isOwn = other.StartsWith("arrow", StringComparison.Ordinal) ? IsThroughTheMiddle(wire, box)
                     : other.StartsWith("dot", StringComparison.Ordinal) ? other == $"dot of net {wire.Net}"
