@@ -1,6 +1,7 @@
 using System.Globalization;
 using Fractions;
 using ScNet.Synthesis.Candidates;
+using ScNet.Synthesis.Realising;
 using ScNet.Synthesis.Solving;
 
 namespace ScNet.Synthesis;
@@ -39,6 +40,15 @@ internal static class ReasonOfNone
     /// <summary>Why ratios that are made alone cannot be made together.</summary>
     public static string Together(SynthesisRequest request) =>
         $"each ratio alone can be made with {Capacitors(request)}, but no set of switches within the limits makes all of them{(request.HoldsAtChanges ? " and holds at changes between them" : "")}";
+
+    /// <summary>A ratio whose output is too low even without load where losses count; null where none is.</summary>
+    public static string? Beyond(SynthesisRequest request) => LossPoints.Beyond(request, LossPoints.Of(request)).FirstOrDefault() is { } point
+        ? $"{point.Mode} makes no {Volts(point.OutputVolts!.Value)} from {Volts(point.InputVolts)}, even without load"
+        : null;
+
+    /// <summary>Why none of the converters that cost little enough does, with an example.</summary>
+    public static string Held(SynthesisRequest request, int count, int allowed, string example) =>
+        $"none of {UnitText.Count(count, "converter", "converters")} of at most {allowed.ToString(CultureInfo.InvariantCulture)} in {request.Cost} holds the output at every point, one of them for this reason: {example}";
 
     // the lowest highest voltage of a switch, by halving among all voltages that occur
     private static Fraction? LowestPeak(SynthesisRequest request, ModeCandidates mode, CancellationToken cancellation)

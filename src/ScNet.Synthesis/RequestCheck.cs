@@ -1,3 +1,5 @@
+using ScNet.Design.Sizing;
+
 namespace ScNet.Synthesis;
 
 /// <summary>Refuses requests that make no sense.</summary>
@@ -23,9 +25,39 @@ internal static class RequestCheck
 
         InRange(nameof(request), request.SwitchRatingVolts is not { } switches || IsVoltage(switches), "a positive rating of switches", request.SwitchRatingVolts);
         InRange(nameof(request), request.CapacitorRatingVolts is not { } capacitors || IsVoltage(capacitors), "a positive rating of capacitors", request.CapacitorRatingVolts);
+        if (request.LeastLoss is { } aim)
+        {
+            Of(request, aim);
+        }
+
         if (request.SwitchRatingVolts is null && (request.Cost != SynthesisCost.Switches || request.LargestStack != 1))
         {
             throw new ArgumentException("Expected a rating of switches, as devices are to be stacked or counted.", nameof(request));
+        }
+    }
+
+    private static void Of(SynthesisRequest request, LossAim aim)
+    {
+        InRange(nameof(request), aim.FurtherCost is >= 0 and <= LossAim.MostFurtherCost, $"a further cost of 0 to {LossAim.MostFurtherCost}", aim.FurtherCost);
+        foreach (WantedRatio wanted in request.Ratios)
+        {
+            InRange(nameof(request), wanted.LowestInputVolts is { } lowest && IsVoltage(lowest) && lowest <= wanted.HighestInputVolts, "a range of the input voltage for every ratio, as losses count", wanted.LowestInputVolts);
+            InRange(nameof(request), double.IsFinite(wanted.Weight) && wanted.Weight is >= 1e-60 and <= 1e60, "a positive weight", wanted.Weight);
+        }
+
+        if (aim.Requirement is not { Contradictions: [] })
+        {
+            throw new ArgumentException("Expected a requirement without contradictions.", nameof(request));
+        }
+
+        if (!AreaBudget.Of(aim.Requirement).IsBounded)
+        {
+            throw new ArgumentException("Expected a requirement with an area for capacitors and switches, as sizes are to be found.", nameof(request));
+        }
+
+        if (request.HoldsAtChanges)
+        {
+            throw new ArgumentException("Expected either ratings that hold at changes of ratio or least loss, as both together are not searched.", nameof(request));
         }
     }
 

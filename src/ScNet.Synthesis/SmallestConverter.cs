@@ -1,4 +1,3 @@
-using ScNet.Stress;
 using ScNet.Synthesis.Candidates;
 using ScNet.Synthesis.Realising;
 using ScNet.Synthesis.Solving;
@@ -7,7 +6,7 @@ namespace ScNet.Synthesis;
 
 /// <summary>
 /// The reconfigurable converter of two phases with the least switches, devices or area that makes given ratios, proved
-/// by an exact solver.
+/// by an exact solver; and of all of them, or of all that cost a little more, the one that loses least.
 /// </summary>
 /// <remarks>
 /// Every converter is considered whose capacitor voltages and potentials are determined in every phase of every ratio,
@@ -34,6 +33,11 @@ public static class SmallestConverter
         if (ReasonOfNone.Without(request, modes, found) is { } missing)
         {
             return new SynthesisResult(request, SynthesisOutcome.NoneExists, missing, null, 0);
+        }
+
+        if (request.LeastLoss is not null && ReasonOfNone.Beyond(request) is { } beyond)
+        {
+            return new SynthesisResult(request, SynthesisOutcome.NoneExists, beyond, null, 0);
         }
 
         if (request.CapacitorRatingVolts is { } rating)
@@ -80,23 +84,8 @@ public static class SmallestConverter
                 : new SynthesisResult(request, SynthesisOutcome.BoundReached, null, solved.Bound, effort);
         }
 
-        Choice choice = solved.Choice.Thinned();
-        Converter converter = ChosenConverter.Of(name, request, choice);
-        ConverterStress stress = ConverterCheck.Of(converter, request);
-        int[] devices = [.. ConverterCheck.Devices(stress, request, steps)];
-        int cost = devices.Sum(d => steps.Costs.Take(d).Sum());
-        if (cost < solved.Bound || (solved.IsSettled && cost > solved.Bound))
-        {
-            throw new InvalidOperationException($"The converter costs {cost}, but the least cost is {solved.Bound}, which is a mistake of this library.");
-        }
-
-        return new SynthesisResult(request, cost == solved.Bound ? SynthesisOutcome.Proved : SynthesisOutcome.BoundReached, null, solved.Bound, effort)
-        {
-            Converter = converter,
-            Cost = cost,
-            Stress = stress,
-            Devices = new NamedList<int>([.. devices], converter.Switches.Names),
-            Wirings = Array.AsReadOnly<IReadOnlyList<Search.Wiring>>([.. choice.Modes.Select(m => Array.AsReadOnly<Search.Wiring>([.. m.Select(s => s.Wiring)]))]),
-        };
+        return request.LeastLoss is not null && solved.IsSettled
+            ? LeastLosingConverter.Of(request, name, named, steps, solved, effort, cancellation)
+            : ChosenResult.Of(request, name, steps, solved.Choice.Thinned(), solved.Bound, solved.IsSettled ? solved.Bound : null, effort);
     }
 }

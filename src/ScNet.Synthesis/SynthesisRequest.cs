@@ -20,6 +20,12 @@ public sealed record SynthesisRequest(IReadOnlyList<WantedRatio> Ratios, int Cap
     /// <summary>What there is to be least of.</summary>
     public SynthesisCost Cost { get; init; }
 
+    /// <summary>
+    /// Of what the converter is to lose least among those that cost no more, or only so much more, than the least; null where any of least cost will do. Not together with
+    /// <see cref="HoldsAtChanges"/>.
+    /// </summary>
+    public LossAim? LeastLoss { get; init; }
+
     /// <summary>What one device blocks, in volts (V); null where switches may block anything.</summary>
     public double? SwitchRatingVolts { get; init; }
 

@@ -1,3 +1,4 @@
+using ScNet.Design.Sizing;
 using ScNet.Search;
 using ScNet.Stress;
 
@@ -36,6 +37,21 @@ public sealed class SynthesisResult
     /// </summary>
     public Converter? Converter { get; internal init; }
 
+    /// <summary>
+    /// Where <see cref="SynthesisRequest.LeastLoss"/> is asked for, kinds, stacks, sizes and frequencies with which the converter loses least, and the
+    /// loss: <see cref="SizedDesign.WeightedLossWatts"/>, its weights adding up to 1. Null elsewhere, and without a converter.
+    /// </summary>
+    public SizedDesign? Sizes { get; internal init; }
+
+    /// <summary>How many different converters cost little enough and were sized; null where no losses count.</summary>
+    public int? SizedCount { get; internal init; }
+
+    /// <summary>
+    /// What every converter of these ratios loses at least in watts (W), weighted like <see cref="Sizes"/>: where all that cost little enough were sized, the loss of the best, and else the
+    /// voltage left over times the current, which no network saves. Null where no losses count, or none exists.
+    /// </summary>
+    public double? LossBoundWatts { get; internal init; }
+
     /// <summary>What it costs, in the unit of <see cref="SynthesisRequest.Cost"/>; null without a converter.</summary>
     public int? Cost { get; internal init; }
 
@@ -48,6 +64,19 @@ public sealed class SynthesisResult
     /// <summary>Per ratio the wirings of its phases that were chosen, over the converter's capacitors; null without a converter.</summary>
     public IReadOnlyList<IReadOnlyList<Wiring>>? Wirings { get; internal init; }
 
+    internal SynthesisResult WithSizes(SizedDesign sizes, int sizedCount, double lossBoundWatts, bool isProved) =>
+        new(Request, isProved ? SynthesisOutcome.Proved : SynthesisOutcome.BoundReached, null, Bound, Effort)
+        {
+            Converter = Converter,
+            Cost = Cost,
+            Stress = Stress,
+            Devices = Devices,
+            Wirings = Wirings,
+            Sizes = sizes,
+            SizedCount = sizedCount,
+            LossBoundWatts = lossBoundWatts,
+        };
+
     /// <summary>The outcome in a line.</summary>
     public override string ToString()
     {
@@ -55,9 +84,16 @@ public sealed class SynthesisResult
         string found = Converter is null
             ? "none found"
             : $"{UnitText.Count(Converter.Switches.Count, "switch", "switches")}, {UnitText.Count(Devices!.Sum(), "device", "devices")}";
+        if (Sizes is { } sizes)
+        {
+            found += $", {EngineeringNumber.Of(sizes.WeightedLossWatts, "W")} lost";
+        }
+
         return Outcome switch
         {
+            SynthesisOutcome.Proved when SizedCount is { } count => $"{ratios}: {found}, least of all {UnitText.Count(count, "converter", "converters")} of at most {Bound + Request.LeastLoss!.FurtherCost} in {Request.Cost}",
             SynthesisOutcome.Proved => $"{ratios}: {found}, proved least",
+            SynthesisOutcome.BoundReached when SizedCount is { } count => $"{ratios}: {found}, least of {UnitText.Count(count, "converter", "converters")}, not all; at least {EngineeringNumber.Of(LossBoundWatts, "W")}",
             SynthesisOutcome.NoneExists => $"{ratios}: {Reason}",
             _ => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{ratios}: {found}, at least {Bound} in {Request.Cost}"),
         };

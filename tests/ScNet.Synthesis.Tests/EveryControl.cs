@@ -20,11 +20,7 @@ internal static class EveryControl
         int? least = null;
         foreach (int[] nodes in Wirings(new int[s_terminals.Length], 1, 1))
         {
-            (string, string)[] places = [..
-                from b in Enumerable.Range(0, nodes.Max() + 1)
-                from a in Enumerable.Range(0, b)
-                where !IsShort(nodes, a, b)
-                select (NameOf(nodes, a), NameOf(nodes, b))];
+            (string, string)[] places = PlacesOf(nodes);
             foreach (int set in Enumerable.Range(1, (1 << places.Length) - 1).OrderBy(s => int.PopCount(s)))
             {
                 if (int.PopCount(set) >= least)
@@ -44,6 +40,39 @@ internal static class EveryControl
 
         return least;
     }
+
+    /// <summary>
+    /// Every converter with so many switches at most that makes some ratios, a mode each, in the order of the ratios: with every set of its switches closed in
+    /// either phase that does. A switch that no mode closes is left out.
+    /// </summary>
+    public static IEnumerable<Converter> Converters(IReadOnlyList<Fraction> ratios, int mostSwitches)
+    {
+        foreach (int[] nodes in Wirings(new int[s_terminals.Length], 1, 1))
+        {
+            (string, string)[] places = PlacesOf(nodes);
+            foreach (int set in Enumerable.Range(1, (1 << places.Length) - 1).Where(s => int.PopCount(s) <= mostSwitches))
+            {
+                (string, string)[] switches = [.. places.Where((_, p) => (set >> p & 1) == 1)];
+                IEnumerable<int[][]> modes = [[]];
+                foreach (Fraction ratio in ratios)
+                {
+                    int[][] closings = [.. Closings(nodes, switches, ratio)];
+                    modes = [.. from earlier in modes from closing in closings select (int[][])[.. earlier, closing]];
+                }
+
+                foreach (int[][] closings in modes.Where(m => m.SelectMany(c => c).Aggregate(0, (all, c) => all | c) == (1 << switches.Length) - 1))
+                {
+                    yield return Made(nodes, switches, closings)!;
+                }
+            }
+        }
+    }
+
+    private static (string, string)[] PlacesOf(int[] nodes) => [..
+        from b in Enumerable.Range(0, nodes.Max() + 1)
+        from a in Enumerable.Range(0, b)
+        where !IsShort(nodes, a, b)
+        select (NameOf(nodes, a), NameOf(nodes, b))];
 
     private static IEnumerable<int[]> Wirings(int[] nodes, int terminal, int used)
     {

@@ -41,13 +41,16 @@ internal static class ChosenConverter
             bool[][] closed = [.. choice.Modes[m].Select((state, j) => choice.Closings is { } closings
                 ? Array.ConvertAll(switches, s => closings.Closed[m][j].Contains(s))
                 : Closed(state, switches, nodes, terminals))];
-            builder.Mode(Quantity.Exact(request.Ratios[m].Ratio).ToString(), [.. switches
+            builder.Mode(NameOf(request.Ratios[m]), [.. switches
                 .Select((_, s) => (Numbered("s", s), PhaseSet.Of([.. Enumerable.Range(1, 2).Where(phase => closed[phase - 1][s])])))
                 .Where(s => s.Item2.Count > 0)]);
         }
 
         return builder.Build();
     }
+
+    /// <summary>The name of the mode that makes a ratio.</summary>
+    public static string NameOf(WantedRatio wanted) => Quantity.Exact(wanted.Ratio).ToString();
 
     private static bool[] Closed(PhaseState state, SwitchPlace[] switches, Pieces nodes, int terminals)
     {

@@ -19,12 +19,18 @@ internal sealed class SynthesisModel
     private readonly BoolVar[][] _reaches;
     private readonly BoolVar[][] _blocks;
     private readonly Dictionary<string, BoolVar> _anyOf = [];
+    private readonly Causes? _causes;
 
-    private SynthesisModel(int capacitors, DeviceSteps steps, bool blocksOneWay)
+    // per place the states in which it may be closed
+    private readonly List<BoolVar>[] _closable;
+
+    private SynthesisModel(int capacitors, DeviceSteps steps, bool blocksOneWay, bool isForListing)
     {
+        _causes = isForListing ? new Causes(Model) : null;
         _steps = steps;
         CapacitorCount = capacitors;
         Places = SwitchPlace.All(capacitors);
+        _closable = [.. Places.Select(_ => new List<BoolVar>())];
         Exists = [.. Places.Select(p => Model.NewBoolVar($"x{p.First}.{p.Second}"))];
         _reaches = [.. Places.Select(p => Enumerable.Range(0, steps.Costs.Count).Select(n => Model.NewBoolVar($"d{p.First}.{p.Second}.{n}")).ToArray())];
         _blocks = blocksOneWay ? [.. Places.Select(p => new[] { Model.NewBoolVar($"f{p.First}.{p.Second}"), Model.NewBoolVar($"b{p.First}.{p.Second}") })] : [];
@@ -65,9 +71,27 @@ internal sealed class SynthesisModel
     public int LargestCost => Places.Count * _steps.Costs.Sum();
 
     /// <summary>Makes the model.</summary>
-    public static SynthesisModel Of(int capacitors, IReadOnlyList<ModeCandidates> modes, DeviceSteps steps, bool blocksOneWay, bool holdsAtChanges = false)
+    public static SynthesisModel Of(int capacitors, IReadOnlyList<ModeCandidates> modes, DeviceSteps steps, bool blocksOneWay, bool holdsAtChanges = false) =>
+        Made(new(capacitors, steps, blocksOneWay, isForListing: false), modes, holdsAtChanges);
+
+    /// <summary>
+    /// The same, without places that are open throughout, and with every variable settled by places and states, so that no two solutions are one choice;
+    /// for changes of ratio nothing is asked.
+    /// </summary>
+    public static SynthesisModel ForListing(int capacitors, IReadOnlyList<ModeCandidates> modes, DeviceSteps steps, bool blocksOneWay)
     {
-        SynthesisModel made = new(capacitors, steps, blocksOneWay);
+        SynthesisModel made = Made(new(capacitors, steps, blocksOneWay, isForListing: true), modes, holdsAtChanges: false);
+        for (int e = 0; e < made.Places.Count; e++)
+        {
+            made.Model.AddBoolOr([made.Exists[e].Not(), .. made._closable[e].DistinctBy(l => l.Index)]);
+        }
+
+        made._causes!.Settle([.. made._connected.Values, .. made._reaches.SelectMany(r => r), .. made._blocks.SelectMany(b => b), .. made._anyOf.Values]);
+        return made;
+    }
+
+    private static SynthesisModel Made(SynthesisModel made, IReadOnlyList<ModeCandidates> modes, bool holdsAtChanges)
+    {
         foreach (BoolVar[] directions in made._blocks)
         {
             made.Model.AddAtMostOne(directions);
@@ -103,6 +127,7 @@ internal sealed class SynthesisModel
                 }
 
                 Model.AddImplication(isUsed, connected);
+                _causes?.Add(connected, isUsed);
             }
         }
     }
@@ -119,6 +144,7 @@ internal sealed class SynthesisModel
                 from s in byPotential
                 let volts = candidates.Volts(s.State, Places[e].First, Places[e].Second)
                 select (s.Chosen, volts, _steps.Devices(volts))];
+            _closable[e].AddRange(needs.Where(n => n.Devices == 0).Select(n => n.Chosen));
             for (int step = 0; step <= _steps.Costs.Count; step++)
             {
                 Require(e, needs.Where(n => n.Devices > step).Select(n => n.Chosen), step < _steps.Costs.Count ? _reaches[e][step] : null);
@@ -138,8 +164,13 @@ internal sealed class SynthesisModel
         BoolVar[] all = [.. states];
         if (all.Length > 0)
         {
-            ILiteral[] clause = [AnyOf(all).Not(), Exists[place].Not()];
+            BoolVar any = AnyOf(all);
+            ILiteral[] clause = [any.Not(), Exists[place].Not()];
             Model.AddBoolOr(consequence is null ? clause : [.. clause, consequence]);
+            if (consequence is not null)
+            {
+                _causes?.Add(consequence, any, Exists[place]);
+            }
         }
     }
 
@@ -163,6 +194,7 @@ internal sealed class SynthesisModel
         foreach (BoolVar literal in all)
         {
             Model.AddImplication(literal, any);
+            _causes?.Add(any, literal);
         }
 
         return any;

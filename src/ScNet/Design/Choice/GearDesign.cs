@@ -107,7 +107,7 @@ internal sealed class GearDesign
     private static SizedDesign? Sized(
         ConverterAnalysis analysis, Requirement requirement, IReadOnlyList<ProfilePoint> points, double margin, (string Name, double Ratio)[] gears, int[] gearOf, ref string reason)
     {
-        AreaBudget area = new(requirement.AreaSquareMetres, requirement.CapacitorAreaSquareMetres, requirement.SwitchAreaSquareMetres);
+        AreaBudget area = AreaBudget.Of(requirement);
         while (true)
         {
             SizingPoint[] asked = [.. points.Select((p, i) => new SizingPoint(

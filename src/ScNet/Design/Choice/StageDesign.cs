@@ -107,7 +107,7 @@ internal sealed class StageDesign
     private static StageDesign? Try(
         Candidate candidate, Requirement requirement, ElementOptions options, List<(ProfilePoint Point, int Node)> served, double margin, InductorDevice inductor)
     {
-        AreaBudget area = new(requirement.AreaSquareMetres, requirement.CapacitorAreaSquareMetres, requirement.SwitchAreaSquareMetres);
+        AreaBudget area = AreaBudget.Of(requirement);
         InductorDevice[] inductors = [.. candidate.Converter!.Inductors.Select(_ => inductor)];
         if (area.TotalSquareMetres is { } total && inductors.Sum(l => l.AreaSquareMetres) >= total)
         {

@@ -1,3 +1,5 @@
+using ScNet.Design.Requirements;
+
 namespace ScNet.Design.Sizing;
 
 /// <summary>The area that elements may take: in all, of each kind, or both.</summary>
@@ -6,6 +8,14 @@ namespace ScNet.Design.Sizing;
 /// <param name="SwitchSquareMetres">For switches alone; null where they share the total freely.</param>
 public sealed record AreaBudget(double? TotalSquareMetres, double? CapacitorSquareMetres = null, double? SwitchSquareMetres = null)
 {
+    /// <summary>The areas of a requirement.</summary>
+    /// <param name="requirement">The requirement.</param>
+    public static AreaBudget Of(Requirement requirement)
+    {
+        ArgumentNullException.ThrowIfNull(requirement);
+        return new AreaBudget(requirement.AreaSquareMetres, requirement.CapacitorAreaSquareMetres, requirement.SwitchAreaSquareMetres);
+    }
+
     /// <summary>For capacitors, switches and inductors on the chip together.</summary>
     public double? TotalSquareMetres { get; } = Checked(TotalSquareMetres, nameof(TotalSquareMetres));
 

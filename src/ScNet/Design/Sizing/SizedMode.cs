@@ -8,6 +8,8 @@ namespace ScNet.Design.Sizing;
 /// <remarks>Below the floor of the frequency cycles are left out, so that R(f) = R(floor) · floor/f: docs/theory/regulation.md.</remarks>
 internal sealed class SizedMode
 {
+    private const double Rounding = 1e-22;
+
     private readonly SteadyStateModel _model;
     private readonly Interval<double> _frequencyHz;
     private (double LogOhms, double[] ByElement, double ByFrequency)? _atFloor;
@@ -37,10 +39,10 @@ internal sealed class SizedMode
     /// <summary>Whether no charge has to pass a capacitor, so that frequency regulates nothing.</summary>
     public bool IsTied => Slow.All(k => k == 0);
 
-    /// <summary>Whether an element carries charge in this mode.</summary>
+    /// <summary>Whether an element carries charge at these sizes: coefficients go with its square, and rounding leaves some 1e-32 of none.</summary>
     public bool Uses(int element) => element < Slow.Length
-        ? Slow[element] > 0 || FastOfCapacitors[element] > 0
-        : FastOfSwitches[element - Slow.Length] > 0;
+        ? Slow[element] > Rounding || FastOfCapacitors[element] > Rounding
+        : FastOfSwitches[element - Slow.Length] > Rounding;
 
     /// <summary>Prepares a mode at the sizes of a converter.</summary>
     /// <param name="analysis">The analysis of the mode at any sizes.</param>

@@ -40,7 +40,7 @@ internal sealed class SizingProgram
         int next = 0;
         for (int e = 0; e < _variableOf.Length; e++)
         {
-            _variableOf[e] = points.Any(p => modes[task.ModeOf(p)].Uses(e)) ? next++ : -1;
+            _variableOf[e] = points.Any(p => task.Uses(task.ModeOf(p), e)) ? next++ : -1;
         }
 
         _firstFrequency = next;
@@ -273,7 +273,8 @@ internal sealed class SizingProgram
         double constant = 0;
         for (int e = 0; e < _variableOf.Length; e++)
         {
-            if (e < mode.Slow.Length && mode.Slow[e] > 0)
+            // what is not at zero of an element without use is rounding
+            if (_variableOf[e] >= 0 && e < mode.Slow.Length && mode.Slow[e] > 0)
             {
                 _ = floor is { } lowest
                     ? limits.Add(mode.Slow[e] / lowest, (_variableOf[e], -1))
@@ -285,7 +286,7 @@ internal sealed class SizingProgram
         for (int e = 0; e < _variableOf.Length; e++)
         {
             double fast = e < mode.Slow.Length ? mode.FastOfCapacitors[e] * _task.EsrSeconds(e, _options[e]) : mode.FastOfSwitches[e - mode.Slow.Length];
-            if (fast > 0)
+            if (_variableOf[e] >= 0 && fast > 0)
             {
                 limits.Add(fast, (_variableOf[e], -1));
                 constant += e < mode.Slow.Length ? 0 : fast * _task.Process.WiringOhms;

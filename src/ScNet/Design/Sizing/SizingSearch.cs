@@ -19,6 +19,9 @@ internal sealed class SizingSearch
     private readonly HashSet<string> _choicesTried = [];
     private SizingPoint[] _points;
     private int[] _options;
+
+    // kinds with which sizes served all points that are left, and those sizes
+    private (int[] Options, double[] Values)? _served;
     private double[] _values;
     private int _rounds;
     private int _steps;
@@ -28,7 +31,7 @@ internal sealed class SizingSearch
         _task = task;
         _points = [.. task.Points.Where(p => task.NeededOhms(p) > 0)];
         _unreachable.AddRange(task.Points.Where(p => !(task.NeededOhms(p) > 0)).Select(p => new UnreachablePoint(p, task.NeededOhms(p), null, isAlone: true)));
-        _options = [.. Enumerable.Range(0, task.ElementCount).Select(FirstOption)];
+        _options = [.. Enumerable.Range(0, task.ElementCount).Select(e => FirstOption(e, task.Criterion))];
         _values = StartValues();
         _choicesTried.Add(string.Join(',', _options));
     }
@@ -55,6 +58,14 @@ internal sealed class SizingSearch
             {
                 // what the estimate forbids the exact impedance may allow
                 best = certified = null;
+                if (exactAt is not null && OtherKinds() is { } values)
+                {
+                    // and the area may suffice for other kinds of devices
+                    (_values, exactAt, areKindsSettled) = (values, null, _served is not null);
+                    modes = ModesAt(_values);
+                    continue;
+                }
+
                 if (exactAt is not null)
                 {
                     Drop(program, optimum, modes);
@@ -76,6 +87,7 @@ internal sealed class SizingSearch
             }
 
             double[] optimal = program.ValuesOf(optimum.Logarithms);
+            _served = (_options, optimal);
             bool isEnough = certified?.Gap <= Enough;
             areKindsSettled &= !isEnough;
             if (!areKindsSettled && ChangeDevices(program, optimum, optimal, modes))
@@ -143,23 +155,35 @@ internal sealed class SizingSearch
     private Converter Plain(Converter sized) => _task.Converter.WithValues(
         [.. sized.Capacitors.Select(c => c.Farads)], [.. sized.Switches.Select(s => s.Ohms)], [.. sized.Capacitors.Select(c => c.EsrOhms)]);
 
-    // a mode at the ceiling has one least impedance, whatever the point
     private void DropWhatNoModeReaches()
     {
+        UnreachablePoint[] beyond = BeyondReach();
+        if (beyond.Length > 0 && OtherKinds() is { } values)
+        {
+            _values = values;
+            beyond = BeyondReach();
+        }
+
+        _unreachable.AddRange(beyond);
+        _points = [.. _points.Except(beyond.Select(u => u.Point))];
+    }
+
+    // a mode at the ceiling has one least impedance, whatever the point
+    private UnreachablePoint[] BeyondReach()
+    {
         SizedMode[] modes = ModesAt(_values);
+        List<UnreachablePoint> beyond = [];
         for (int m = 0; m < modes.Length; m++)
         {
             SizingPoint[] own = [.. _points.Where(p => _task.ModeOf(p) == m && p.OutputVolts is not null)];
-            if (own.Length == 0 || own.Min(_task.NeededOhms) > modes[m].Ohms(_task.FrequencyHz.Maximum!.Value))
+            if (own.Length > 0 && own.Min(_task.NeededOhms) <= modes[m].Ohms(_task.FrequencyHz.Maximum!.Value))
             {
-                continue;
+                double least = LeastOhms(own[0], modes);
+                beyond.AddRange(own.Where(p => _task.NeededOhms(p) < least).Select(p => new UnreachablePoint(p, _task.NeededOhms(p), least, isAlone: true)));
             }
-
-            double least = LeastOhms(own[0], modes);
-            UnreachablePoint[] beyond = [.. own.Where(p => _task.NeededOhms(p) < least).Select(p => new UnreachablePoint(p, _task.NeededOhms(p), least, isAlone: true))];
-            _unreachable.AddRange(beyond);
-            _points = [.. _points.Except(beyond.Select(u => u.Point))];
         }
+
+        return [.. beyond];
     }
 
     // first by the estimate, then by the exact impedance where that led to
@@ -190,6 +214,25 @@ internal sealed class SizingSearch
         return least;
     }
 
+    // the kinds that served all points before, else those that take the least area; null where they are what was tried
+    private double[]? OtherKinds()
+    {
+        if (_served is var (options, values) && !options.SequenceEqual(_options))
+        {
+            _options = options;
+            return values;
+        }
+
+        int[] smallest = [.. Enumerable.Range(0, _task.ElementCount).Select(e => FirstOption(e, DeviceCriterion.LeastArea))];
+        if (_served is not null || !_choicesTried.Add(string.Join(',', smallest)))
+        {
+            return null;
+        }
+
+        _options = smallest;
+        return StartValues();
+    }
+
     // the one that the others stand against most
     private void Drop(SizingProgram program, GeometricOptimum least, SizedMode[] modes)
     {
@@ -208,6 +251,7 @@ internal sealed class SizingSearch
         double ohms = modes[_task.ModeOf(point)].Ohms(_task.FrequencyHz.Maximum!.Value);
         _unreachable.Add(new UnreachablePoint(point, _task.NeededOhms(point), ohms, isAlone: false));
         _points = [.. _points.Where((_, p) => p != worst)];
+        _served = null;
     }
 
     // at the prices of area, resistance and frequency that a solution has, each element by itself may have a better kind
@@ -228,11 +272,11 @@ internal sealed class SizingSearch
         return true;
     }
 
-    private int FirstOption(int element) => Enumerable.Range(0, _task.OptionCount(element)).MinBy(o =>
+    private int FirstOption(int element, DeviceCriterion criterion) => Enumerable.Range(0, _task.OptionCount(element)).MinBy(o =>
     {
         double value = 1, area = _task.AreaOf(element, o).Linear * value;
         double loss = _task.Points.Sum(p => p.Weight * _task.Costs[_task.ModeOf(p)].At(element, o, p.InputVolts).PerHertz);
-        return _task.Criterion == DeviceCriterion.LeastArea || loss == 0 ? (area, loss) : (area * loss, area);
+        return criterion == DeviceCriterion.LeastArea || loss == 0 ? (area, loss) : (area * loss, area);
     });
 
     // an equal share of three quarters of the area for each

@@ -7,6 +7,7 @@ namespace ScNet.Design.Sizing;
 internal sealed class SizingTask
 {
     private readonly Dictionary<string, int> _modes;
+    private readonly Lazy<SizedMode[]> _atUnequalSizes;
 
     public SizingTask(
         ConverterAnalysis analysis,
@@ -32,6 +33,7 @@ internal sealed class SizingTask
         Modes = [.. names.Select(n => analysis.Modes[n].Require())];
         Costs = [.. Modes.Select(m => ModeCosts.Of(m, process, options))];
         Points = [.. points];
+        _atUnequalSizes = new(() => [.. Modes.Select(m => SizedMode.Of(m, Unequal(Converter), FrequencyHz, 0))]);
     }
 
     public ConverterAnalysis Analysis { get; }
@@ -66,6 +68,14 @@ internal sealed class SizingTask
 
     /// <summary>The position of a point's mode in <see cref="Modes"/>.</summary>
     public int ModeOf(SizingPoint point) => _modes[point.Mode];
+
+    /// <summary>
+    /// Whether an element carries charge in a mode at some sizes. Where component values decide the flow, a branch between equal halves carries none at
+    /// equal sizes: so it is asked at sizes that nothing makes alike.
+    /// </summary>
+    /// <param name="mode">The position of the mode in <see cref="Modes"/>.</param>
+    /// <param name="element">The position of the element, capacitors first.</param>
+    public bool Uses(int mode, int element) => _atUnequalSizes.Value[mode].Uses(element);
 
     /// <summary>The options of an element.</summary>
     public int OptionCount(int element) => element < CapacitorCount ? Options.Capacitors[element].Length : Options.Switches[element - CapacitorCount].Length;
@@ -113,4 +123,13 @@ internal sealed class SizingTask
         values[..CapacitorCount],
         [.. values[CapacitorCount..].Select(g => 1 / g)],
         []);
+
+    // multiples of the golden ratio without their whole parts lie evenly between 0 and 1, no two alike (common practice, no source)
+    private static Converter Unequal(Converter converter)
+    {
+        int element = 0;
+        double Next() => 1 + (++element * 0.6180339887498949 % 1);
+        return converter.WithValues(
+            [.. converter.Capacitors.Select(_ => Next())], [.. converter.Switches.Select(_ => Next())], [.. converter.Capacitors.Select(c => c.EsrOhms > 0 ? Next() : 0)]);
+    }
 }
