@@ -44,7 +44,7 @@ internal static class LawCheck
         [CallerFilePath] string file = "",
         [CallerMemberName] string name = "")
     {
-        LawTests.RequireMark();
+        LawTests.RequireMark(file, name);
         (string, string) outer = s_current;
         s_current = ($"{Path.GetFileNameWithoutExtension(file)}.{name}", "");
         try

@@ -17,17 +17,36 @@ internal static class LawTests
     public const string OfCheck = "LawCheck";
 
     private static readonly ConcurrentDictionary<MethodBase, bool> s_isMarked = new();
+    private static readonly ConcurrentDictionary<(string File, string Name), bool> s_isMarkedAt = new();
 
-    /// <summary>Requires that the test on the stack is marked.</summary>
+    /// <summary>
+    /// Requires that the test on the stack is marked; where the compiler has put the check in the place of a test whose last
+    /// act it is, so that the stack has no test any more, the one that the check was called from.
+    /// </summary>
+    /// <param name="file">Where the law stands.</param>
+    /// <param name="name">What the law is called.</param>
     /// <exception cref="InvalidOperationException">It is not, or there is none.</exception>
-    public static void RequireMark()
+    public static void RequireMark(string file, string name)
     {
-        MethodBase? test = new StackTrace().GetFrames().Select(f => f.GetMethod()).FirstOrDefault(m => m is not null && Has(m, "Xunit.FactAttribute"));
-        if (test is null || !s_isMarked.GetOrAdd(test, t => IsMarked(t)))
+        // what the runtime makes itself to call methods has no type and no attributes
+        MethodBase? test = new StackTrace().GetFrames().Select(f => f.GetMethod()).FirstOrDefault(m => m?.DeclaringType is not null && IsTest(m));
+        if (!(test is null ? s_isMarkedAt.GetOrAdd((file, name), at => IsMarked(at.File, at.Name)) : s_isMarked.GetOrAdd(test, IsMarked)))
         {
             throw new InvalidOperationException(
-                $"{(test is null ? "No test" : $"{test.DeclaringType!.Name}.{test.Name}")} holds a law: a campaign finds tests by [Trait(\"{Trait}\", \"{Law}\")] on the class or the test.");
+                $"{(test is null ? $"{Path.GetFileNameWithoutExtension(file)}.{name}" : $"{test.DeclaringType!.Name}.{test.Name}")} holds a law: a campaign finds tests by [Trait(\"{Trait}\", \"{Law}\")] on the class or the test.");
         }
+    }
+
+    /// <summary>Whether a test is marked that stands in a class named after its file; of a method that tests share, whether any of them is.</summary>
+    public static bool IsMarked(string file, string name)
+    {
+        const BindingFlags own = BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
+        MethodInfo[] tests = [.. AppDomain.CurrentDomain.GetAssemblies()
+            .Where(a => a.GetName().Name?.EndsWith(".Tests", StringComparison.Ordinal) == true)
+            .SelectMany(a => a.GetTypes()).Where(t => t.Name == Path.GetFileNameWithoutExtension(file))
+            .SelectMany(t => t.GetMethods(own)).Where(IsTest)];
+        MethodInfo[] named = [.. tests.Where(t => t.Name == name)];
+        return named.Length > 0 ? named.All(IsMarked) : tests.Any(IsMarked);
     }
 
     /// <summary>Whether a test or its class is marked.</summary>
@@ -35,13 +54,13 @@ internal static class LawTests
         m => m.CustomAttributes.Any(a => a.AttributeType.FullName == "Xunit.TraitAttribute" && a.ConstructorArguments is [{ Value: Trait }, { Value: Law or OfCheck }]));
 
     // xunit itself is known to test projects only
-    private static bool Has(MethodBase method, string attribute)
+    private static bool IsTest(MethodBase method)
     {
         foreach (CustomAttributeData own in method.CustomAttributes)
         {
             for (Type? type = own.AttributeType; type is not null; type = type.BaseType)
             {
-                if (type.FullName == attribute)
+                if (type.FullName == "Xunit.FactAttribute")
                 {
                     return true;
                 }
