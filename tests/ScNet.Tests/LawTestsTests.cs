@@ -30,7 +30,7 @@ public sealed class LawTestsTests
     [InlineData("LawTestsTests.cs", nameof(A_law_in_a_test_without_the_mark_is_refused), false)]
     [InlineData("LawTestsTests.cs", "SharedByTests", true)]
     [InlineData("LawCheckTests.cs", "SharedByTests", true)]
-    [InlineData("PublicApiTests.cs", "SharedByTests", false)]
+    [InlineData("AtomicFileTests.cs", "SharedByTests", false)]
     [InlineData("NoSuchTests.cs", "SharedByTests", false)]
     public void A_test_is_found_by_the_file_and_the_name_of_what_calls_a_law(string file, string name, bool isMarked) =>
         Assert.Equal(isMarked, LawTests.IsMarked("/somewhere/" + file, name));
