@@ -29,8 +29,16 @@ public sealed class CapacitorMap
     }
 
     /// <summary>Every map of so many capacitors, 2^n n! of them.</summary>
-    /// <param name="count">The number of capacitors.</param>
+    /// <param name="count">The number of capacitors, up to <see cref="Atlas.MaximumCapacitorCount"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There are none, or more.</exception>
     public static IEnumerable<CapacitorMap> All(int count)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(count, Atlas.MaximumCapacitorCount);
+        return Maps(count);
+    }
+
+    private static IEnumerable<CapacitorMap> Maps(int count)
     {
         foreach (int[] positions in Permutations(count))
         {
@@ -43,22 +51,29 @@ public sealed class CapacitorMap
 
     /// <summary>The position that a capacitor takes.</summary>
     /// <param name="capacitor">A capacitor, from 0.</param>
-    public int Position(int capacitor) => _positions[capacitor];
+    /// <exception cref="ArgumentOutOfRangeException">There is no such capacitor.</exception>
+    public int Position(int capacitor) => _positions[Among(capacitor)];
 
     /// <summary>Whether a capacitor is turned round.</summary>
     /// <param name="capacitor">A capacitor, from 0.</param>
-    public bool IsTurned(int capacitor) => _turned[capacitor];
+    /// <exception cref="ArgumentOutOfRangeException">There is no such capacitor.</exception>
+    public bool IsTurned(int capacitor) => _turned[Among(capacitor)];
+
+    private int Among(int capacitor) => (uint)capacitor < (uint)_positions.Length
+        ? capacitor : throw new ArgumentOutOfRangeException(nameof(capacitor), capacitor, $"Expected a capacitor below {_positions.Length}.");
 
     /// <summary>The terminal that a terminal becomes.</summary>
     /// <param name="terminal">A terminal, see <see cref="Terminals"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such terminal.</exception>
     public int Terminal(int terminal)
     {
+        ArgumentOutOfRangeException.ThrowIfNegative(terminal);
         if (terminal < 3)
         {
             return terminal;
         }
 
-        int capacitor = (terminal - 3) / 2;
+        int capacitor = Among((terminal - 3) / 2);
         bool isBottom = ((terminal - 3) & 1) == 1;
         return isBottom != _turned[capacitor] ? Terminals.BottomPlate(_positions[capacitor]) : Terminals.PositivePlate(_positions[capacitor]);
     }

@@ -68,7 +68,13 @@ public sealed class Wiring : IEquatable<Wiring>
     /// <summary>Whether two terminals are joined.</summary>
     /// <param name="first">A terminal.</param>
     /// <param name="second">A terminal.</param>
-    public bool Joins(int first, int second) => _nodes[first] == _nodes[second];
+    /// <exception cref="ArgumentOutOfRangeException">There is no such terminal.</exception>
+    public bool Joins(int first, int second)
+    {
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual((uint)first, (uint)_nodes.Length, nameof(first));
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual((uint)second, (uint)_nodes.Length, nameof(second));
+        return _nodes[first] == _nodes[second];
+    }
 
     /// <summary>The same wiring with its capacitors renamed and turned.</summary>
     /// <param name="map">Where each capacitor goes.</param>

@@ -8,7 +8,7 @@ internal static class RequestCheck
     public static void Of(SynthesisRequest request)
     {
         ArgumentNullException.ThrowIfNull(request);
-        if (request.Ratios is not { Count: > 0 } || request.Ratios.Select(r => r.Ratio).Distinct().Count() != request.Ratios.Count
+        if (request.Ratios is not { Count: > 0 } || request.Ratios.Any(r => r is null) || request.Ratios.Select(r => r.Ratio).Distinct().Count() != request.Ratios.Count
             || request.Ratios.Any(r => r.Ratio.IsZero || r.Ratio.IsNaN || r.Ratio.IsInfinity))
         {
             throw new ArgumentException("Expected at least one ratio, each once, finite and not zero.", nameof(request));

@@ -81,6 +81,17 @@ internal static class Guard
         return Array.Exists(copy, i => i is null) ? throw new ArgumentException("Expected no null among the items.", parameterName) : Array.AsReadOnly(copy);
     }
 
+    /// <summary>The same for a list that may be null.</summary>
+    public static IReadOnlyList<T>? CopyIfAny<T>(IEnumerable<T>? items, string parameterName) => items is null ? null : Copy(items, parameterName);
+
+    /// <summary>Gives a value back, or throws where it is null.</summary>
+    public static T Given<T>(T value, string parameterName)
+        where T : class
+    {
+        ArgumentNullException.ThrowIfNull(value, parameterName);
+        return value;
+    }
+
     /// <summary>Gives a list back whose items have different names, or throws.</summary>
     public static IReadOnlyList<T> Distinct<T>(IReadOnlyList<T> items, Func<T, string> nameOf, bool isEmptyAllowed, string parameterName)
     {
@@ -91,7 +102,7 @@ internal static class Guard
         }
 
         HashSet<string> names = [];
-        return items.FirstOrDefault(i => !names.Add(nameOf(i))) is { } second
+        return Copy(items, parameterName).FirstOrDefault(i => !names.Add(nameOf(i))) is { } second
             ? throw new ArgumentException($"Expected different names, but {Quoted.Name(nameOf(second))} is there twice.", parameterName)
             : items;
     }

@@ -23,7 +23,8 @@ public readonly struct PhaseSet : IEquatable<PhaseSet>, IReadOnlyList<int>
 
     /// <summary>The phase number at a position of the ascending order.</summary>
     /// <param name="index">From 0 to <see cref="Count"/> - 1.</param>
-    public int this[int index] => (_numbers ?? [])[index];
+    /// <exception cref="ArgumentOutOfRangeException">There is no such position.</exception>
+    public int this[int index] => (uint)index < (uint)Count ? _numbers![index] : throw new ArgumentOutOfRangeException(nameof(index), index, $"Expected a position below {Count}.");
 
     /// <summary>The set of the given phase numbers; order and repeats do not matter.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A number is below 1.</exception>

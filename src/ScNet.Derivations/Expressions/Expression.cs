@@ -46,8 +46,7 @@ public sealed class Expression : IEquatable<Expression>
     /// <param name="parts">The expressions; none give zero.</param>
     public static Expression Sum(IEnumerable<Expression> parts)
     {
-        ArgumentNullException.ThrowIfNull(parts);
-        return Sum(parts.SelectMany(p => p.Terms).ToList());
+        return Sum(Guard.Copy(parts, nameof(parts)).SelectMany(p => p.Terms).ToList());
     }
 
     /// <summary>

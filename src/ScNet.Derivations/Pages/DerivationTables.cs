@@ -61,7 +61,7 @@ public static class DerivationTables
     /// <param name="rows">The rows: a mode with its formulas each.</param>
     public static ResultTable OfFormulas(IEnumerable<ResultRow<FormulaList>> rows)
     {
-        ArgumentNullException.ThrowIfNull(rows);
+        rows = Guard.Copy(rows, nameof(rows));
         return ResultTable.OfAny<(ResultRow<FormulaList> Row, Formula? Formula)>(
             [],
             [
@@ -89,4 +89,11 @@ public static class DerivationTables
 /// <summary>The formulas of a mode.</summary>
 /// <param name="Formulas">The closed forms in the names of the elements.</param>
 /// <param name="OfDuties">Functions of the duties; empty where they are not asked for.</param>
-public sealed record FormulaList(IReadOnlyList<Formula> Formulas, IReadOnlyList<Formula> OfDuties);
+public sealed record FormulaList(IReadOnlyList<Formula> Formulas, IReadOnlyList<Formula> OfDuties)
+{
+    /// <summary>The closed forms in the names of the elements; a list of its own, which nobody changes.</summary>
+    public IReadOnlyList<Formula> Formulas { get; init => field = Guard.Copy(value, nameof(Formulas)); } = Guard.Copy(Formulas, nameof(Formulas));
+
+    /// <summary>Functions of the duties; empty where they are not asked for; a list of its own, which nobody changes.</summary>
+    public IReadOnlyList<Formula> OfDuties { get; init => field = Guard.Copy(value, nameof(OfDuties)); } = Guard.Copy(OfDuties, nameof(OfDuties));
+}

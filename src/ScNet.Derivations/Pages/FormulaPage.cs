@@ -26,7 +26,7 @@ public static class FormulaPage
     /// <param name="forms">The forms.</param>
     public static Page Of(IReadOnlyList<ClosedForm> forms)
     {
-        ArgumentNullException.ThrowIfNull(forms);
+        forms = Guard.Copy(forms, nameof(forms));
         return new Page("Closed forms", Blocks([.. forms.Select(Formula.Of)]));
     }
 
@@ -34,7 +34,7 @@ public static class FormulaPage
     /// <param name="forms">The functions.</param>
     public static Page Of(IReadOnlyList<DutyForm> forms)
     {
-        ArgumentNullException.ThrowIfNull(forms);
+        forms = Guard.Copy(forms, nameof(forms));
         return new Page("Functions of the duties", Blocks([.. forms.Select(Formula.Of)]));
     }
 

@@ -48,7 +48,12 @@ public sealed class WorkedSolution
     /// <param name="converter">The converter.</param>
     /// <param name="mode">One of its modes.</param>
     /// <exception cref="ArgumentException">The mode is not one of the converter's.</exception>
-    public static WorkedSolution Of(Converter converter, Mode mode) => new(new WorkedMode(converter, mode));
+    public static WorkedSolution Of(Converter converter, Mode mode)
+    {
+        ArgumentNullException.ThrowIfNull(converter);
+        ArgumentNullException.ThrowIfNull(mode);
+        return new(new WorkedMode(converter, mode));
+    }
 
     /// <summary>
     /// The solution as Markdown with pipe tables (GitHub's flavour). Equations are plain text in fenced blocks,

@@ -33,6 +33,11 @@ public static class LossChart
     public static Picture Of(IReadOnlyList<(string Name, LossBudget Budget)> budgets, string? title = null, Appearance appearance = Appearance.Light)
     {
         ArgumentNullException.ThrowIfNull(budgets);
+        if (budgets.Any(b => b.Name is null || b.Budget is null))
+        {
+            throw new ArgumentException("Expected a name and a budget in every item, but got null.", nameof(budgets));
+        }
+
         return Draw(title ?? "Losses", [.. budgets.Select(b => new LossRow(b.Name, b.Budget.OutputWatts, [.. LossRow.Kinds.Select(b.Budget.WattsOf)]))], appearance);
     }
 

@@ -19,7 +19,11 @@ public static class TradeOffChart
     /// <param name="curve">The curve.</param>
     /// <param name="appearance">The ground.</param>
     /// <exception cref="ArgumentException">No area reaches all points.</exception>
-    public static Picture Of(TradeOffCurve curve, Appearance appearance = Appearance.Light) => Of([(string.Empty, curve)], appearance);
+    public static Picture Of(TradeOffCurve curve, Appearance appearance = Appearance.Light)
+    {
+        ArgumentNullException.ThrowIfNull(curve);
+        return Of([(string.Empty, curve)], appearance);
+    }
 
     /// <summary>Draws several curves.</summary>
     /// <param name="curves">Each converter's name and curve, at most six.</param>
@@ -28,6 +32,11 @@ public static class TradeOffChart
     public static Picture Of(IReadOnlyList<(string Name, TradeOffCurve Curve)> curves, Appearance appearance = Appearance.Light)
     {
         ArgumentNullException.ThrowIfNull(curves);
+        if (curves.Any(c => c.Name is null || c.Curve is null))
+        {
+            throw new ArgumentException("Expected a name and a curve in every item, but got null.", nameof(curves));
+        }
+
         if (curves.Count == 0 || curves.Count > s_looks.Length)
         {
             throw new ArgumentException($"Expected one to {s_looks.Length} curves, but got {curves.Count}.", nameof(curves));

@@ -42,7 +42,7 @@ internal sealed class PairShard
         SignedPermutations group = new(capacitors);
         PairShard outcome = new(capacitors);
         long total = work.Sum(w => w.Work), done = 0;
-        Parallel.ForEach(
+        ParallelLoop.Run(() => Parallel.ForEach(
             System.Collections.Concurrent.Partitioner.Create(work.OrderByDescending(w => w.Work), System.Collections.Concurrent.EnumerablePartitionerOptions.NoBuffering),
             new ParallelOptions { CancellationToken = cancellationToken, MaxDegreeOfParallelism = threads },
             () => (Walk: new PairWalk(capacitors), Collector: new FrontCollector(capacitors)),
@@ -58,7 +58,7 @@ internal sealed class PairShard
                 progress?.Report((double)Interlocked.Add(ref done, item.Work) / total);
                 return worker;
             },
-            worker => outcome.Take(worker.Walk, worker.Collector));
+            worker => outcome.Take(worker.Walk, worker.Collector)));
         return outcome;
     }
 

@@ -33,7 +33,7 @@ public static class FindPage
     /// <param name="answer">The answer.</param>
     /// <param name="most">The most networks that are listed, the best first.</param>
     /// <param name="order">The positions of the listed networks in the order of the rows; null for the order of the objective.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The number of networks is below 1.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The number of networks is below 1, or a position is none of those listed.</exception>
     public static Page Of(AtlasAnswer answer, int most = UsualCount, IReadOnlyList<int>? order = null)
     {
         ArgumentNullException.ThrowIfNull(answer);
@@ -45,8 +45,9 @@ public static class FindPage
         }
 
         FoundNetwork[] listed = [.. answer.Networks.Take(most)];
-        FoundNetwork[] rows = order is null ? listed : [.. order.Select(i => listed[i])];
-        int phases = rows.Max(r => r.Network.Phases.Count);
+        FoundNetwork[] rows = order is null ? listed : [.. order.Select(i => (uint)i < (uint)listed.Length
+            ? listed[i] : throw new ArgumentOutOfRangeException(nameof(order), i, $"Expected positions below {listed.Length}."))];
+        int phases = rows.Select(r => r.Network.Phases.Count).DefaultIfEmpty().Max();
         string count = answer.Networks.Count > most ? FormattableString.Invariant($"The first {most} of them") : "All of them";
         return new Page(title, [
             new PageRemarks([answer.Statement, .. answer.Unproved]),

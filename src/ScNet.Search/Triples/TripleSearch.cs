@@ -52,7 +52,7 @@ internal sealed class TripleSearch
         TripleSearch search = new(PlacedSpaces.Of(orbits, capacitors), keepsBeaten);
         Work[] work = [.. search.Deal(orbits, capacitors, cancellationToken)];
         long total = work.Sum(w => (long)w.Thirds.Spaces.Length), done = 0;
-        Parallel.ForEach(
+        ParallelLoop.Run(() => Parallel.ForEach(
             System.Collections.Concurrent.Partitioner.Create(work, loadBalance: true),
             new ParallelOptions { CancellationToken = cancellationToken, MaxDegreeOfParallelism = threads },
             () => new TripleWalk(capacitors, keepsBeaten),
@@ -63,7 +63,7 @@ internal sealed class TripleSearch
                 progress?.Report((double)Interlocked.Add(ref done, item.Thirds.Spaces.Length) / total);
                 return walk;
             },
-            search.Take);
+            search.Take));
         return search;
     }
 

@@ -13,11 +13,13 @@ public static class DeviceParasitics
     /// <param name="converter">The converter.</param>
     /// <param name="capacitors">The device of each capacitor, index as in <see cref="Converter.Capacitors"/>; null leaves the plates as they are.</param>
     /// <param name="switches">The device of each switch, index as in <see cref="Converter.Switches"/>; null adds no junctions.</param>
-    /// <exception cref="ArgumentException">A list has the wrong length.</exception>
+    /// <exception cref="ArgumentException">A list has the wrong length, or a null in it.</exception>
     public static Converter WithParasitics(
         this Converter converter, IReadOnlyList<CapacitorDevice>? capacitors = null, IReadOnlyList<SwitchDevice>? switches = null)
     {
         ArgumentNullException.ThrowIfNull(converter);
+        capacitors = Guard.CopyIfAny(capacitors, nameof(capacitors));
+        switches = Guard.CopyIfAny(switches, nameof(switches));
         RequireLength(capacitors, converter.Capacitors.Count, nameof(capacitors));
         RequireLength(switches, converter.Switches.Count, nameof(switches));
         CapacitorPlates[] plates = [.. converter.Capacitors.Select((c, i) => capacitors is null

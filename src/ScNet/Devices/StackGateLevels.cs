@@ -13,6 +13,7 @@ namespace ScNet.Devices;
 /// </remarks>
 public sealed class StackGateLevels
 {
+    private const int MostDevices = 10_000;
     private const double SameLevel = 1e-9;
 
     private StackGateLevels(double onVolts, IReadOnlyList<double> offVolts, IReadOnlyList<double> rails)
@@ -36,14 +37,14 @@ public sealed class StackGateLevels
 
     /// <summary>The levels of a stack.</summary>
     /// <param name="device">Its devices.</param>
-    /// <param name="count">The devices in series, at least 1.</param>
+    /// <param name="count">The devices in series, from 1 to 10,000.</param>
     /// <param name="sourceVolts">The potential in volts (V) of the outer source, on and off: the upper end of a p-type stack, the lower end of an n-type one.</param>
     /// <param name="blockedVolts">The voltage in volts (V) that the stack blocks while it is off, zero or positive.</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
     public static StackGateLevels Of(SwitchDevice device, int count, double sourceVolts, double blockedVolts)
     {
         ArgumentNullException.ThrowIfNull(device);
-        ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
+        _ = Guard.Count(count, 1, MostDevices, nameof(count));
         Guard.InRange(Math.Abs(sourceVolts), allowZero: true, nameof(sourceVolts));
         Guard.InRange(blockedVolts, allowZero: true, nameof(blockedVolts));
         int sign = device.Polarity == DevicePolarity.NType ? 1 : -1;

@@ -63,7 +63,7 @@ public sealed class Overlay
     internal static void Check(string name, IReadOnlyList<Converter> networks)
     {
         Guard.Named(name, nameof(name));
-        ArgumentNullException.ThrowIfNull(networks);
+        networks = Guard.Copy(networks, nameof(networks));
         if (networks.Count == 0 || networks.Select(n => n.Name).Distinct(StringComparer.Ordinal).Count() != networks.Count)
         {
             throw new ArgumentException("Expected at least one network, each with a name of its own.", nameof(networks));

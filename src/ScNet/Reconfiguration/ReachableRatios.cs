@@ -51,7 +51,7 @@ public sealed class ReachableRatios
         List<PhaseClass> classes = PhaseClasses.Of(converter.Network, cancellationToken);
         RatioCollection found = new(converter);
         int done = 0;
-        Parallel.For(
+        ParallelLoop.Run(() => Parallel.For(
             0,
             classes.Count,
             new ParallelOptions { CancellationToken = cancellationToken },
@@ -66,7 +66,7 @@ public sealed class ReachableRatios
                 progress?.Report((double)Interlocked.Increment(ref done) / classes.Count);
                 return search;
             },
-            _ => { });
+            _ => { }));
         return new ReachableRatios(converter.Switches.Count, found.ToArray());
     }
 

@@ -92,8 +92,8 @@ public sealed class AnalysisDocument
     /// <param name="documents">The documents.</param>
     public static string ToJson(IEnumerable<AnalysisDocument> documents)
     {
-        ArgumentNullException.ThrowIfNull(documents);
-        return JsonText.Of(writer => WriteArray(documents, writer));
+        IReadOnlyList<AnalysisDocument> all = Guard.Copy(documents, nameof(documents));
+        return JsonText.Of(writer => WriteArray(all, writer));
     }
 
     /// <summary>Writes several documents as one array, in the order given, in UTF-8 without a byte order mark.</summary>
@@ -101,9 +101,9 @@ public sealed class AnalysisDocument
     /// <param name="stream">Where to; it stays open.</param>
     public static void Write(IEnumerable<AnalysisDocument> documents, Stream stream)
     {
-        ArgumentNullException.ThrowIfNull(documents);
+        IReadOnlyList<AnalysisDocument> all = Guard.Copy(documents, nameof(documents));
         ArgumentNullException.ThrowIfNull(stream);
-        stream.Write(JsonText.Utf8Of(writer => WriteArray(documents, writer)).Span);
+        stream.Write(JsonText.Utf8Of(writer => WriteArray(all, writer)).Span);
     }
 
     /// <summary>Writes several documents as one array, in the order given, in UTF-8 without a byte order mark.</summary>
@@ -111,9 +111,9 @@ public sealed class AnalysisDocument
     /// <param name="buffer">Where to.</param>
     public static void Write(IEnumerable<AnalysisDocument> documents, IBufferWriter<byte> buffer)
     {
-        ArgumentNullException.ThrowIfNull(documents);
+        IReadOnlyList<AnalysisDocument> all = Guard.Copy(documents, nameof(documents));
         ArgumentNullException.ThrowIfNull(buffer);
-        buffer.Write(JsonText.Utf8Of(writer => WriteArray(documents, writer)).Span);
+        buffer.Write(JsonText.Utf8Of(writer => WriteArray(all, writer)).Span);
     }
 
     /// <summary>The text of this document.</summary>

@@ -33,9 +33,8 @@ internal static class GateTable
     /// <param name="results">The converters.</param>
     public static ResultTable Of(Interval<double> inputVolts, IEnumerable<GateNeeds> results)
     {
-        ArgumentNullException.ThrowIfNull(results);
         return ResultTable.OfAny(
-            [new("minimumInputVolts", inputVolts.Minimum), new("maximumInputVolts", inputVolts.Maximum)], s_figures, results.SelectMany(RowsOf));
+            [new("minimumInputVolts", inputVolts.Minimum), new("maximumInputVolts", inputVolts.Maximum)], s_figures, Guard.Copy(results, nameof(results)).SelectMany(RowsOf));
     }
 
     private static IEnumerable<Row> RowsOf(GateNeeds needs) => needs.Drive is { } drive

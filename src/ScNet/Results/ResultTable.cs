@@ -199,7 +199,7 @@ public sealed class ResultTable
             new("status", r => r.Result is null ? "error" : "ok"),
             new("diagnostics", r => r.Diagnostics, HasColumn: false),
         ];
-        return OfAny(conditions, [.. head, .. figures.Select(OfResult)], rows);
+        return OfAny(conditions, [.. head, .. figures.Select(OfResult)], Guard.Copy(rows, nameof(rows)));
 
         static Figure<ResultRow<T>> OfResult(Figure<T> figure) => new(figure.Path, r => r.Result is { } result ? figure.Value(result) : null, figure.HasColumn)
         {

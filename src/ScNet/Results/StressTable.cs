@@ -12,7 +12,7 @@ internal static class StressTable
     /// <param name="hasRatings">Whether the rows are compared with devices.</param>
     public static ResultTable Of(Interval<double> inputVolts, IEnumerable<RatedStress> results, bool hasRatings)
     {
-        ArgumentNullException.ThrowIfNull(results);
+        results = Guard.Copy(results, nameof(results));
         Figure<Row>[] figures =
         [
             new("file", r => r.Result.File),

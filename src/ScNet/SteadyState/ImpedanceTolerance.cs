@@ -64,12 +64,12 @@ public static class ImpedanceTolerance
         var samples = new double[sampleCount];
         int blocks = ((sampleCount - 1) / BlockSize) + 1;
         int blocksDone = 0;
-        Parallel.For(0, blocks, new ParallelOptions { CancellationToken = cancellationToken }, block =>
+        ParallelLoop.Run(() => Parallel.For(0, blocks, new ParallelOptions { CancellationToken = cancellationToken }, block =>
         {
             int start = block * BlockSize;
             Draw(analysis, frequencyHz, tolerances, new Xoshiro256StarStar(BlockSeed(seed, block)), samples.AsSpan(start, Math.Min(BlockSize, sampleCount - start)));
             progress?.Report((double)Interlocked.Increment(ref blocksDone) / blocks);
-        });
+        }));
         return new ImpedanceDistribution(nominal, samples);
     }
 

@@ -12,10 +12,10 @@ public sealed record ImpedanceWorstCase(Interval<double> FoundOhms, Interval<dou
     private const double Rounding = 1e-9;
 
     /// <summary>Whether the smallest impedance found is the smallest there is: it meets the bound.</summary>
-    public bool IsMinimumCertain => BoundOhms.IsDetermined && FoundOhms.Minimum!.Value <= BoundOhms.Minimum!.Value * (1 + Rounding);
+    public bool IsMinimumCertain => BoundOhms.IsDetermined && FoundOhms.IsDetermined && FoundOhms.Minimum!.Value <= BoundOhms.Minimum!.Value * (1 + Rounding);
 
     /// <summary>Whether the largest impedance found is the largest there is: it meets the bound.</summary>
-    public bool IsMaximumCertain => BoundOhms.IsDetermined && FoundOhms.Maximum!.Value >= BoundOhms.Maximum!.Value * (1 - Rounding);
+    public bool IsMaximumCertain => BoundOhms.IsDetermined && FoundOhms.IsDetermined && FoundOhms.Maximum!.Value >= BoundOhms.Maximum!.Value * (1 - Rounding);
 
     /// <summary>Both ranges in ohms.</summary>
     public override string ToString() => $"{FoundOhms} Ω, certainly within {BoundOhms} Ω";

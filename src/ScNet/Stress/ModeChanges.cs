@@ -29,11 +29,11 @@ internal sealed class ModeChanges : IReadOnlyList<ModeChange>
     public void FindAll(IProgress<double>? progress, CancellationToken cancellationToken)
     {
         int found = 0;
-        Parallel.ForEach(_changes, new ParallelOptions { CancellationToken = cancellationToken }, change =>
+        ParallelLoop.Run(() => Parallel.ForEach(_changes, new ParallelOptions { CancellationToken = cancellationToken }, change =>
         {
             _ = change.Value;
             progress?.Report(Interlocked.Increment(ref found) / (double)_changes.Length);
-        });
+        }));
     }
 
     public IEnumerator<ModeChange> GetEnumerator() => _changes.Select(c => c.Value).GetEnumerator();

@@ -31,7 +31,7 @@ namespace ScNet.Topologies;
 public static class CockcroftWalton
 {
     /// <summary>A converter of the ratio 1/(k + 1). Time and space are linear in k.</summary>
-    /// <param name="stages">The number k of stages, one capacitor each, at least 1.</param>
+    /// <param name="stages">The number k of stages, one capacitor each, from 1 to 100,000.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
     /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
@@ -46,8 +46,7 @@ public static class CockcroftWalton
 
     private static Converter Build(int stages, bool stepUp, double farads, double ohms, LoadKind load)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(stages, 1);
-        ArgumentOutOfRangeException.ThrowIfEqual(stages, int.MaxValue);
+        _ = Guard.Count(stages, 1, FamilyFrame.MostCells, nameof(stages));
         int ratio = stages + 1;
         FamilyFrame frame = new(FamilyFrame.Name("Cockcroft-Walton", ratio, stepUp), stepUp, farads, ohms, load);
         for (int k = 1; k <= stages; k++)

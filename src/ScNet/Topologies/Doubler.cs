@@ -24,7 +24,7 @@ namespace ScNet.Topologies;
 public static class Doubler
 {
     /// <summary>A converter of the ratio 1/2^k. Time and space are linear in k.</summary>
-    /// <param name="stages">The number k of stages, at least 1.</param>
+    /// <param name="stages">The number k of stages, from 1 to 100,000.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
     /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
@@ -39,7 +39,7 @@ public static class Doubler
 
     private static Converter Build(int stages, bool stepUp, double farads, double ohms, LoadKind load)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(stages, 1);
+        _ = Guard.Count(stages, 1, FamilyFrame.MostCells, nameof(stages));
         string noun = stages == 1 ? "stage" : "stages";
         string direction = stepUp ? "up" : "down";
         FamilyFrame frame = new($"Doubler step-{direction} of {stages} {noun}", stepUp, farads, ohms, load);

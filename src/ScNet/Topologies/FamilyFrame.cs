@@ -9,6 +9,9 @@ namespace ScNet.Topologies;
 /// </summary>
 internal sealed class FamilyFrame
 {
+    /// <summary>The most cells, stages, levels or whole ratio of a family: about as many elements as a document holds.</summary>
+    public const int MostCells = 100_000;
+
     private const string Input = "vin";
     private const string Output = "vout";
 

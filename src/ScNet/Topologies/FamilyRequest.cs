@@ -9,6 +9,9 @@ namespace ScNet.Topologies;
 /// <param name="IsStepUp">Whether the converter runs the other way.</param>
 public sealed record FamilyRequest(Family Family, IReadOnlyList<int> Numbers, bool IsStepUp)
 {
+    /// <summary>The form.</summary>
+    public Family Family { get; init => field = Guard.Given(value, nameof(Family)); } = Guard.Given(Family, nameof(Family));
+
     /// <summary>One number per parameter of the form; a list of its own, which nobody changes.</summary>
     public IReadOnlyList<int> Numbers { get; init => field = Guard.Copy(value, nameof(Numbers)); } = Guard.Copy(Numbers, nameof(Numbers));
 
@@ -21,9 +24,8 @@ public sealed record FamilyRequest(Family Family, IReadOnlyList<int> Numbers, bo
     /// <returns>What is wrong, or null.</returns>
     public static string? Read(IReadOnlyList<string> words, out FamilyRequest? request)
     {
-        ArgumentNullException.ThrowIfNull(words);
         request = null;
-        string[] plain = [.. words.Where(w => w != StepUp)];
+        string[] plain = [.. Guard.Copy(words, nameof(words)).Where(w => w != StepUp)];
         string name = plain.Length > 0 ? plain[0] : string.Empty;
         IReadOnlyList<Family> forms = FamilyCatalogue.Named(name);
         if (forms.Count == 0)

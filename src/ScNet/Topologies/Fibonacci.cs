@@ -27,7 +27,7 @@ namespace ScNet.Topologies;
 public static class Fibonacci
 {
     /// <summary>A converter of the ratio 1/F(k + 2). Time and space are linear in k.</summary>
-    /// <param name="stages">The number k of flying capacitors, at least 1.</param>
+    /// <param name="stages">The number k of flying capacitors, from 1 to 100,000.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
     /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
@@ -42,7 +42,7 @@ public static class Fibonacci
 
     private static Converter Build(int stages, bool stepUp, double farads, double ohms, LoadKind load)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(stages, 1);
+        _ = Guard.Count(stages, 1, FamilyFrame.MostCells, nameof(stages));
         string noun = stages == 1 ? "stage" : "stages";
         string direction = stepUp ? "up" : "down";
         FamilyFrame frame = new($"Fibonacci step-{direction} of {stages} {noun}", stepUp, farads, ohms, load);

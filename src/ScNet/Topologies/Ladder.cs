@@ -27,7 +27,7 @@ namespace ScNet.Topologies;
 public static class Ladder
 {
     /// <summary>A converter of the ratio 1/n. Time and space are linear in n.</summary>
-    /// <param name="levels">The number n, at least 2.</param>
+    /// <param name="levels">The number n, from 2 to 100,000.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
     /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
@@ -42,7 +42,7 @@ public static class Ladder
 
     private static Converter Build(int levels, bool stepUp, double farads, double ohms, LoadKind load)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(levels, 2);
+        _ = Guard.Count(levels, 2, FamilyFrame.MostCells, nameof(levels));
         FamilyFrame frame = new(FamilyFrame.Name("Ladder", levels, stepUp), stepUp, farads, ohms, load);
         for (int k = 1; k < levels; k++)
         {

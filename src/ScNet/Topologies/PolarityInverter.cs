@@ -39,7 +39,7 @@ public static class PolarityInverter
     public const int MaximumSum = 5;
 
     /// <summary>A series-parallel converter of the ratio -1/n. Time and space are linear in n.</summary>
-    /// <param name="ratio">The number n, at least 1.</param>
+    /// <param name="ratio">The number n, from 1 to 100,000.</param>
     /// <param name="farads">Capacitance of every capacitor in farads (F).</param>
     /// <param name="ohms">On-resistance of every switch in ohms (Ω).</param>
     /// <param name="load">What is connected to the output; a current load adds the capacitor "out".</param>
@@ -76,8 +76,7 @@ public static class PolarityInverter
 
     private static Converter Build(int ratio, bool stepUp, double farads, double ohms, LoadKind load)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(ratio, 1);
-        ArgumentOutOfRangeException.ThrowIfEqual(ratio, int.MaxValue);
+        _ = Guard.Count(ratio, 1, FamilyFrame.MostCells, nameof(ratio));
         string name = $"Polarity inverter {(stepUp ? FamilyFrame.Ratio(-ratio, 1) : FamilyFrame.Ratio(-1, ratio))}";
         FamilyFrame frame = new(name, stepUp, farads, ohms, load);
         for (int k = 1; k <= ratio; k++)

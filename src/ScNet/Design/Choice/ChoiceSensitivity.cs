@@ -54,7 +54,7 @@ public sealed class ChoiceSensitivity
         (Assumption Assumption, int Sign)[] sides = [.. Assumptions.Of(choice.Requirement).SelectMany(a => new[] { (a, -1), (a, 1) })];
         var found = new (bool IsDone, ChangedAssumption? Change)[sides.Length];
         int done = 0;
-        Parallel.For(0, sides.Length, new ParallelOptions { MaxDegreeOfParallelism = threads == 0 ? -1 : threads }, s =>
+        ParallelLoop.Run(() => Parallel.For(0, sides.Length, new ParallelOptions { MaxDegreeOfParallelism = threads == 0 ? -1 : threads }, s =>
         {
             try
             {
@@ -65,7 +65,7 @@ public sealed class ChoiceSensitivity
             {
                 // it counts among what is not done
             }
-        });
+        }));
 
         List<ChangedAssumption> changes = [];
         for (int s = 0; s < sides.Length; s += 2)

@@ -58,7 +58,7 @@ public sealed class RankedChoice
 
         var designs = new CandidateDesign?[candidates.Count];
         int done = 0;
-        Parallel.For(0, designs.Length, new ParallelOptions { MaxDegreeOfParallelism = threads == 0 ? -1 : threads }, i =>
+        ParallelLoop.Run(() => Parallel.For(0, designs.Length, new ParallelOptions { MaxDegreeOfParallelism = threads == 0 ? -1 : threads }, i =>
         {
             if (cancellationToken.IsCancellationRequested)
             {
@@ -74,7 +74,7 @@ public sealed class RankedChoice
             {
                 // it counts among those that are left
             }
-        });
+        }));
 
         CandidateDesign[] known = [.. designs.OfType<CandidateDesign>()];
         CandidateDesign[] order = [.. known.Where(d => d.IsAccepted).OrderByDescending(d => SixDigits.Of(d.Merit))];

@@ -7,6 +7,9 @@ namespace ScNet.Design.Losses;
 /// <param name="Reason">Why, for people.</param>
 public sealed record LossNote(LossKind Kind, string Element, bool IsCounted, string Reason)
 {
+    /// <summary>The name of the element; empty for the whole converter.</summary>
+    public string Element { get; init => field = Guard.Given(value, nameof(Element)); } = Guard.Given(Element, nameof(Element));
+
     /// <summary>"Plates of fly: counted, with n as keeping its potential while it floats".</summary>
     public override string ToString() => $"{Kind}{(Element.Length > 0 ? " of " + Element : string.Empty)}: {(IsCounted ? "counted" : "not counted")}, {Reason}";
 }

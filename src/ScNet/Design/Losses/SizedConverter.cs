@@ -73,7 +73,7 @@ public sealed class SizedConverter
     private static IEnumerable<string> ElementNames(Converter converter) =>
         [.. converter.Switches.Select(s => s.Name), .. converter.Capacitors.Select(c => c.Name), .. converter.Inductors.Select(l => l.Name)];
 
-    private static NamedList<T> Named<T>(IReadOnlyList<T> items, NameIndex names, string parameterName) => items.Count == names.Count
+    private static NamedList<T> Named<T>(IReadOnlyList<T> items, NameIndex names, string parameterName) => Guard.Copy(items, parameterName).Count == names.Count
         ? new NamedList<T>([.. items], names)
         : throw new ArgumentException($"Expected {names.Count} devices, one per element, but got {items.Count}.", parameterName);
 }

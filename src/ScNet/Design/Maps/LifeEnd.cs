@@ -10,6 +10,9 @@ namespace ScNet.Design.Maps;
 /// <param name="Reasons">Why each mode does not hold it, by the order of the modes, at the open voltage or, where it would do there, for want of current from the source.</param>
 public sealed record LifeEnd(double StateOfCharge, double OpenVolts, LoadShare Load, IReadOnlyList<string> Reasons)
 {
+    /// <summary>The state of the load that is lost first, in the order given.</summary>
+    public LoadShare Load { get; init => field = Guard.Given(value, nameof(Load)); } = Guard.Given(Load, nameof(Load));
+
     /// <summary>The voltage and the load.</summary>
     public override string ToString() =>
         $"'{Load.Name}' is lost at {EngineeringNumber.Of(OpenVolts, "V")} with {UnitText.Percent(StateOfCharge)} of the charge left";

@@ -97,7 +97,7 @@ public sealed class OperatingMap
         IProgress<double>? progress = null,
         CancellationToken cancellationToken = default)
     {
-        ArgumentNullException.ThrowIfNull(modes);
+        modes = Guard.Copy(modes, nameof(modes));
         RequireAll(inputVolts, nameof(inputVolts));
         RequireAll(outputVolts, nameof(outputVolts));
         RequireAll(loadAmperes, nameof(loadAmperes));
@@ -110,11 +110,11 @@ public sealed class OperatingMap
         OperatingMap map = new(modes, inputVolts, outputVolts, loadAmperes);
         ParallelOptions options = new() { MaxDegreeOfParallelism = threads == 0 ? -1 : threads, CancellationToken = cancellationToken };
         int done = 0;
-        _ = Parallel.For(0, inputVolts.Count, options, input =>
+        ParallelLoop.Run(() => Parallel.For(0, inputVolts.Count, options, input =>
         {
             map.Fill(input);
             progress?.Report(Interlocked.Increment(ref done) / (double)inputVolts.Count);
-        });
+        }));
         return map;
     }
 

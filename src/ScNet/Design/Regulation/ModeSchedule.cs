@@ -40,7 +40,7 @@ public sealed class ModeSchedule
     public static ModeSchedule Of(
         IReadOnlyList<RegulatedMode> modes, Interval<double> inputVolts, double outputVolts, double loadAmperes, double sourceOhms, double marginVolts)
     {
-        ArgumentNullException.ThrowIfNull(modes);
+        modes = Guard.Copy(modes, nameof(modes));
         if (modes.Count == 0 || !inputVolts.IsDetermined)
         {
             throw new ArgumentException("Expected at least one mode and a range of the input voltage.", nameof(modes));

@@ -42,6 +42,11 @@ public static class RegulatedModes
     {
         ArgumentNullException.ThrowIfNull(name);
         ArgumentNullException.ThrowIfNull(stageAtDuty);
+        if (!duty.IsDetermined)
+        {
+            throw new ArgumentOutOfRangeException(nameof(duty), duty, "Expected a range of duties that is determined.");
+        }
+
         return new DutyMode(name, stageAtDuty, duty, frequencyHz, breaks ?? []);
     }
 

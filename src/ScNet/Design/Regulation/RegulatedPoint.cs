@@ -42,7 +42,8 @@ public readonly struct RegulatedPoint
 
     /// <summary>The loss of a kind in watts (W); of no meaning where the voltage is not held.</summary>
     /// <param name="kind">The kind.</param>
-    public double LossOf(LossKind kind) => _losses[(int)kind];
+    /// <exception cref="ArgumentOutOfRangeException">There is no such kind.</exception>
+    public double LossOf(LossKind kind) => Enum.IsDefined(kind) ? _losses[(int)kind] : throw new ArgumentOutOfRangeException(nameof(kind), kind, "Expected a kind of loss that exists.");
 
     /// <summary>All losses in watts (W).</summary>
     public double TotalLossWatts

@@ -23,6 +23,12 @@ public sealed record SinglePointLaw(double ChargeSharing, double Conduction, dou
     /// <param name="frequencyHz">Frequency in hertz (Hz).</param>
     /// <param name="farads">All capacitance in farads (F).</param>
     /// <param name="siemens">All conductance in siemens (S).</param>
-    public double LossWatts(double frequencyHz, double farads, double siemens) =>
-        (ChargeSharing / (farads * frequencyHz)) + (Conduction / siemens) + (frequencyHz * ((JoulesPerFarad * farads) + (JoulesPerSiemens * siemens)));
+    /// <exception cref="ArgumentOutOfRangeException">An argument is not positive, or not from 1e-60 to 1e60.</exception>
+    public double LossWatts(double frequencyHz, double farads, double siemens)
+    {
+        _ = Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz));
+        _ = Guard.InRange(farads, allowZero: false, nameof(farads));
+        _ = Guard.InRange(siemens, allowZero: false, nameof(siemens));
+        return (ChargeSharing / (farads * frequencyHz)) + (Conduction / siemens) + (frequencyHz * ((JoulesPerFarad * farads) + (JoulesPerSiemens * siemens)));
+    }
 }

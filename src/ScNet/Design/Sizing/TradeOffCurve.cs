@@ -27,7 +27,7 @@ public sealed class TradeOffCurve
     public static TradeOffCurve Of(
         ConverterAnalysis analysis, Process process, IReadOnlyList<SizingPoint> points, IReadOnlyList<AreaBudget> areas, Interval<double> frequencyHz, SizingOptions? options = null)
     {
-        ArgumentNullException.ThrowIfNull(areas);
+        areas = Guard.Copy(areas, nameof(areas));
         if (areas.Count == 0)
         {
             throw new ArgumentException("Expected at least one area, but got none.", nameof(areas));

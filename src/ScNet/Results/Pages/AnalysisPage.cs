@@ -36,7 +36,7 @@ public static class AnalysisPage
     public static Page Of(Converter converter, IEnumerable<ModeOutcome> modes, IReadOnlyList<double> frequenciesHz, string? file = null)
     {
         ArgumentNullException.ThrowIfNull(converter);
-        ArgumentNullException.ThrowIfNull(modes);
+        modes = Guard.Copy(modes, nameof(modes));
         ArgumentNullException.ThrowIfNull(frequenciesHz);
         List<PageBlock> blocks = [.. Introduction(converter)];
         bool isComplete = true;

@@ -14,7 +14,7 @@ public static class ComparisonPage
     /// <param name="comparisons">The compared modes.</param>
     public static Page Of(params IReadOnlyList<ModeComparison> comparisons)
     {
-        ArgumentNullException.ThrowIfNull(comparisons);
+        comparisons = Guard.Copy(comparisons, nameof(comparisons));
         ArgumentOutOfRangeException.ThrowIfZero(comparisons.Count);
         return Of(comparisons[0].Conditions, comparisons.Select(c => ResultRow.Of(null, c.Analysis.Outcome, new ComparedMode(c))));
     }

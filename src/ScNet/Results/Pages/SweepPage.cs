@@ -30,8 +30,7 @@ public static class SweepPage
     private static Page Of<T>(string title, IEnumerable<ResultRow<T>> rows, IReadOnlyList<PageColumn> columns, Func<T, IEnumerable<PageCell>> cells)
         where T : class
     {
-        ArgumentNullException.ThrowIfNull(rows);
-        ResultRow<T>[] all = [.. rows], shown = [.. all.Where(r => r.Outcome is not null)];
+        ResultRow<T>[] all = [.. Guard.Copy(rows, nameof(rows))], shown = [.. all.Where(r => r.Outcome is not null)];
         PageTable table = new(
             string.Empty,
             columns,
