@@ -12,7 +12,7 @@ public sealed class HostileArgumentTests
     private static readonly string[] s_grounds = ["ScNet", "ScNet.Netlists", "ScNet.Topologies"];
 
     [Fact]
-    public void Nouns_netlists_and_families_take_or_refuse_whatever_they_are_given() => Check(t => s_grounds.Contains(t.Namespace), least: 300);
+    public void Nouns_netlists_and_families_take_or_refuse_whatever_they_are_given() => Check(t => s_grounds.Contains(t.Namespace), least: 200);
 
     [Fact]
     [Trait("Length", "Long")]
