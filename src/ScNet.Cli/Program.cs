@@ -5,9 +5,9 @@ using ScNet.Cli;
 // One language and one encoding, wherever the tool runs.
 CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
 UTF8Encoding encoding = new(encoderShouldEmitUTF8Identifier: false);
-using StreamWriter output = new(Console.OpenStandardOutput(), encoding, bufferSize: 1 << 16);
-using StreamWriter error = new(Console.OpenStandardError(), encoding) { AutoFlush = true };
-using Stream input = Console.OpenStandardInput();
+using StreamWriter output = new(new StandardOutput(Console.OpenStandardOutput()), encoding, bufferSize: 1 << 16);
+using StreamWriter error = new(new StandardOutput(Console.OpenStandardError()), encoding) { AutoFlush = true };
+using Stream input = StandardInput.Open();
 return Tool.Run(args, new ToolSession
 {
     Input = input,

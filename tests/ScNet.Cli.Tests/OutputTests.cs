@@ -67,6 +67,29 @@ public sealed class OutputTests : IDisposable
         1, string.Empty, "standard input: error file-unreadable: *\n", Shell("exec \"$@\" < /", "analyze", "-"));
 
     [Fact]
+    public void An_input_that_is_closed_is_an_error_of_the_input() => Expect(
+        1, string.Empty, "standard input: error file-unreadable: *closed*\n", Shell("exec \"$@\" <&-", "analyze", "-"));
+
+    [Theory]
+    [InlineData("</dev/null")]
+    [InlineData("<\"$4\"")]
+    [InlineData("< /proc/self/status")]
+    public void An_input_that_is_open_is_read(string input)
+    {
+        Finished run = Shell($"exec \"$1\" \"$2\" \"$3\" - {input}", "analyze", "@half.toml");
+        Assert.DoesNotContain("file-unreadable", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_output_that_grows_beyond_what_files_may_is_one_message_and_exits_with_1()
+    {
+        string pages = _folder.PathOf("pages.json");
+        Expect(
+            1, string.Empty, "scnet: the output cannot be written: *\n",
+            Shell($"trap '' XFSZ; ulimit -f 4; exec \"$@\" > '{pages}'", ["analyze", "--format", "json", .. Enumerable.Repeat("@half.toml", 40)]));
+    }
+
+    [Fact]
     public void A_full_disk_under_a_report_leaves_the_old_file_and_no_part_of_the_new_one()
     {
         string report = _folder.Write("report.html", "old"), half = _folder.Write("half.toml", NetlistFolder.Half);
