@@ -13,12 +13,12 @@ namespace ScNet.Testing;
 /// The environment sets a campaign (see `.ci/campaign`): SCNET_LAWS_SEED another number, SCNET_LAWS_TIMES how many
 /// times as many cases, SCNET_LAWS_CASE one case alone, as a failure names it, SCNET_LAWS_REPORT a folder for what was
 /// held (<see cref="LawReport"/>). Cases run one after another, so that the first failure is the same one every time; it is
-/// then made smaller by a fixed number of draws. A test that holds a law is marked as one (<see cref="LawTests"/>).
+/// then made smaller by a fixed number of draws, SCNET_LAWS_SHRINKING another number. A test that holds a law is marked as one (<see cref="LawTests"/>).
 /// </remarks>
 internal static class LawCheck
 {
     private const ulong UsualSeed = 20_260_101;
-    private const int ShrinkingDraws = 2_000;
+    private const ulong ShrinkingDraws = 2_000;
 
     [ThreadStatic]
     private static (string Law, string Case) s_current;
@@ -133,11 +133,12 @@ internal static class LawCheck
         }
     }
 
-    private static Failure<T> Smaller<T>(Gen<T> cases, Action<T> law, PCG draws, Failure<T> failure, Size size)
+    private static Failure<T> Smaller<T>(Gen<T> cases, Action<T> law, PCG generator, Failure<T> failure, Size size)
     {
-        for (int draw = 0; draw < ShrinkingDraws; draw++)
+        ulong draws = Number("SCNET_LAWS_SHRINKING", ShrinkingDraws);
+        for (ulong draw = 0; draw < draws; draw++)
         {
-            if (Run(cases, law, draws, size, out Size smaller) is { } found)
+            if (Run(cases, law, generator, size, out Size smaller) is { } found)
             {
                 (failure, size) = (found, smaller);
             }

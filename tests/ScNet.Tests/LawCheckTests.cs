@@ -27,6 +27,30 @@ public sealed class LawCheckTests
     }
 
     [Fact]
+    public void The_first_case_that_breaks_a_law_is_told_where_no_draws_shall_make_it_smaller()
+    {
+        string? before = Environment.GetEnvironmentVariable("SCNET_LAWS_SHRINKING");
+        List<int> drawn = [];
+        try
+        {
+            Environment.SetEnvironmentVariable("SCNET_LAWS_SHRINKING", "0");
+            string message = Assert.Throws<LawBrokenException>(() => Gen.Int[0, 100_000].Holds(
+                n =>
+                {
+                    drawn.Add(n);
+                    Assert.True(n < 1000);
+                },
+                print: n => $"n = {n}")).Message;
+            Assert.Equal(1, drawn.Count(n => n >= 1000));
+            Assert.Contains($"n = {drawn[^1]}\n", message, StringComparison.Ordinal);
+        }
+        finally
+        {
+            Environment.SetEnvironmentVariable("SCNET_LAWS_SHRINKING", before);
+        }
+    }
+
+    [Fact]
     public void The_case_that_a_failure_names_is_drawn_again()
     {
         string message = Assert.Throws<LawBrokenException>(

@@ -1,0 +1,125 @@
+using System.Globalization;
+
+namespace ScNet.Mutants;
+
+/// <summary>What is done in a process of its own, since a mutant may end it.</summary>
+internal static class Work
+{
+    public const string CoverVerb = "cover", TryVerb = "work";
+
+    /// <summary>The exit code of a process that ran out of processor time.</summary>
+    public const int TimedOut = 3;
+
+    // beyond half as long again as the tests take unchanged
+    private const double ExtraSeconds = 5;
+
+    /// <summary>Finds what each test reaches and how long it takes.</summary>
+    public static int Cover(string folder)
+    {
+        Plan plan = Plan.Read(folder);
+        RoomTest[] tests = RoomTest.Of(plan.Room);
+        MutatedLibrary.Set(-1);
+        MutatedLibrary.Capture(true);
+        Dictionary<int, List<int>> reachedBy = [];
+        bool passes = true;
+        for (int t = 0; t < tests.Length; t++)
+        {
+            passes &= Passes(tests[t]);
+            (IEnumerable<int> all, IEnumerable<int> @static) = MutatedLibrary.Reached();
+            foreach (int mutant in all)
+            {
+                reachedBy.TryAdd(mutant, []);
+                reachedBy[mutant].Add(t);
+            }
+
+            plan.Static.UnionWith(@static);
+        }
+
+        MutatedLibrary.Capture(false);
+        foreach (RoomTest test in tests)
+        {
+            TimeSpan before = Environment.CpuUsage.TotalTime;
+            passes &= Passes(test);
+            plan.Names.Add(test.Name);
+            plan.Seconds.Add((Environment.CpuUsage.TotalTime - before).TotalSeconds);
+        }
+
+        foreach ((int mutant, List<int> by) in reachedBy)
+        {
+            plan.TestsOf[mutant] = [.. by.OrderBy(t => plan.Seconds[t])];
+        }
+
+        plan.Write(folder);
+        return passes ? 0 : 1;
+    }
+
+    /// <summary>Tries the mutants of WORKER.todo one after the other and writes what becomes of each to WORKER.done; a single one in a process that nothing ran in before.</summary>
+    public static int Try(string folder, string worker)
+    {
+        Plan plan = Plan.Read(folder);
+        RoomTest[] tests = RoomTest.Of(plan.Room);
+        int[] mutants = [.. File.ReadLines(Path.Combine(folder, worker + ".todo")).Select(int.Parse)];
+        using StreamWriter done = new(Path.Combine(folder, worker + ".done")) { AutoFlush = true };
+        MutatedLibrary.Set(-1);
+        if (mutants.Length > 1)
+        {
+            // what is set up once is set up by the unchanged library
+            for (int t = 0; t < tests.Length; t++)
+            {
+                _ = plan.Seconds[t] > 0.5 || Passes(tests[t]);
+            }
+        }
+
+        foreach (int mutant in mutants)
+        {
+            int[] by = plan.Static.Contains(mutant) ? [.. plan.TestsOf[mutant], .. Enumerable.Range(0, tests.Length).Except(plan.TestsOf[mutant])] : plan.TestsOf[mutant];
+            done.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{mutant}"));
+            using Timer limit = Limit((1.5 * by.Sum(t => plan.Seconds[t])) + ExtraSeconds);
+            MutatedLibrary.Set(mutant);
+            int killer = Array.FindIndex(by, t => !Passes(tests[t]));
+            MutatedLibrary.Set(-1);
+            done.WriteLine(killer < 0 ? "Survived" : $"Killed\t{tests[by[killer]].Name}");
+        }
+
+        // what a mutant left behind would have been held against those after it
+        string[] broken = mutants.Length > 1 ? [.. tests.Where((t, k) => plan.Seconds[k] <= 0.5 && !Passes(t)).Select(t => t.Name)] : [];
+        done.WriteLine(broken.Length == 0 ? "Clean" : $"Unclean\t{string.Join(", ", broken)}");
+        return 0;
+    }
+
+    // by the processor's clock, since others may use the machine; the other clock is for what waits for ever
+    private static Timer Limit(double seconds)
+    {
+        double before = Environment.CpuUsage.TotalTime.TotalSeconds;
+        long start = Environment.TickCount64;
+        return new Timer(
+            _ =>
+            {
+                if (Environment.CpuUsage.TotalTime.TotalSeconds - before > seconds || Environment.TickCount64 - start > 1000 * (60 + (20 * seconds)))
+                {
+                    Environment.Exit(TimedOut);
+                }
+            },
+            null,
+            500,
+            500);
+    }
+
+    private static bool Passes(RoomTest test)
+    {
+        try
+        {
+            test.Run();
+            return true;
+        }
+        catch (Exception exception)
+        {
+            if (Environment.GetEnvironmentVariable("SCNET_MUTANTS_TELL") is { Length: > 0 })
+            {
+                Console.Error.WriteLine($"{test.Name}: {exception.Message}");
+            }
+
+            return false;
+        }
+    }
+}
