@@ -25,7 +25,7 @@ mutants() {
             tail -n 20 "$work/$name/log.txt"
             return 1
         fi
-        "$work/tree/bin/ScNet.Mutants" try "${name%%/*}" .ci/mutants/rooms.json "$work/$name/reports/mutation-report.json" "$work/$name" | tee -a "$work/$name/log.txt" |
+        "$work/$name/bin/ScNet.Mutants" try "${name%%/*}" .ci/mutants/rooms.json "$work/$name/reports/mutation-report.json" "$work/$name" | tee -a "$work/$name/log.txt" |
             grep -v '^Mutant ' || return 1
         reports+=("$name=$work/$name/reports/mutation-report.json")
     done
@@ -33,11 +33,12 @@ mutants() {
 }
 
 # make_mutants TREE NAME FOLDER: the library with all mutants of a room or file in it, of which one at a time can be put in force, beside
-# the tests in TREE/bin, and their list in FOLDER/reports. Stryker makes them. It would then start the tests anew for each, which takes
+# the tests in FOLDER/bin, and their list in FOLDER/reports. Stryker makes them. It would then start the tests anew for each, which takes
 # many times as long as the tests; so it is given a test that
-# reaches none but those of a file of the test's own: where none at all was reached it would try them all.
+# reaches none but those of a file of the test's own: where none at all was reached it would try them all. The test keeps the
+# library that it meets, since Stryker puts the real one back in the end.
 make_mutants() {
-    local tree=$1 built
+    local tree=$1
     copy_tree "$tree"
     # Stryker leaves generated files as they are
     find "$tree/src/ScNet" -name '*.cs' ! -path "$tree/src/ScNet/$2" ! -path "$tree/src/ScNet/$2/*" \
@@ -46,15 +47,13 @@ make_mutants() {
     cat >"$tree/tests/Idle.Tests/Idle.Tests.csproj" <<'END'
 <Project Sdk="Microsoft.NET.Sdk"><ItemGroup><ProjectReference Include="../../src/ScNet/ScNet.csproj" /></ItemGroup></Project>
 END
-    echo 'public class IdleTests { [Fact] public void The_idle_place_is_reached() => Assert.True(ScNet.Idle.IsPositive(1)); }' >"$tree/tests/Idle.Tests/IdleTests.cs"
+    echo "public class IdleTests { [Fact] public void The_idle_place_is_reached() { Assert.True(ScNet.Idle.IsPositive(1)); File.Copy(typeof(ScNet.Idle).Assembly.Location, \"$3/ScNet.dll\", true); } }" >"$tree/tests/Idle.Tests/IdleTests.cs"
     echo 'namespace ScNet; /** <summary>Idle.</summary> */ public static class Idle { /** <summary>Idle.</summary> */ public static bool IsPositive(int number) => number > 0; }' >"$tree/src/ScNet/Idle.cs"
     (cd "$tree/tests/Idle.Tests" && dotnet stryker -f "$tree/.ci/mutants/stryker.json" -O "$3" --skip-version-check) || return 1
-    built=$(dirname "$(find "$tree/.artifacts/bin/Idle.Tests" -name ScNet.dll -newer "$tree/tests/Idle.Tests/IdleTests.cs" | head -n 1)")
-    cp "$built/ScNet.dll" "$3/ScNet.dll"
+    grep -q MutantControl "$3/ScNet.dll" || { echo 'The test did not meet the changed library.'; return 1; }
     dotnet build -c Release "$tree/tests/ScNet.Mutants" -v quiet -nologo || return 1
-    rm -rf "$tree/bin"
-    cp -r "$(dirname "$(find "$tree/.artifacts/bin/ScNet.Mutants" -path '*/release*' -name ScNet.Mutants.dll | head -n 1)")" "$tree/bin"
-    cp "$3/ScNet.dll" "$tree/bin/ScNet.dll"
+    cp -r "$(dirname "$(find "$tree/.artifacts/bin/ScNet.Mutants" -path '*/release*' -name ScNet.Mutants.dll | head -n 1)")" "$3/bin"
+    cp "$3/ScNet.dll" "$3/bin/ScNet.dll"
 }
 
 # A copy of the files, with an output of its own, since the changed library replaces the real one.
