@@ -8,8 +8,8 @@ namespace ScNet.Mutants;
 
 /// <summary>Tries every mutant of a report on the tests that reach it and writes what became of it into the report.</summary>
 /// <remarks>
-/// A process tries one mutant after the other, up to the first test that fails. What survives there is tried once more in a process of
-/// its own, where nothing was set up by the unchanged library, and so are from the first those that are reached while something is set up once.
+/// A process tries one mutant after the other, up to the first test that fails. Those that are reached while something is set up once are
+/// tried each in a process of its own.
 /// </remarks>
 internal static class Campaign
 {
@@ -36,9 +36,7 @@ internal static class Campaign
         ConcurrentDictionary<int, string> outcomes = [];
         int[] together = [.. reached.Where(m => !plan.Static.Contains(m))];
         Parallel.For(0, s_workers, Workers, w => TryAll(folder, $"{w}", [.. together.Where((_, k) => k % s_workers == w)], outcomes));
-        int[] again = [.. reached.Where(m => plan.Static.Contains(m) || outcomes[m] == "Survived")];
-        Console.WriteLine($"{again.Length} of them once more, each in a process of its own.");
-        Parallel.ForEach(again, Workers, m => TryAll(folder, $"alone-{m}", [m], outcomes));
+        Parallel.ForEach(reached.Where(plan.Static.Contains), Workers, m => TryAll(folder, $"alone-{m}", [m], outcomes));
         foreach ((int id, JsonNode mutant) in mutants)
         {
             string[] outcome = outcomes.GetValueOrDefault(id, "NoCoverage").Split('\t');

@@ -10,8 +10,11 @@ internal static class Work
     /// <summary>The exit code of a process that ran out of processor time.</summary>
     public const int TimedOut = 3;
 
-    // beyond half as long again as the tests take unchanged
+    // beyond half as long again as a test takes unchanged
     private const double ExtraSeconds = 5;
+
+    private static double s_limitSeconds = double.MaxValue;
+    private static long s_limitTicks = long.MaxValue;
 
     /// <summary>Finds what each test reaches and how long it takes.</summary>
     public static int Cover(string folder)
@@ -53,7 +56,7 @@ internal static class Work
         return passes ? 0 : 1;
     }
 
-    /// <summary>Tries the mutants of WORKER.todo one after the other and writes what becomes of each to WORKER.done; a single one in a process that nothing ran in before.</summary>
+    /// <summary>Tries the mutants of WORKER.todo one after the other and writes what becomes of each to WORKER.done; one that is reached while something is set up once, in a process that nothing ran in before.</summary>
     public static int Try(string folder, string worker)
     {
         Plan plan = Plan.Read(folder);
@@ -61,7 +64,9 @@ internal static class Work
         int[] mutants = [.. File.ReadLines(Path.Combine(folder, worker + ".todo")).Select(int.Parse)];
         using StreamWriter done = new(Path.Combine(folder, worker + ".done")) { AutoFlush = true };
         MutatedLibrary.Set(-1);
-        if (mutants.Length > 1)
+        bool isAlone = plan.Static.Overlaps(mutants);
+        using Timer watch = Watch();
+        if (!isAlone)
         {
             // what is set up once is set up by the unchanged library
             for (int t = 0; t < tests.Length; t++)
@@ -74,35 +79,40 @@ internal static class Work
         {
             int[] by = plan.Static.Contains(mutant) ? [.. plan.TestsOf[mutant], .. Enumerable.Range(0, tests.Length).Except(plan.TestsOf[mutant])] : plan.TestsOf[mutant];
             done.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{mutant}"));
-            using Timer limit = Limit((1.5 * by.Sum(t => plan.Seconds[t])) + ExtraSeconds);
             MutatedLibrary.Set(mutant);
-            int killer = Array.FindIndex(by, t => !Passes(tests[t]));
+            int killer = Array.FindIndex(by, t => !Passes(tests[t], plan.Seconds[t]));
             MutatedLibrary.Set(-1);
             done.WriteLine(killer < 0 ? "Survived" : $"Killed\t{tests[by[killer]].Name}");
         }
 
         // what a mutant left behind would have been held against those after it
-        string[] broken = mutants.Length > 1 ? [.. tests.Where((t, k) => plan.Seconds[k] <= 0.5 && !Passes(t)).Select(t => t.Name)] : [];
+        string[] broken = !isAlone ? [.. tests.Where((t, k) => plan.Seconds[k] <= 0.5 && !Passes(t)).Select(t => t.Name)] : [];
         done.WriteLine(broken.Length == 0 ? "Clean" : $"Unclean\t{string.Join(", ", broken)}");
         return 0;
     }
 
     // by the processor's clock, since others may use the machine; the other clock is for what waits for ever
-    private static Timer Limit(double seconds)
-    {
-        double before = Environment.CpuUsage.TotalTime.TotalSeconds;
-        long start = Environment.TickCount64;
-        return new Timer(
-            _ =>
+    private static Timer Watch() => new(
+        _ =>
+        {
+            if (Environment.CpuUsage.TotalTime.TotalSeconds > Volatile.Read(ref s_limitSeconds) || Environment.TickCount64 > Volatile.Read(ref s_limitTicks))
             {
-                if (Environment.CpuUsage.TotalTime.TotalSeconds - before > seconds || Environment.TickCount64 - start > 1000 * (60 + (20 * seconds)))
-                {
-                    Environment.Exit(TimedOut);
-                }
-            },
-            null,
-            500,
-            500);
+                Environment.Exit(TimedOut);
+            }
+        },
+        null,
+        250,
+        250);
+
+    private static bool Passes(RoomTest test, double seconds)
+    {
+        double extra = (1.5 * seconds) + ExtraSeconds;
+        Volatile.Write(ref s_limitTicks, Environment.TickCount64 + (long)(1000 * (60 + (20 * extra))));
+        Volatile.Write(ref s_limitSeconds, Environment.CpuUsage.TotalTime.TotalSeconds + extra);
+        bool passes = Passes(test);
+        Volatile.Write(ref s_limitSeconds, double.MaxValue);
+        Volatile.Write(ref s_limitTicks, long.MaxValue);
+        return passes;
     }
 
     private static bool Passes(RoomTest test)

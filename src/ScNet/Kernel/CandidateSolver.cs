@@ -81,14 +81,6 @@ internal sealed class CandidateSolver
         return row < 0 ? (0, 1) : (-_matrix[(row * _width) + given], _matrix[(row * _width) + branch]);
     }
 
-    /// <summary>Whether the loops fix the voltage of a branch.</summary>
-    public bool IsFixed(int branch)
-    {
-        int row = branch < _network!.FirstGivenBranch ? _rowOfColumn[branch] : -1;
-        return branch >= _network.FirstGivenBranch
-            || (row >= 0 && !_matrix.AsSpan((row * _width) + branch + 1, _network.FirstGivenBranch - branch - 1).ContainsAnyExcept(0));
-    }
-
     /// <summary>
     /// The charge through every branch, from its first terminal to its second, in every phase that delivers charge to
     /// a port whose voltage follows, none to the other ones, and balances every capacitor.
@@ -239,15 +231,14 @@ internal sealed class CandidateSolver
             }
         }
 
-        for (int port = network.CapacitorCount; port < network.FirstGivenBranch; port++)
+        if (isContradictory)
         {
-            if (!isContradictory && !IsFixed(port))
-            {
-                return NetworkStatus.Open;
-            }
+            return NetworkStatus.Contradictory;
         }
 
-        return isContradictory ? NetworkStatus.Contradictory : rank < _equationCount ? NetworkStatus.Circulating : NetworkStatus.Solved;
+        // where each of these columns has a pivot, its row holds none of the others
+        bool isOpen = _rowOfColumn.AsSpan(network.CapacitorCount, network.FirstGivenBranch - network.CapacitorCount).Contains(-1);
+        return isOpen ? NetworkStatus.Open : rank < _equationCount ? NetworkStatus.Circulating : NetworkStatus.Solved;
     }
 
     private void Reserve(NetworkGraph network)

@@ -102,7 +102,7 @@ internal static class EchelonForm
         int content = 0;
         foreach (int value in row)
         {
-            content = value == 0 ? content : content == 0 ? Math.Abs(value) : Integers.Gcd(content, value);
+            content = value == 0 ? content : Integers.Gcd(content, value);
             if (content == 1)
             {
                 break;

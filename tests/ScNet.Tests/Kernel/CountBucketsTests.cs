@@ -11,7 +11,11 @@ public class CountBucketsTests
         Gen.Select(Gen.Int[1, 12], Gen.Int[0, 9]).SelectMany((items, largest) =>
             Gen.Select(Gen.Const(items), Gen.Const(largest), Gen.Select(Gen.Int[0, items - 1], Gen.Int[-2, largest]).Array[0, 100])).Holds((items, largest, steps) =>
         {
-            CountBuckets buckets = new(items, largest);
+            // on memory that held other items
+            CountBuckets buckets = new(5, 3);
+            buckets.File(4, 3);
+            buckets.File(1, 0);
+            buckets.Reset(items, largest);
             Dictionary<int, int> model = [];
             Assert.Equal(-1, buckets.Least());
             foreach ((int item, int count) in steps)

@@ -81,4 +81,28 @@ public class EchelonFormTests
         int[] rows = [int.MaxValue, 2, 2, int.MaxValue];
         Assert.False(EchelonForm.TryReduce(rows, 2, 2, out _));
     }
+
+    [Fact]
+    public void A_matrix_without_columns_has_rank_zero()
+    {
+        Assert.True(EchelonForm.TryReduce([], 0, 0, out int rank));
+        Assert.Equal(0, rank);
+    }
+
+    // 60000 · 50000 is beyond 32 bits, but 60000 of the first row is taken once from the second
+    [Fact]
+    public void What_pivot_and_entry_have_in_common_takes_no_room()
+    {
+        int[] rows = [60_000, 7, 60_000, 50_000];
+        Assert.True(EchelonForm.TryReduce(rows, 2, 1, out _));
+        Assert.Equal([60_000, 7, 0, 1], rows);
+    }
+
+    // twice -2^30 is the least of 32 bits, which has no opposite
+    [Fact]
+    public void The_least_machine_integer_is_told_and_not_divided()
+    {
+        int[] rows = [2, 0, 1, 1, -(1 << 30), 0];
+        Assert.False(EchelonForm.TryReduce(rows, 3, 2, out _));
+    }
 }

@@ -16,6 +16,8 @@ public class EliminationTests
         public override string ToString() => $"{Eager}+{Deferred}+{Carried}: {string.Join(" ", Rows.Select(r => $"[{string.Join(",", r)}]"))}";
     }
 
+    private static readonly Case s_before = new([[2, 1, 0, 3, 1], [1, 0, 2, 0, 1], [3, 1, 2, 0, 0], [0, 2, 0, 5, 1]], 3, 1, 1);
+
     private static Gen<Case> Cases(Gen<long> entry) =>
         Gen.Select(Gen.Int[0, 7], Gen.Int[0, 2], Gen.Int[0, 2]).SelectMany((eager, deferred, carried) =>
         {
@@ -90,10 +92,14 @@ public class EliminationTests
     private static void Check<T>(Case c)
         where T : struct, IBinaryInteger<T>
     {
-        Elimination<T> elimination = Elimination<T>.Run(Rows<T>(c), c.Eager, c.Deferred);
+        // on a workspace that held another matrix
+        Elimination<T> elimination = new();
+        Assert.True(elimination.TryRun(Rows<T>(s_before), s_before.Eager, s_before.Deferred));
+        Integers.Demand(elimination.TryRun(Rows<T>(c), c.Eager, c.Deferred));
         CheckPivots(c, elimination);
         CheckCarryBack(c, elimination);
         CheckSubstitution(c, elimination);
+        CheckCombinations(c, elimination);
     }
 
     private static void CheckPivots<T>(Case c, Elimination<T> elimination)
@@ -146,6 +152,22 @@ public class EliminationTests
         }
 
         Assert.Equal(c.Rows.Length, DenseFractions.Rank([.. combinations]));
+    }
+
+    // The combination of original rows that leaves one deferred pivot column alone of all pivot columns.
+    private static void CheckCombinations<T>(Case c, Elimination<T> elimination)
+        where T : struct, IBinaryInteger<T>
+    {
+        foreach (int column in elimination.Pivots.Select(p => p.Column).Where(column => column >= c.Eager))
+        {
+            Rational<T>[] coefficients = [.. Enumerable.Repeat(Rational<T>.One, c.Rows.Length)];
+            Integers.Demand(elimination.TryCombine(column, coefficients));
+            foreach ((_, int other) in elimination.Pivots)
+            {
+                Fraction sum = c.Rows.Select((r, k) => new Fraction(r[other]) * ToFraction(coefficients[k])).Aggregate(Fraction.Zero, (a, b) => a + b);
+                Assert.Equal(other == column ? Fraction.One : Fraction.Zero, sum);
+            }
+        }
     }
 
     // With the other columns given, every row that is not contradictory holds for the solution.
@@ -228,6 +250,17 @@ public class EliminationTests
         Assert.Throws<OverflowException>(() => Elimination<long>.Run(Rows<long>(c), 2, 0));
         Check<BigInteger>(c);
     }
+
+    // it has no opposite, so that nothing may be done with it
+    [Theory]
+    [InlineData(long.MinValue, 0)]
+    [InlineData(long.MinValue, long.MinValue)]
+    public void The_smallest_machine_integer_is_refused_as_it_comes_in(long first, long second) =>
+        Assert.False(new Elimination<long>().TryRun(Rows<long>(new Case([[1, first, second]], 1, 0, 2)), 1, 0));
+
+    // 6e9 · 5e9 is beyond 64 bits, but the one row is taken once from the other
+    [Fact]
+    public void What_pivot_and_entry_have_in_common_takes_no_room() => Check<long>(new Case([[6_000_000_000, 7], [6_000_000_000, 5_000_000_000]], 1, 0, 1));
 
     [Fact]
     public void An_empty_matrix_has_no_pivots() => Assert.Empty(Elimination<long>.Run(new SparseRows<long>(0, 0), 0, 0).Pivots);
