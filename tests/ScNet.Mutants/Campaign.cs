@@ -81,7 +81,14 @@ internal static class Campaign
 
     private static int Start(params string[] arguments)
     {
-        using Process process = Process.Start(Environment.ProcessPath!, arguments);
+        // a process that ends for want of a stack tells all of it
+        bool isQuiet = arguments[0] == Work.TryVerb;
+        using Process process = Process.Start(new ProcessStartInfo(Environment.ProcessPath!, arguments) { RedirectStandardError = isQuiet })!;
+        if (isQuiet)
+        {
+            process.StandardError.BaseStream.CopyTo(Stream.Null);
+        }
+
         process.WaitForExit();
         return process.ExitCode;
     }

@@ -251,6 +251,22 @@ public class EliminationTests
         Check<BigInteger>(c);
     }
 
+    [Fact]
+    public void Small_matrices_on_32_bits_agree_with_dense_fractions() => Cases(Small).Holds(Check<int>, count: 500, print: c => c.ToString());
+
+    // an arrow: to begin with its tip would fill the whole matrix
+    [Fact]
+    public void A_pivot_is_taken_where_little_fills()
+    {
+        const int n = 60;
+        long[][] rows = [.. Enumerable.Range(0, n).Select(r => Enumerable.Range(0, n).Select(c => r == 0 ? 1L : c == 0 ? 1 : c == r ? 2 : 0).ToArray())];
+        Case c = new(rows, n, 0, 0);
+        Elimination<long> elimination = Elimination<long>.Run(Rows<long>(c), n, 0);
+        Assert.Equal(n, elimination.Pivots.Count);
+        Assert.InRange(elimination.Operations.Count, n - 1, n + 1);
+        Assert.InRange(Enumerable.Range(0, n).Sum(elimination.Rows.Length), 1, 3 * n);
+    }
+
     // it has no opposite, so that nothing may be done with it
     [Theory]
     [InlineData(long.MinValue, 0)]
