@@ -75,9 +75,10 @@ internal static class RequirementRules
     /// <summary>Loads have different names and shares that add up to 1.</summary>
     public static RuleFault? Shares(IReadOnlyList<LoadShare> loads)
     {
-        for (int i = 1; i < loads.Count; i++)
+        HashSet<string> names = [];
+        for (int i = 0; i < loads.Count; i++)
         {
-            if (loads.Take(i).Any(l => l.Name == loads[i].Name))
+            if (!names.Add(loads[i].Name))
             {
                 return new RuleFault(DiagnosticCodes.DuplicateName, i, $"Expected different names of loads, but {Quoted.Name(loads[i].Name)} is there twice. Rename one.");
             }
@@ -102,8 +103,9 @@ internal static class RequirementRules
     /// <summary>Loads ask for output voltages that the requirement asks for.</summary>
     public static RuleFault? OutputsOfLoads(IReadOnlyList<LoadShare> loads, IReadOnlyList<double> outputVolts, bool isRange)
     {
+        HashSet<double> asked = [.. outputVolts];
         int other = outputVolts.Count == 0 ? -1 : loads.ToList().FindIndex(l => l.OutputVolts is { } volts
-            && !(isRange ? volts >= outputVolts[0] && volts <= outputVolts[^1] : outputVolts.Contains(volts)));
+            && !(isRange ? volts >= outputVolts[0] && volts <= outputVolts[^1] : asked.Contains(volts)));
         return other < 0 ? null : new RuleFault(
             DiagnosticCodes.OutsideRange,
             other,

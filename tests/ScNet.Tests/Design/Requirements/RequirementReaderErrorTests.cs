@@ -16,6 +16,18 @@ public sealed class RequirementReaderErrorTests
         from edits in Gen.Select(Gen.Int[0, 1400], Gen.Int[0, 12], Gen.OneOf(s_pieces), Gen.Bool).Array[1, 5]
         select edits.Aggregate(RequirementDocuments.Small, (text, edit) => Edit(text, edit.Item1, edit.Item2, edit.Item4 ? edit.Item3 : string.Empty));
 
+    [Fact]
+    public void A_name_that_is_there_twice_is_found_among_tens_of_thousands_of_loads()
+    {
+        const int Count = 40_000;
+        LoadShare[] loads = [.. Enumerable.Range(0, Count).Select(k => new LoadShare($"load {k}", 1e-5, 1.0 / Count))];
+        Assert.Null(RequirementRules.Shares(loads));
+        loads[^1] = loads[^1] with { Name = "load 7" };
+        RuleFault fault = RequirementRules.Shares(loads)!.Value;
+        Assert.Equal((DiagnosticCodes.DuplicateName, Count - 1), (fault.Code, fault.Index));
+        Assert.Contains("'load 7' is there twice", fault.Message, StringComparison.Ordinal);
+    }
+
     /// <summary>What is replaced, by what; the code, line and column of the only error, and a part of its message.</summary>
     public static TheoryData<string, string, string, int, int, string> Mistakes => new()
     {

@@ -37,7 +37,7 @@ public sealed class PreciseImpedanceLaws(ITestOutputHelper output)
             Count,
             sample => sample.ToString());
         output.WriteLine($"{compared} networks had a result");
-        Assert.True(compared >= Count / 5, $"only {compared}");
+        Assert.True(LawCheck.IsOneCase || compared >= Count / 5, $"only {compared}");
     }
 
     /// <summary>Rates 16 orders apart in one mode, where amounts of slow directions drowned in the rounding of fast ones.</summary>
