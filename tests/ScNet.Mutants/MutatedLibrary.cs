@@ -1,5 +1,4 @@
 using System.Reflection;
-using ScNet.Kernel;
 
 namespace ScNet.Mutants;
 

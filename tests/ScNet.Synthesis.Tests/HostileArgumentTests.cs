@@ -1,4 +1,3 @@
-using ScNet.Reconfiguration;
 using ScNet.Topologies;
 
 namespace ScNet.Synthesis.Tests;

@@ -30,7 +30,12 @@ internal sealed record LeastLoss(Choice? Choice, SizedDesign? Sizes, string? Obs
             }
         }
 
-        string? obstacle = outcomes.LastOrDefault(o => !Holds(o)) is { } missed ? missed.Unreachable.FirstOrDefault()?.ToString() ?? missed.Findings.FirstOrDefault()?.Message : null;
+        string? obstacle = outcomes.LastOrDefault(o => !Holds(o)) switch
+        {
+            { Unreachable: [var point, ..] } => point.ToString(),
+            { Findings: [var finding, ..] } => finding.Message,
+            _ => null,
+        };
         return best < 0 ? new LeastLoss(null, null, obstacle) : new LeastLoss(choices[best], outcomes[best].Design, obstacle);
     }
 
