@@ -21,8 +21,9 @@ public sealed partial class WritingTests
     [InlineData("AtomicFile.Write(path, text);", false)]
     [InlineData("File.ReadAllText(path); new FileStream(path, FileMode.Open, FileAccess.Read)", false)]
     [InlineData("using StreamWriter output = new(Console.OpenStandardOutput());", false)]
+    [InlineData("using StreamWriter output = new(new StandardOutput(Console.OpenStandardOutput()));", false)]
     public void Writing_is_seen(string code, bool isWriting) => Assert.Equal(isWriting, Writing().IsMatch(code));
 
-    [GeneratedRegex(@"(?<!\w)File\.(?:Write|Append|Create|Copy|Move|Replace|OpenWrite)|FileMode\.(?:Create|CreateNew|Append|OpenOrCreate|Truncate)|FileAccess\.(?:Write|ReadWrite)|StreamWriter(?:\s+\w+\s*=\s*new)?\((?!Console)")]
+    [GeneratedRegex(@"(?<!\w)File\.(?:Write|Append|Create|Copy|Move|Replace|OpenWrite)|FileMode\.(?:Create|CreateNew|Append|OpenOrCreate|Truncate)|FileAccess\.(?:Write|ReadWrite)|StreamWriter(?:\s+\w+\s*=\s*new)?\((?!Console|new StandardOutput\()")]
     private static partial Regex Writing();
 }
