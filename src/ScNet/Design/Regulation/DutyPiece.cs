@@ -45,7 +45,8 @@ internal sealed class DutyPiece
         {
             if (!models.TryGetValue(duty, out LossModel? model))
             {
-                models[duty] = model = stageAtDuty(new Fraction((long)Math.Round(duty * Denominator), Denominator));
+                models[duty] = model = stageAtDuty(new Fraction((long)Math.Round(duty * Denominator), Denominator))
+                    ?? throw new ArgumentException("Expected a stage at every duty, but there is none.", nameof(stageAtDuty));
             }
 
             if (!model.Analysis.CarriesLoad || !model.Analysis.Ratio.IsDetermined)

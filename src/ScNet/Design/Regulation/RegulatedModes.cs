@@ -42,9 +42,9 @@ public static class RegulatedModes
     {
         ArgumentNullException.ThrowIfNull(name);
         ArgumentNullException.ThrowIfNull(stageAtDuty);
-        if (!duty.IsDetermined)
+        if (!(duty.IsDetermined && duty.Minimum >= 0 && duty.Minimum <= duty.Maximum && duty.Maximum <= 1))
         {
-            throw new ArgumentOutOfRangeException(nameof(duty), duty, "Expected a range of duties that is determined.");
+            throw new ArgumentOutOfRangeException(nameof(duty), duty, "Expected a range of duties that is determined, between 0 and 1.");
         }
 
         return new DutyMode(name, stageAtDuty, duty, frequencyHz, breaks ?? []);
