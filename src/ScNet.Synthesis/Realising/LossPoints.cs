@@ -6,7 +6,7 @@ namespace ScNet.Synthesis.Realising;
 /// <summary>The points at which a request's losses count.</summary>
 internal static class LossPoints
 {
-    // ends and middle of an input range, by Simpson's weights without the ends' halves: 1 : 2 : 1
+    // ends and middle of an input range, by the trapezoidal rule
     private static readonly (double Place, double Share)[] s_places = [(0, 0.25), (0.5, 0.5), (1, 0.25)];
 
     /// <summary>The points, their weights adding up to 1; the modes bear the names that <see cref="ChosenConverter"/> gives them.</summary>

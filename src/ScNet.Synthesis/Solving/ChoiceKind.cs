@@ -33,8 +33,8 @@ internal sealed class ChoiceKind
         })];
     }
 
-    /// <summary>A text that two choices share if and only if they are of one kind.</summary>
-    public string Of(Choice choice)
+    /// <summary>A text that two choices share if and only if they are of one kind; null where two switches stand between the same nodes, as one does.</summary>
+    public string? Of(Choice choice)
     {
         Pieces nodes = new(_terminals);
         foreach (SwitchPlace wire in choice.Places.Where(choice.IsWire))
@@ -42,7 +42,13 @@ internal sealed class ChoiceKind
             nodes.Join(wire.First, wire.Second);
         }
 
-        HashSet<int> switched = [.. choice.Places.Where(p => !choice.IsWire(p)).Select(p => Pair(nodes.Of(p.First), nodes.Of(p.Second)))];
+        SwitchPlace[] own = [.. choice.Places.Where(p => !choice.IsWire(p))];
+        HashSet<int> switched = [.. own.Select(p => Pair(nodes.Of(p.First), nodes.Of(p.Second)))];
+        if (switched.Count < own.Length)
+        {
+            return null;
+        }
+
         List<int> wires = [], switches = [];
         for (int b = 0; b < _terminals; b++)
         {
@@ -70,10 +76,10 @@ internal sealed class ChoiceKind
                 continue;
             }
 
-            string own = PotentialsOf(choice, sources);
-            if (joined < least || wired < leastWires || string.CompareOrdinal(own, text) < 0)
+            string potentials = PotentialsOf(choice, sources);
+            if (joined < least || wired < leastWires || string.CompareOrdinal(potentials, text) < 0)
             {
-                (least, leastWires, text) = (joined, wired, own);
+                (least, leastWires, text) = (joined, wired, potentials);
             }
         }
 

@@ -21,7 +21,7 @@ internal sealed record ChoiceList(IReadOnlyList<Choice> Choices, bool IsComplete
     {
         cancellation.ThrowIfCancellationRequested();
         model.Model.Add(model.Cost <= mostCost);
-        CpSolver solver = new()
+        using CpSolver solver = new()
         {
             StringParameters = string.Create(
                 CultureInfo.InvariantCulture,
@@ -48,7 +48,7 @@ internal sealed record ChoiceList(IReadOnlyList<Choice> Choices, bool IsComplete
             ReadOnlyCollection<IReadOnlyList<PhaseState>> modes = Array.AsReadOnly<IReadOnlyList<PhaseState>>([.. model.Modes.Select(mode => Array.AsReadOnly<PhaseState>(
                 [.. mode.States.Select(phase => phase.First(s => BooleanValue(s.Chosen)).State)]))]);
             Choice choice = new(Array.AsReadOnly<SwitchPlace>([.. model.Places.Where((_, e) => BooleanValue(model.Exists[e]))]), modes);
-            if (_seen.Add(_kinds.Of(choice)))
+            if (_kinds.Of(choice) is { } kind && _seen.Add(kind))
             {
                 if (Choices.Count == most)
                 {
