@@ -24,7 +24,7 @@ public sealed class EquationLaws
                 }
             }
         },
-        iterations: 800);
+        iterations: 400);
 
     [Theory]
     [InlineData(LoadKind.Stiff)]
@@ -55,7 +55,7 @@ public sealed class EquationLaws
                     AssertMinimal(analysis.Converter, finding, conflict);
                 }
             },
-            count: 1000,
+            count: 500,
             print: s => $"{s.Item1} {s.Item2}");
         Assert.True(found > 60, $"only {found} contradictions");
     }
@@ -74,9 +74,9 @@ public sealed class EquationLaws
                 Assert.All(report.Slips, s => Assert.NotEmpty(s.Explains));
                 Interlocked.Increment(ref answered);
             },
-            count: 800,
+            count: 400,
             print: s => $"{s.Item1} {s.Item2}");
-        Assert.Equal(LawCheck.Total(800), answered);
+        Assert.Equal(LawCheck.Total(400), answered);
     }
 
     [Fact]

@@ -6,7 +6,9 @@ namespace ScNet.Synthesis.Tests;
 /// </summary>
 public class CatalogueTests
 {
-    public static TheoryData<string> SmallRows => new(Catalogue.Rows.Where(r => r.Capacitors == 2).Select(r => r.Asked));
+    public static TheoryData<string> SmallRows => Asked(holdsAtChanges: false);
+
+    public static TheoryData<string> SmallRowsOfChanges => Asked(holdsAtChanges: true);
 
     [Fact]
     public void The_page_has_every_row_of_the_catalogue_and_no_other()
@@ -24,7 +26,17 @@ public class CatalogueTests
 
     [Theory]
     [MemberData(nameof(SmallRows))]
-    public void A_row_is_proved_again(string asked)
+    public void A_row_is_proved_again(string asked) => Prove(asked);
+
+    [Theory]
+    [Trait("Length", "Long")]
+    [MemberData(nameof(SmallRowsOfChanges))]
+    public void A_row_with_ratings_at_changes_is_proved_again(string asked) => Prove(asked);
+
+    private static TheoryData<string> Asked(bool holdsAtChanges) =>
+        new(Catalogue.Rows.Where(r => r.Capacitors == 2 && r.HoldsAtChanges == holdsAtChanges).Select(r => r.Asked));
+
+    private static void Prove(string asked)
     {
         CatalogueRow row = Catalogue.Rows.Single(r => r.Asked == asked);
         (List<string> lines, int first, int end) = Catalogue.Read();

@@ -54,6 +54,7 @@ public class ThreePhaseAnswerTests
 
     /// <summary>What is left out is no better in anything; what is left is not beaten.</summary>
     [Fact]
+    [Trait("Length", "Long")]
     public void The_networks_of_both_atlases_are_joined_to_those_that_no_other_beats()
     {
         int ofBoth = 0;

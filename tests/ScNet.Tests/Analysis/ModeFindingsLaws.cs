@@ -30,7 +30,7 @@ public class ModeFindingsLaws
 
                 Check(outcome, errors);
             },
-            count: 2500,
+            count: 1500,
             print: s => s.ToString());
         Assert.All(
             new[]

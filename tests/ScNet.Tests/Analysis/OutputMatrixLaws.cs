@@ -31,7 +31,7 @@ public sealed class OutputMatrixLaws
     public void An_output_sees_of_itself_what_it_sees_as_the_main_one()
     {
         int supplied = 0, others = 0;
-        Check(1500, analysis =>
+        Check(900, analysis =>
         {
             foreach (FurtherOutput output in analysis.Converter.FurtherOutputs)
             {
@@ -73,7 +73,7 @@ public sealed class OutputMatrixLaws
     public void With_inductors_too_an_output_sees_of_itself_what_it_sees_as_the_main_one()
     {
         int supplied = 0, withCurrent = 0;
-        Check(4000, analysis =>
+        Check(2000, analysis =>
         {
             foreach (FurtherOutput output in analysis.Converter.FurtherOutputs)
             {
@@ -174,7 +174,7 @@ public sealed class OutputMatrixLaws
     public void A_load_between_two_outputs_sees_the_difference_of_both()
     {
         int checkedCount = 0;
-        Check(1200, analysis =>
+        Check(700, analysis =>
         {
             foreach (FurtherOutput output in analysis.Converter.FurtherOutputs.Where(o => o.ReturnNode != Converter.ReferenceNode && o.Node != Converter.ReferenceNode))
             {

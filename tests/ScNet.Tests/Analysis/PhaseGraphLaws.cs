@@ -19,7 +19,7 @@ public class PhaseGraphLaws
                 check(PhaseGraph.Of(converter, converter.Modes[0], phase.Number));
             }
         },
-        count: 1000,
+        count: 500,
         print: s => s.ToString());
 
     [Fact]
@@ -146,7 +146,7 @@ public class PhaseGraphLaws
     });
 
     [Fact]
-    public void Order_and_names_of_the_elements_change_nothing() => AnyNetworks.Gen.Select(Gen.Int[0, 1000]).Holds((sample, seed) =>
+    public void Order_and_names_of_the_elements_change_nothing() => AnyNetworks.Gen.Select(Gen.Int[0, 500]).Holds((sample, seed) =>
     {
         Random random = new(seed);
         Converter one = sample.Build();

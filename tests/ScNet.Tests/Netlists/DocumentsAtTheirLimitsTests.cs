@@ -69,6 +69,7 @@ public sealed class DocumentsAtTheirLimitsTests
     }
 
     [Fact]
+    [Trait("Length", "Long")]
     public void A_document_of_a_million_signs_is_read_and_one_of_more_is_refused_at_once()
     {
         string text = Cells(19_000);

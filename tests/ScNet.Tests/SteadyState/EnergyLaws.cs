@@ -15,7 +15,7 @@ public sealed class EnergyLaws
     private static readonly Gen<double> s_decades = Gen.Double[-2, 2];
 
     [Fact]
-    public void Elements_dissipate_what_the_source_gives_and_the_load_does_not_get() => Check(1500, steady =>
+    public void Elements_dissipate_what_the_source_gives_and_the_load_does_not_get() => Check(900, steady =>
     {
         double lost = steady.InputPowerWatts - steady.OutputPowerWatts;
         double scale = Math.Max(lost, Math.Max(Math.Abs(steady.InputPowerWatts), 1e-3));

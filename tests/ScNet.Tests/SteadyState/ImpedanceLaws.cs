@@ -107,7 +107,7 @@ public sealed class ImpedanceLaws
                 law(sketch, analysis, impedance);
             }
         },
-        iterations: 1000,
+        iterations: 600,
         name: name);
 
     private static double Off(double expected, double actual) => Math.Abs(expected - actual) / expected;

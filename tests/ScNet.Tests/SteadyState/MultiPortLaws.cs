@@ -17,7 +17,7 @@ public sealed class MultiPortLaws
     [Fact]
     public void Outputs_see_what_matrix_exponentials_of_the_nodal_equations_say() => Check(
         Gen.OneOf(OutputNetworks.Plain, OutputNetworks.Plated),
-        900,
+        500,
         (analysis, model) =>
         {
             OutputsOracle oracle = new(analysis.Converter, analysis.Mode);
@@ -44,7 +44,7 @@ public sealed class MultiPortLaws
     [Fact]
     public void Reversed_phases_exchange_rows_and_columns() => Check(
         Gen.OneOf(OutputNetworks.Plain, OutputNetworks.Plated, OutputNetworks.Inductive),
-        900,
+        500,
         (analysis, model) =>
         {
             Converter reversed = OutputNetworks.Reversed(analysis.Converter);
@@ -72,7 +72,7 @@ public sealed class MultiPortLaws
     [Fact]
     public void No_loads_make_power() => Check(
         Gen.OneOf(OutputNetworks.Plain, OutputNetworks.Plated, OutputNetworks.Inductive),
-        600,
+        350,
         (analysis, model) =>
         {
             Random random = new(analysis.Converter.Nodes.Count);
@@ -97,7 +97,7 @@ public sealed class MultiPortLaws
     [Fact]
     public void An_output_sees_of_itself_what_it_sees_as_the_main_one() => Check(
         Gen.OneOf(OutputNetworks.Plain, OutputNetworks.Plated, OutputNetworks.Inductive),
-        600,
+        350,
         (analysis, model) =>
         {
             foreach (FurtherOutput output in analysis.Converter.FurtherOutputs.Where(o => IsPlain(analysis.Converter, o)))
@@ -126,7 +126,7 @@ public sealed class MultiPortLaws
     [Fact]
     public void Both_ends_are_the_matrices_of_the_averages() => Check(
         OutputNetworks.Plain,
-        900,
+        500,
         (analysis, model) =>
         {
             OutputMatrices averages = analysis.Outputs;

@@ -17,7 +17,7 @@ public sealed class PreciseSlopeLaws
 {
     private const double Tolerance = 1e-8;
     private const int ValuesPerNetwork = 2;
-    private const int Count = 12;
+    private const int Count = 4;
 
     // below this share of the least on-resistance, or of its conductance, a figure is told as nothing
     private const double Dust = 1e-15;
