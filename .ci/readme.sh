@@ -34,14 +34,14 @@ run_readme_tests() {
     expect_all_assemblies
 }
 
-# The README's test command once for each assembly, all of which are built: two at a time, the longest first, so that
-# a class of tests that runs alone at the end of one leaves no processor idle.
+# The README's test command once for each assembly, all of which are built: two at a time with one thread
+# each, the longest first, so that a class of tests that runs alone at the end of one leaves no processor idle.
 run_tests_side_by_side() {
     local commands name status=0
     commands=$(readme_block 'dotnet test' | head -n 1)
     echo "$commands --no-build ASSEMBLY, two at a time"
     test_assemblies | xargs -P 2 -I NAME \
-        bash -c "$commands --no-build tests/NAME >'$temporary/NAME.txt' 2>&1" || status=$?
+        bash -c "$commands --no-build tests/NAME -- xUnit.MaxParallelThreads=1 >'$temporary/NAME.txt' 2>&1" || status=$?
     for name in $(test_assemblies); do
         cat "$temporary/$name.txt"
     done | tee "$test_output"

@@ -42,11 +42,11 @@ public class ValueDecidedFlowLaws
                 CheckSlow(analysis);
                 CheckFast(analysis);
             },
-            count: 320,
+            count: 450,
             print: s => s.ToString());
-        Assert.True(LawCheck.IsOneCase || analysed > LawCheck.Total(320) / 20, $"only {analysed} networks had a result");
-        Assert.True(LawCheck.IsOneCase || withFreedom > LawCheck.Total(320) / 140, $"only {withFreedom} networks needed component values");
-        Assert.True(LawCheck.IsOneCase || decidedByValues > LawCheck.Total(320) / 140, $"component values decided the slow limit of only {decidedByValues} networks");
+        Assert.True(LawCheck.IsOneCase || analysed > LawCheck.Total(450) / 20, $"only {analysed} networks had a result");
+        Assert.True(LawCheck.IsOneCase || withFreedom > LawCheck.Total(450) / 140, $"only {withFreedom} networks needed component values");
+        Assert.True(LawCheck.IsOneCase || decidedByValues > LawCheck.Total(450) / 140, $"component values decided the slow limit of only {decidedByValues} networks");
     }
 
     internal static void CheckSlow(ModeAnalysis analysis)

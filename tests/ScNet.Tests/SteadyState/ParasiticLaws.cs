@@ -15,7 +15,7 @@ public sealed class ParasiticLaws
 
     /// <summary>Matrix exponentials of the nodal equations, which have no tree, no loops and no flows.</summary>
     [Fact]
-    public void Input_and_output_see_what_matrix_exponentials_of_the_nodal_equations_say() => Check(600, (analysis, ports) =>
+    public void Input_and_output_see_what_matrix_exponentials_of_the_nodal_equations_say() => Check(350, (analysis, ports) =>
     {
         PortOracle oracle = new(analysis.Converter, analysis.Mode);
         foreach (double hertz in Frequencies(analysis))
@@ -32,7 +32,7 @@ public sealed class ParasiticLaws
 
     /// <summary>Reciprocity of networks of resistors and capacitors whose switches run backwards in time.</summary>
     [Fact]
-    public void The_current_ratio_is_the_ratio_of_the_network_with_its_phases_reversed() => Check(800, (analysis, ports) =>
+    public void The_current_ratio_is_the_ratio_of_the_network_with_its_phases_reversed() => Check(450, (analysis, ports) =>
     {
         Converter reversed = PlatedNetworks.Reversed(analysis.Converter);
         PreparedMode prepared = PreparedMode.Of(reversed, ModeAnalysis.Of(reversed, reversed.Modes[0]).Topology);
@@ -53,7 +53,7 @@ public sealed class ParasiticLaws
 
     /// <summary>Power into both ports, V_in I_in - V_out I_out, is nowhere negative: R, G and the symmetric part are not.</summary>
     [Fact]
-    public void No_frequency_and_no_load_makes_power() => Check(800, (analysis, ports) =>
+    public void No_frequency_and_no_load_makes_power() => Check(450, (analysis, ports) =>
     {
         double corner = Frequencies(analysis).Last();
         for (int decade = -12; decade <= 12; decade += 2)
@@ -101,7 +101,7 @@ public sealed class ParasiticLaws
     }, ["a3eV9okCWBEd3WOm"]);
 
     [Fact]
-    public void Elements_dissipate_what_the_source_gives_and_the_load_does_not_get() => Check(500, (analysis, _) =>
+    public void Elements_dissipate_what_the_source_gives_and_the_load_does_not_get() => Check(300, (analysis, _) =>
     {
         SteadyStateModel model = SteadyStateModel.Of(analysis);
         foreach (double amperes in new[] { 0, 0.3, -0.2 })
@@ -115,7 +115,7 @@ public sealed class ParasiticLaws
 
     /// <summary>Each plate's charging by impulses; with a stiff load, and periods that settle, nothing else is lost.</summary>
     [Fact]
-    public void Charging_of_all_capacitances_is_the_loss_where_every_phase_settles() => Check(500, (analysis, _) =>
+    public void Charging_of_all_capacitances_is_the_loss_where_every_phase_settles() => Check(300, (analysis, _) =>
     {
         if (analysis.Converter.Load == LoadKind.Stiff && !analysis.Topology.IsTied)
         {
