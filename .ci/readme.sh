@@ -19,7 +19,7 @@ run_readme_design() {
     local commands output=$temporary/design.txt
     commands=$(readme_block 'dotnet run ')
     echo "$commands"
-    bash -euo pipefail -c "$commands" | tee "$output"
+    DOTNET_TieredCompilation=0 bash -euo pipefail -c "$commands" | tee "$output"
     if ! diff docs/examples/core-design/result.txt "$output"; then
         echo 'Expected the result that stands beside the example, on the left.'
         return 1
@@ -51,7 +51,7 @@ run_tests_side_by_side() {
 
 test_assemblies() {
     {
-        printf '%s\n' ScNet.Tests ScNet.Reporting.Tests ScNet.Cli.Tests ScNet.Synthesis.Tests
+        printf '%s\n' ScNet.Tests ScNet.Reporting.Tests ScNet.Cli.Tests ScNet.Synthesis.Tests ScNet.Search.Tests
         find tests -name '*.Tests.csproj' -exec basename {} .csproj \; | sort
     } | awk '!seen[$0]++'
 }

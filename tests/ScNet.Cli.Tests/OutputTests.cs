@@ -35,7 +35,6 @@ public sealed class OutputTests : IDisposable
 
     [Theory]
     [InlineData("analyze", "@half.toml")]
-    [InlineData("sweep", "@half.toml", "--frequency", "1e6")]
     [InlineData("--help")]
     [InlineData("report", "@half.toml", "--output", "/dev/full")]
     public void A_full_disk_is_one_message_and_exits_with_1(params string[] arguments) =>

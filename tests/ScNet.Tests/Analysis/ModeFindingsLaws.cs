@@ -30,7 +30,7 @@ public class ModeFindingsLaws
 
                 Check(outcome, errors);
             },
-            count: 1500,
+            count: 1000,
             print: s => s.ToString());
         Assert.All(
             new[]
