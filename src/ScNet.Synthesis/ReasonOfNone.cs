@@ -48,7 +48,7 @@ internal static class ReasonOfNone
 
     /// <summary>Why none of the converters that cost little enough does, with an example.</summary>
     public static string Held(SynthesisRequest request, int count, int allowed, string example) =>
-        $"none of {UnitText.Count(count, "converter", "converters")} of at most {allowed.ToString(CultureInfo.InvariantCulture)} in {request.Cost} holds the output at every point, one of them for this reason: {example}";
+        $"{(count == 1 ? "the only converter" : $"none of {UnitText.Count(count, "converter", "converters")}")} of at most {CostText.Of(request.Cost, allowed)} {(count == 1 ? "does not hold the output at every point, for this reason" : "holds the output at every point, one of them for this reason")}: {example}";
 
     // the lowest highest voltage of a switch, by halving among all voltages that occur
     private static Fraction? LowestPeak(SynthesisRequest request, ModeCandidates mode, CancellationToken cancellation)

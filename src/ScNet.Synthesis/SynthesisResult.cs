@@ -91,11 +91,11 @@ public sealed class SynthesisResult
 
         return Outcome switch
         {
-            SynthesisOutcome.Proved when SizedCount is { } count => $"{ratios}: {found}, least of all {UnitText.Count(count, "converter", "converters")} of at most {Bound + Request.LeastLoss!.FurtherCost} in {Request.Cost}",
+            SynthesisOutcome.Proved when SizedCount is { } count => $"{ratios}: {found}, least of all {UnitText.Count(count, "converter", "converters")} of at most {CostText.Of(Request.Cost, Bound + Request.LeastLoss!.FurtherCost)}",
             SynthesisOutcome.Proved => $"{ratios}: {found}, proved least",
             SynthesisOutcome.BoundReached when SizedCount is { } count => $"{ratios}: {found}, least of {UnitText.Count(count, "converter", "converters")}, not all; at least {EngineeringNumber.Of(LossBoundWatts, "W")}",
             SynthesisOutcome.NoneExists => $"{ratios}: {Reason}",
-            _ => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{ratios}: {found}, at least {Bound} in {Request.Cost}"),
+            _ => $"{ratios}: {found}, at least {CostText.Of(Request.Cost, Bound)}",
         };
     }
 }

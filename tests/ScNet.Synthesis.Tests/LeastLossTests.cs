@@ -41,7 +41,7 @@ public class LeastLossTests
         Assert.Equal(7, any.Cost);
         Assert.True(Sized(any.Converter!, best).Design!.WeightedLossWatts > 1.2 * best.Sizes!.WeightedLossWatts);
         Assert.Equal(best.Sizes.WeightedLossWatts, best.LossBoundWatts);
-        Assert.EndsWith("W lost, least of all 63 converters of at most 7 in Switches", best.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("W lost, least of all 63 converters of at most 7 switches", best.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -86,7 +86,7 @@ public class LeastLossTests
     {
         SynthesisResult result = SmallestConverter.Find(Asked(1, "1/2") with { LeastLoss = new LossAim(s_core with { AreaSquareMetres = 1e-9 }) });
         Assert.Equal((SynthesisOutcome.NoneExists, 1), (result.Outcome, result.SizedCount));
-        Assert.StartsWith("none of 1 converter of at most 4 in Switches holds the output at every point, one of them for this reason: mode 1/2, 1.76 V to 0.8 V", result.Reason, StringComparison.Ordinal);
+        Assert.StartsWith("the only converter of at most 4 switches does not hold the output at every point, for this reason: mode 1/2, 1.76 V to 0.8 V", result.Reason, StringComparison.Ordinal);
         Assert.Null(result.LossBoundWatts);
     }
 
