@@ -89,10 +89,7 @@ internal sealed class PivotQueue<T>
         _byRow.Remove(row);
         foreach (int other in _rows.Columns(row))
         {
-            if (other < _pivotColumns)
-            {
-                NoteRemoved(row, other);
-            }
+            NoteRemoved(row, other);
         }
 
         _byColumn.Remove(column);
@@ -119,18 +116,7 @@ internal sealed class PivotQueue<T>
     }
 
     /// <summary>Files a row by its present length.</summary>
-    public void FileRow(int row)
-    {
-        int length = _rows.Length(row);
-        if (length > 0)
-        {
-            _byRow.File(row, Math.Min(length, _pivotColumns));
-        }
-        else
-        {
-            _byRow.Remove(row);
-        }
-    }
+    public void FileRow(int row) => _byRow.File(row, Math.Min(_rows.Length(row), _pivotColumns));
 
     private void IndexColumns()
     {
@@ -192,7 +178,7 @@ internal sealed class PivotQueue<T>
 
             if (!hasCandidate)
             {
-                // nothing of this stage is left in the row; it is filed again when it changes
+                // nothing of this stage is left in the row, or nothing at all; it is filed again when it changes
                 _byRow.Remove(row);
             }
         }

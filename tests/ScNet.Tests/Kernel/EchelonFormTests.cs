@@ -82,6 +82,16 @@ public class EchelonFormTests
         Assert.False(EchelonForm.TryReduce(rows, 2, 2, out _));
     }
 
+    // 2 · [1, 505, 1009] - [2, 1, 0] is 1009 · [0, 1, 2]; times the second pivot its multiple would be beyond 32 bits
+    [Fact]
+    public void Content_is_removed_before_the_next_pivot()
+    {
+        int[] rows = [2, 1, 0, 0, 2_000_003, 7, 1, 505, 1009];
+        Assert.True(EchelonForm.TryReduce(rows, 3, 3, out int rank));
+        Assert.Equal(3, rank);
+        Assert.Equal([1, 0, 0, 0, 1, 0, 0, 0, 1], rows);
+    }
+
     [Fact]
     public void A_matrix_without_columns_has_rank_zero()
     {

@@ -144,6 +144,7 @@ public class EliminationTests
             var coefficients = new Rational<T>[c.Rows.Length];
             coefficients[row] = Rational<T>.One;
             elimination.CarryBack(coefficients);
+            CheckOrigins(elimination, row, coefficients);
             Fraction[] weights = [.. coefficients.Select(ToFraction)];
             combinations.Add(weights);
             Fraction[] sum = [.. Enumerable.Range(0, c.Columns).Select(column =>
@@ -152,6 +153,19 @@ public class EliminationTests
         }
 
         Assert.Equal(c.Rows.Length, DenseFractions.Rank([.. combinations]));
+    }
+
+    // The same for a row alone, and its last step.
+    private static void CheckOrigins<T>(Elimination<T> elimination, int row, Rational<T>[] coefficients)
+        where T : struct, IBinaryInteger<T>
+    {
+        RowOrigins<T> origins = new(elimination);
+        List<(int Row, Rational<T> Weight)> found = origins.Of(row, Rational<T>.One);
+        Assert.Equal(coefficients.Index().Where(c => !c.Item.IsZero), found.OrderBy(f => f.Row));
+        RowOperation<T>[] steps = [.. elimination.Operations.Where(o => o.Target == row)];
+        Assert.Equal(steps.Length > 0, origins.TryGetLast(row, out RowOperation<T> last));
+        Assert.Equal(steps.LastOrDefault(), last);
+        Assert.All(steps, s => Assert.True(s.Scale > T.Zero && s.Content > T.Zero));
     }
 
     // The combination of original rows that leaves one deferred pivot column alone of all pivot columns.
@@ -241,6 +255,15 @@ public class EliminationTests
             return row;
         })];
         Check<long>(new Case(rows, n, 0, 1));
+    }
+
+    // a prime of its own for each row: whatever is combined with whatever, the primes have to be divided out again
+    [Fact]
+    public void Content_of_unlike_rows_is_removed_too()
+    {
+        long[] primes = [101, 103, 107, 109, 113, 127, 131, 137, 139, 149, 151, 157, 163, 167, 173, 179, 181, 191, 193, 197];
+        long[][] rows = [.. primes.Select((p, r) => Enumerable.Range(0, primes.Length + 1).Select(c => c == r || c == r + 1 ? p : 0).ToArray())];
+        Check<long>(new Case(rows, primes.Length, 0, 1));
     }
 
     [Fact]

@@ -76,9 +76,46 @@ public class HeldCurrentMeshesTests
                 Assert.All(sum, s => Assert.Equal(0, s));
                 Assert.True(loop.Count == 0 || held.Select((b, k) => loop.Where(l => l.Branch == b).Sum(l => l.Amount) == mesh[k]).All(same => same));
                 Assert.Equal(loop.Count, loop.Select(l => l.Branch).Distinct().Count());
+                Assert.Equal(loop.Select(l => l.Branch).Where(b => !held.Contains(b)).Order(), loop.Select(l => l.Branch).Where(b => !held.Contains(b)));
             }
         }
     });
+
+    // each phase one row of 1, 0 and -1 over the currents, of any such rows; the pivots are then larger than 1 too
+    [Fact]
+    public void Meshes_of_any_rows_are_whole_numbers_that_satisfy_them()
+    {
+        int larger = 0;
+        Gen.Int[2, 6].SelectMany(held => Gen.Int[-1, 1].Array[held].Array[1, held - 1]).Holds(
+            laws =>
+            {
+                (KernelSketch sketch, int[][] rows) = WithLaws(laws);
+                CandidateNetwork network = new();
+                network.Wire(sketch.NodeCount, sketch.Capacitors, sketch.Ports, sketch.Switches);
+                int switches = sketch.Switches.Length;
+                PhaseForest[] forests = [.. rows.Select((_, j) => PhaseForest.Of(network, sketch.Closed.AsSpan(j * switches, switches)))];
+                List<int[]> meshes = HeldCurrentMeshes.Find(network, forests, default, []);
+                Fraction[][] exact = [.. rows.Select(r => r.Select(v => new Fraction(v)).ToArray())];
+                Assert.Equal(rows[0].Length - DenseFractions.Rank(exact), meshes.Count);
+                Assert.Equal(meshes.Count, DenseFractions.Rank([.. meshes.Select(m => m.Select(v => new Fraction(v)).ToArray())]));
+                Assert.All(meshes, mesh => Assert.All(exact, row => Assert.True(Flow(row, mesh).IsZero)));
+                Assert.All(meshes, mesh => Assert.Equal(1, mesh.Aggregate(0, (g, v) => v == 0 ? g : g == 0 ? Math.Abs(v) : Integers.Gcd(g, v))));
+                larger += meshes.Any(m => m.Any(v => Math.Abs(v) > 1)) ? 1 : 0;
+            },
+            500);
+        Assert.True(LawCheck.IsOneCase || larger > 20, $"{larger}");
+    }
+
+    /// <summary>Held currents between nodes of their own, each of which leads into one piece, out of it or past it in each phase.</summary>
+    internal static (KernelSketch Sketch, int[][] Rows) WithLaws(int[][] rows)
+    {
+        // node 1 is the piece; current k flows from node 2 + 2k to node 3 + 2k
+        int held = rows[0].Length;
+        NetworkPort[] ports = [.. Enumerable.Range(0, held).Select(k => new NetworkPort(new(2 + (2 * k), 3 + (2 * k)), IsGiven: true, IsCurrentHeld: true))];
+        NodePair[] switches = [.. Enumerable.Range(2, 2 * held).SelectMany(node => new NodePair[] { new(node, 0), new(node, 1) })];
+        bool[] closed = [.. rows.SelectMany(row => row.SelectMany(v => new[] { v >= 0, v < 0, v <= 0, v > 0 }))];
+        return (new KernelSketch(2 + (2 * held), [], ports, switches, [.. rows.Select(_ => 1)], closed), rows);
+    }
 
     // the cuts of one phase give amounts of 1 and -1 alone, those of several phases together larger ones too
     private static void ForAll(Action<KernelSketch, bool[], Found> law) => s_networks.Holds(

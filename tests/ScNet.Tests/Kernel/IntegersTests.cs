@@ -32,6 +32,18 @@ public class IntegersTests
     }
 
     [Fact]
+    public void An_overflow_is_not_forgotten_at_the_next()
+    {
+        bool hasOverflown = false;
+        Integers.Multiply(1 << 20, 1 << 20, ref hasOverflown);
+        Assert.True(hasOverflown);
+        Integers.Multiply(1 << 20, 1 << 20, ref hasOverflown);
+        Assert.True(hasOverflown);
+        Integers.Multiply(2, 3, ref hasOverflown);
+        Assert.True(hasOverflown);
+    }
+
+    [Fact]
     public void The_smallest_machine_integer_has_no_magnitude_and_overflows()
     {
         Assert.Throws<OverflowException>(() => Integers.Gcd(long.MinValue, 6L));

@@ -50,6 +50,57 @@ public class LoopSetTests
         },
         1500);
 
+    // a capacitor that the input holds in both phases is told once; of other phases of the same set it is not
+    [Fact]
+    public void Loops_of_one_capacitor_and_ports_that_repeat_are_set_aside_as_long_as_they_do()
+    {
+        KernelSketch held = new(3, [new(1, 0)], [new(new(1, 0), IsGiven: true)], [], [1, 1], []);
+        KernelSketch two = new(3, [new(1, 2), new(2, 0)], [new(new(1, 0), IsGiven: false)], [new(1, 0)], [1, 1], [true, true]);
+        (CandidateNetwork network, PhaseForest[] forests) = Wire(held);
+        LoopSet loops = LoopSet.Of(network, forests);
+        Assert.Equal((1, 1, 2), (loops.Count, loops.VoltageLoopCount, loops.Repeats!.Count));
+        (network, forests) = Wire(two);
+        loops.Find(network, forests);
+        Assert.Null(loops.Repeats);
+        Assert.False(loops.HasMeshes);
+    }
+
+    [Fact]
+    public void A_network_without_branches_has_no_loops()
+    {
+        (CandidateNetwork network, PhaseForest[] forests) = Wire(new KernelSketch(2, [], [], [new(0, 1)], [1], [true]));
+        Assert.Equal(0, LoopSet.Of(network, forests).Count);
+    }
+
+    // its loops hold each branch as many times over as the mesh does
+    [Fact]
+    public void Loops_of_meshes_hold_what_the_meshes_carry()
+    {
+        (KernelSketch sketch, int[][] rows) = HeldCurrentMeshesTests.WithLaws([[1, 1, -1], [1, -1, 0]]);
+        Assert.Equal(2, rows.Length);
+        (CandidateNetwork network, PhaseForest[] forests) = Wire(sketch);
+        LoopSet loops = LoopSet.Of(network, forests);
+        Assert.Equal((true, 1, 2), (loops.HasMeshes, loops.MeshCount, loops.Count));
+        int[] mesh = Assert.Single(HeldCurrentMeshes.Find(network, forests, default, []));
+        for (int loop = 0; loop < loops.Count; loop++)
+        {
+            (int, int)[] expected = [.. HeldCurrentMeshes.Loop(network, forests[loops.Phase(loop)], mesh)];
+            (int, int)[] found = [.. loops.Branches(loop).ToArray().Zip(loops.Signs(loop).ToArray()).GroupBy(e => e.First).Select(g => (g.Key, g.Sum(e => e.Second)))];
+            Assert.Equal(expected, found);
+        }
+    }
+
+    // where it rests in the phase that leaves it without a path, a held current is tied like any other
+    [Fact]
+    public void A_current_that_rests_needs_no_path()
+    {
+        KernelSketch sketch = new(3, [], [new(new(1, 0), IsGiven: true, IsCurrentHeld: true), new(new(2, 0), IsGiven: true, IsCurrentHeld: true)], [new(1, 0), new(2, 0)], [1, 1], [true, true, true, false]);
+        (CandidateNetwork network, PhaseForest[] forests) = Wire(sketch);
+        LoopSet loops = LoopSet.Of(network, forests, [false, false, false, true]);
+        Assert.Equal((false, 2, 3), (loops.HasMeshes, loops.MeshCount, loops.Count));
+        Assert.True(LoopSet.Of(network, forests, [false, true, false, false]).HasMeshes);
+    }
+
     private static (CandidateNetwork Network, PhaseForest[] Forests) Wire(KernelSketch sketch)
     {
         CandidateNetwork network = new();

@@ -113,6 +113,14 @@ public class RationalTests
     });
 
     [Fact]
+    public void A_square_is_the_product_with_itself()
+    {
+        Rational<long> third = Rational<long>.Of(-2, 3);
+        Assert.Equal(third * third, third.Squared());
+        Assert.Throws<OverflowException>(() => Rational<long>.Of(1L << 32, 3).Squared());
+    }
+
+    [Fact]
     public void The_default_value_is_zero()
     {
         Rational<long> zero = default;
