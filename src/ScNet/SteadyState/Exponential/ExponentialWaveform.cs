@@ -27,24 +27,89 @@ internal sealed class ExponentialWaveform(PhaseTrajectory trajectory, DoubleDoub
     public override (double Least, double Greatest) Extremes()
     {
         DoubleDouble[] slopeRow = trajectory.Derivative(row);
-        double least = Math.Min(Value(trajectory.Start).Nearest, Value(trajectory.End).Nearest);
-        double greatest = Math.Max(Value(trajectory.Start).Nearest, Value(trajectory.End).Nearest);
-        (int Point, double Slope) last = (0, 0);
+        (double Value, double Time) least = (Value(trajectory.Start).Nearest, 0), greatest = least;
+        Meet((Value(trajectory.End).Nearest, trajectory.Duration.Nearest));
+        (double Time, double Slope) last = (0, 0);
         for (int p = 0; p < trajectory.Times.Length; p++)
         {
             // a derivative of exactly zero at a time decides nothing by itself
-            double slope = SmallMatrices.Dot<DoubleDouble>(slopeRow, trajectory.Vectors[p]).Nearest;
+            double slope = Slope(slopeRow, trajectory.Vectors[p]);
             if (slope * last.Slope < 0)
             {
-                double value = At(SignChange.Find(t => SmallMatrices.Dot<DoubleDouble>(slopeRow, trajectory.At(t)).Nearest, trajectory.Times[last.Point], last.Slope, trajectory.Times[p], slope));
-                (least, greatest) = (Math.Min(least, value), Math.Max(greatest, value));
+                Meet(Turning(slopeRow, last, (trajectory.Times[p], slope)));
             }
 
-            last = slope != 0 ? (p, slope) : last;
+            last = slope != 0 ? (trajectory.Times[p], slope) : last;
         }
 
-        return (least, greatest);
+        return trajectory.TurnSeconds > 0
+            ? (-Climb(slopeRow, -1, least), Climb(slopeRow, 1, greatest))
+            : (least.Value, greatest.Value);
+
+        void Meet((double Value, double Time) met)
+        {
+            least = met.Value < least.Value ? met : least;
+            greatest = met.Value > greatest.Value ? met : greatest;
+        }
     }
+
+    // Of rings that turn many times from one sample to the next the highest turn lies near that of the samples: looked for to both
+    // sides in halves, down to a quarter of a turn.
+    private double Climb(DoubleDouble[] slopeRow, int sign, (double Value, double Time) from)
+    {
+        (double best, double centre) = (sign * from.Value, from.Time);
+        for (double reach = trajectory.Spacing / 2; reach > trajectory.TurnSeconds / 4; reach /= 2)
+        {
+            double around = centre;
+            foreach (double time in (ReadOnlySpan<double>)[around - reach, around + reach])
+            {
+                if (time >= 0 && time < trajectory.Duration.Nearest)
+                {
+                    (double value, double at) = Highest(slopeRow, sign, time);
+                    (best, centre) = value > best ? (value, at) : (best, centre);
+                }
+            }
+        }
+
+        return best;
+    }
+
+    // the highest value over a turn from a time on, times the sign
+    private (double Value, double Time) Highest(DoubleDouble[] slopeRow, int sign, double time)
+    {
+        (double Value, double Time) best = (double.NegativeInfinity, time);
+        (double Time, double Slope) last = (time, 0), before = last, behind = last;
+        bool isBest = false;
+        foreach ((double at, DoubleDouble[] vector) in trajectory.Turn(time))
+        {
+            (double Time, double Slope) here = (at, Slope(slopeRow, vector));
+            double value = sign * Value(vector).Nearest;
+            behind = isBest ? here : behind;
+            isBest = value > best.Value;
+            if (isBest)
+            {
+                (best, before, behind) = ((value, at), last, here);
+            }
+
+            last = here;
+        }
+
+        if (before.Slope * behind.Slope < 0)
+        {
+            (double value, double at) = Turning(slopeRow, before, behind);
+            best = sign * value > best.Value ? (sign * value, at) : best;
+        }
+
+        return best;
+    }
+
+    private (double Value, double Time) Turning(DoubleDouble[] slopeRow, (double Time, double Slope) before, (double Time, double Slope) behind)
+    {
+        double time = SignChange.Find(t => Slope(slopeRow, trajectory.At(t)), before.Time, before.Slope, behind.Time, behind.Slope);
+        return (At(time), time);
+    }
+
+    private static double Slope(DoubleDouble[] slopeRow, DoubleDouble[] vector) => SmallMatrices.Dot<DoubleDouble>(slopeRow, vector).Nearest;
 
     private DoubleDouble Value(DoubleDouble[] vector) => SmallMatrices.Dot<DoubleDouble>(row, vector);
 }

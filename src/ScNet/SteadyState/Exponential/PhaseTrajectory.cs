@@ -8,7 +8,8 @@ namespace ScNet.SteadyState.Exponential;
 /// </summary>
 /// <remarks>
 /// Times lie evenly, and in equal proportion from a part of the fastest time constant on, so that what decays or rings
-/// fast is met while it is large. Every part is worked out on first use.
+/// fast is met while it is large; and from each of them on over a turn of every ring that is faster than they follow one
+/// another. Every part is worked out on first use.
 /// </remarks>
 internal sealed class PhaseTrajectory
 {
@@ -26,6 +27,7 @@ internal sealed class PhaseTrajectory
     private readonly DoubleDouble[] _start;
     private readonly Lazy<(double[] Times, DoubleDouble[][] Vectors)> _grid;
     private readonly Lazy<DoubleDouble[]> _products;
+    private readonly Lazy<(RingSteps Steps, DoubleDouble[] Change)[]> _rings;
 
     public PhaseTrajectory(PhaseEquations<DoubleDouble> equations, DoubleDouble[] start, DoubleDouble[] end, DoubleDouble duration)
     {
@@ -37,6 +39,7 @@ internal sealed class PhaseTrajectory
         Duration = duration;
         _grid = new(Sample);
         _products = new(Multiply);
+        _rings = new(() => [.. RingSteps.Of(_equations, _n, Spacing, Duration.Nearest).Select(r => (r, ChangeOver(DoubleDouble.Of(r.Step))))]);
     }
 
     public DoubleDouble[] Start { get; }
@@ -48,6 +51,12 @@ internal sealed class PhaseTrajectory
     public double[] Times => _grid.Value.Times;
 
     public DoubleDouble[][] Vectors => _grid.Value.Vectors;
+
+    /// <summary>The longest time between two samples in seconds.</summary>
+    public double Spacing => Duration.Nearest / EvenPoints;
+
+    /// <summary>A turn of the slowest ring that the samples alone would miss, in seconds; zero where there is none.</summary>
+    public double TurnSeconds => _rings.Value is [(RingSteps slowest, _), ..] ? slowest.Step * slowest.Count : 0;
 
     /// <summary>The integral of z zᵀ over the phase.</summary>
     public DoubleDouble[] Products => _products.Value;
@@ -85,6 +94,9 @@ internal sealed class PhaseTrajectory
         before = before < 0 ? Math.Max(0, ~before - 1) : before;
         return From(Vectors[before], DoubleDouble.Of(time) - DoubleDouble.Of(Times[before]));
     }
+
+    /// <summary>The vectors over one turn of every fast ring from a time on, within the phase.</summary>
+    public IEnumerable<(double Time, DoubleDouble[] Vector)> Turn(double time) => Turn(time, At(time), 0, Duration.Nearest);
 
     /// <summary>The row of the derivative of a row's signal.</summary>
     public DoubleDouble[] Derivative(ReadOnlySpan<DoubleDouble> row)
@@ -143,7 +155,40 @@ internal sealed class PhaseTrajectory
             }
         }
 
+        if (_rings.Value.Length > 0)
+        {
+            foreach ((double time, DoubleDouble[] from) in samples.ToArray())
+            {
+                foreach ((double place, DoubleDouble[] value) in Turn(time, from, 0, duration))
+                {
+                    samples[place] = value;
+                }
+            }
+        }
+
         return ([.. samples.Keys], [.. samples.Values]);
+    }
+
+    // every ring turns while those slower than it stand nearly still
+    private IEnumerable<(double Time, DoubleDouble[] Vector)> Turn(double time, DoubleDouble[] vector, int level, double end)
+    {
+        if (level == _rings.Value.Length)
+        {
+            yield return (time, vector);
+            yield break;
+        }
+
+        (RingSteps steps, DoubleDouble[] change) = _rings.Value[level];
+        int count = time < steps.Life ? steps.Count : 0;
+        for (int k = 0; k <= count && (k == 0 || time + (k * steps.Step) < end); k++)
+        {
+            vector = k == 0 ? vector : Advanced(vector, change);
+            double next = k < count ? Math.Min(end, time + ((k + 1) * steps.Step)) : end;
+            foreach ((double Time, DoubleDouble[] Vector) faster in Turn(time + (k * steps.Step), vector, level + 1, next))
+            {
+                yield return faster;
+            }
+        }
     }
 
     // ∫ z zᵀ over a short time by the series of z, then doubled: W(2t) = W(t) + Φ(t) W(t) Φ(t)ᵀ

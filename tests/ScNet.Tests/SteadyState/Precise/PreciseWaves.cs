@@ -1,3 +1,5 @@
+using System.Numerics;
+using MathNet.Numerics.LinearAlgebra;
 using ScNet.Tests.Numerics;
 
 namespace ScNet.Tests.SteadyState.Precise;
@@ -16,9 +18,16 @@ internal sealed class PreciseWaves
     // an extreme found to 2⁻⁴⁰ of a phase is off by the square of that
     private const int FinestLevel = 40;
 
-    // a phase is looked at in 2⁶ steps, and in quarters of every halving towards its start
+    // a phase is looked at in 2⁶ steps, and in quarters of every halving towards its start, more where something rings: 16 steps a turn
     private const int CoarsestLevel = 6;
     private const int Quarters = 2;
+    private const double StepsPerTurn = 16;
+
+    // what rings longer than e⁻²⁸ is alive
+    private const double LifeTimes = 28;
+
+    // in a usual run; campaigns take the time for more
+    private static int FinestGrid => LawCheck.Total(1) > 1 || LawCheck.IsOneCase ? 16 : 12;
 
     private readonly int _inputAt;
     private readonly BigReal _frequencyHz;
@@ -41,8 +50,13 @@ internal sealed class PreciseWaves
         BigReal[] lengths = [.. network.Phases.Select(phase => phase.Duty / period.FrequencyHz)];
         _rates = [.. network.Phases.Select((phase, j) => phase.Rates.Above(new BigMatrix(p, n + p)).Times(lengths[j]))];
         _products = [.. _rates.Select((rates, j) => Products(rates, Starts[j]).Times(lengths[j]))];
-        _grids = new(() => [.. _rates.Select((rates, j) => Grid(rates, Starts[j]))]);
+        (int Even, int Early)[] needed = [.. _rates.Select(Needed)];
+        SeesEveryTurn = needed.All(level => Math.Max(level.Even, level.Early) <= FinestGrid);
+        _grids = new(() => [.. _rates.Select((rates, j) => Grid(rates, Starts[j], needed[j]))]);
     }
+
+    /// <summary>Whether the times that extremes are looked for between are close enough for everything that rings.</summary>
+    public bool SeesEveryTurn { get; }
 
     /// <summary>State and inputs at the start of every phase, then at the end of the last.</summary>
     public BigMatrix[] Starts { get; }
@@ -100,8 +114,9 @@ internal sealed class PreciseWaves
     }
 
     // The maps over 2^-level of a phase, and vectors in the order of time, each with the level of the step that follows it.
-    private static (BigMatrix[] Maps, (int Level, BigMatrix Vector)[] Steps) Grid(BigMatrix rates, BigMatrix start)
+    private static (BigMatrix[] Maps, (int Level, BigMatrix Vector)[] Steps) Grid(BigMatrix rates, BigMatrix start, (int Even, int Early) needed)
     {
+        (int coarsestLevel, int quarters) = needed;
         int finest = Math.Max(FinestLevel, rates.Squarings());
         var maps = new BigMatrix[finest + 1];
         maps[finest] = rates.Times(BigReal.Scale(BigReal.One, -finest)).Series();
@@ -112,10 +127,10 @@ internal sealed class PreciseWaves
 
         List<(int, BigMatrix)> steps = [(finest, start)];
         BigMatrix at = maps[finest] * start;
-        for (int level = finest; level > CoarsestLevel; level--)
+        for (int level = finest; level > coarsestLevel; level--)
         {
             // from 2^-level to 2^-(level - 1)
-            int finer = Math.Min(finest, level + Quarters);
+            int finer = Math.Min(finest, level + quarters);
             for (int k = 0; k < 1 << (finer - level); k++)
             {
                 steps.Add((finer, at));
@@ -123,14 +138,31 @@ internal sealed class PreciseWaves
             }
         }
 
-        for (int k = 1; k < 1 << CoarsestLevel; k++)
+        for (int k = 1; k < 1 << coarsestLevel; k++)
         {
-            steps.Add((CoarsestLevel, at));
-            at = maps[CoarsestLevel] * at;
+            steps.Add((coarsestLevel, at));
+            at = maps[coarsestLevel] * at;
         }
 
-        steps.Add((CoarsestLevel, at));
+        steps.Add((coarsestLevel, at));
         return (maps, [.. steps]);
+    }
+
+    // The halvings of a phase, and of every halving towards its start, that leave 16 steps to a turn of what rings that long.
+    private static (int Even, int Early) Needed(BigMatrix rates)
+    {
+        (int even, int early) = (CoarsestLevel, Quarters);
+        Matrix<double> plain = Matrix<double>.Build.Dense(rates.Rows, rates.Columns, (r, c) => PrecisePorts.Nearest(rates[r, c]));
+        foreach (Complex value in plain.Evd().EigenValues.Where(v => v.Imaginary > 0))
+        {
+            double life = value.Real < 0 ? Math.Min(1, LifeTimes / -value.Real) : 1, turns = value.Imaginary / (2 * Math.PI);
+            even = life > Math.Pow(2, -CoarsestLevel) ? Math.Max(even, Level(turns)) : even;
+            early = Math.Max(early, Level(turns * Math.Min(life, Math.Pow(2, -CoarsestLevel))));
+        }
+
+        return (even, early);
+
+        static int Level(double turns) => (int)Math.Ceiling(Math.Log2(Math.Max(1, StepsPerTurn * turns)));
     }
 
     // over a phase whose length is one
