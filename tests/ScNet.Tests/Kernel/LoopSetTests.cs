@@ -101,6 +101,17 @@ public class LoopSetTests
         Assert.True(LoopSet.Of(network, forests, [false, true, false, false]).HasMeshes);
     }
 
+    // the first current rests in the second phase, the other two are one another's return there
+    [Fact]
+    public void A_mesh_has_no_loop_in_a_phase_in_which_it_rests()
+    {
+        NetworkPort[] ports = [.. Enumerable.Range(1, 3).Select(node => new NetworkPort(new(node, 0), IsGiven: true, IsCurrentHeld: true))];
+        KernelSketch sketch = new(4, [], ports, [new(1, 0), new(2, 0), new(3, 0), new(2, 3)], [1, 1], [true, true, true, false, false, false, false, true]);
+        (CandidateNetwork network, PhaseForest[] forests) = Wire(sketch);
+        LoopSet loops = LoopSet.Of(network, forests, [false, true, false, false, false, false]);
+        Assert.Equal((true, 2, 3), (loops.HasMeshes, loops.MeshCount, loops.Count));
+    }
+
     private static (CandidateNetwork Network, PhaseForest[] Forests) Wire(KernelSketch sketch)
     {
         CandidateNetwork network = new();
