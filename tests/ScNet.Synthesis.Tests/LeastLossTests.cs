@@ -45,6 +45,7 @@ public class LeastLossTests
     }
 
     [Fact]
+    [Trait("Length", "Long")]
     public void What_is_told_is_what_the_ordinary_sizing_makes_of_the_netlist()
     {
         SynthesisResult result = SmallestConverter.Find(Asked(2, "1/3 1/2"));

@@ -89,6 +89,7 @@ public class ThreePhaseAnswerTests
 
     /// <summary>Of four capacitors switches are not compared for all networks, and an answer says so.</summary>
     [Fact]
+    [Trait("Length", "Long")]
     public void None_of_four_capacitors_within_ratings_of_switches_is_only_not_found()
     {
         ThreePhaseAtlas four = ThreePhaseAtlas.Of(4);
