@@ -75,7 +75,7 @@ internal static class GatesCommand
             result.AddError("--rating, --gate-rating and --p-type belong to --gate-voltage: with --requirement the kinds of its process tell them.");
         }
 
-        if (hasDrive && result.GetValue(drive) is { } volts && result.GetResult(gateRating) is not null && result.GetValue(gateRating) < volts)
+        if (SharedOptions.Given(result, drive) is { } volts && SharedOptions.Given(result, gateRating) < volts)
         {
             result.AddError("Expected a --gate-rating of at least the --gate-voltage: no gate would withstand what turns it on.");
         }

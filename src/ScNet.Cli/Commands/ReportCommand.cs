@@ -148,8 +148,7 @@ internal static class ReportCommand
         /// <summary>What one kind of report needs, and another has no use for.</summary>
         public void Check(CommandResult result, int netlists)
         {
-            bool hasRequirement = result.GetValue(Requirement) is not null, hasInput = result.GetValue(InputVolts) is not null;
-            bool hasLoad = result.GetValue(LoadAmperes) is not null, hasFrequency = result.GetValue(FrequencyHz) is not null, hasRating = result.GetValue(RatedVolts) is not null;
+            bool hasRequirement = Has(Requirement), hasInput = Has(InputVolts), hasLoad = Has(LoadAmperes), hasFrequency = Has(FrequencyHz), hasRating = Has(RatedVolts);
             switch (netlists)
             {
                 case 0 when !hasRequirement:
@@ -172,10 +171,13 @@ internal static class ReportCommand
                     break;
             }
 
-            if (netlists > 0 && result.GetValue(Sensitivity))
+            if (netlists > 0 && Has(Sensitivity))
             {
                 result.AddError("--sensitivity belongs to the report of a design, of a requirement alone.");
             }
+
+            // whether it is given: what it says may be no value
+            bool Has(Option option) => result.GetResult(option) is { Implicit: false };
         }
 
         private static Option<DateOnly?> DateOption()

@@ -106,6 +106,10 @@ internal static class SharedOptions
             return isNumber ? null : PositiveExpected(name, unit, text);
         });
 
+    /// <summary>What an optional number is given as; null where it is left out or no number, which is told of the option itself.</summary>
+    public static double? Given(CommandResult result, Option<double?> option) =>
+        result.GetResult(option)?.Tokens is [.., { } last] && TryParse(last.Value, out double number) ? number : null;
+
     /// <summary>A number of either sign, or zero.</summary>
     public static Option<double> SignedNumber(string name, string helpName, string unit, string description) =>
         Parsed(name, helpName, $"{description}, in {unit}.", required: true, (string text, out double value) =>

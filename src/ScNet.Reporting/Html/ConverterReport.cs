@@ -1,8 +1,10 @@
 using System.Globalization;
 using ScNet.Analysis;
 using ScNet.Reporting.Charts;
+using ScNet.Reporting.Charts.Plotting;
 using ScNet.Reporting.Drawings;
 using ScNet.Results.Pages;
+using ScNet.SteadyState;
 
 namespace ScNet.Reporting.Html;
 
@@ -71,9 +73,11 @@ internal static class ConverterReport
 
     private static PicturePair? Impedance(ModeAnalysis analysis)
     {
+        double[] decades = Decades(analysis);
         try
         {
-            return PicturePair.Of(a => ImpedanceChart.Of(analysis, null, a));
+            Interval<double>? range = ChartFrequencies.Corner(OutputImpedance.Of(analysis)) is null ? new(decades[0], decades[^1]) : null;
+            return PicturePair.Of(a => ImpedanceChart.Of(analysis, range, a));
         }
         catch (ScNetException)
         {

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 namespace ScNet.Cli.Tests.Commands;
 
 public sealed class UsageTests
@@ -166,5 +167,29 @@ public sealed class UsageTests
         ToolRun run = ToolRun.Of("analyze", "@nothing.toml");
         Assert.Equal(1, run.Code);
         Assert.StartsWith("@nothing.toml: error file-unreadable: ", Assert.Single(run.ErrorLines), StringComparison.Ordinal);
+    }
+
+    // the unknown option keeps it from doing anything; what checks the options of a command together must not stumble over one of them
+    [Fact]
+    public void A_value_that_means_nothing_is_told_with_every_option_of_every_command()
+    {
+        int tried = 0;
+        string[] commands = [.. Named(ToolRun.Of("--help").Output.Split("Commands:")[1], "^  ([a-z]+)")];
+        Assert.Contains("report", commands);
+        foreach (string command in commands)
+        {
+            foreach (string option in Named(ToolRun.Of(command, "--help").Output, "^  (--[a-z-]+) <"))
+            {
+                ToolRun run = ToolRun.Of(command, "half.toml", option, "\u00A7", "--no-such-option");
+                Assert.Equal((2, string.Empty), (run.Code, run.Output));
+                Assert.StartsWith("scnet: ", run.Error, StringComparison.Ordinal);
+                tried++;
+            }
+        }
+
+        Assert.True(tried > 60, $"{tried}");
+
+        static IEnumerable<string> Named(string help, string pattern) =>
+            Regex.Matches(help, pattern, RegexOptions.Multiline).Select(m => m.Groups[1].Value);
     }
 }

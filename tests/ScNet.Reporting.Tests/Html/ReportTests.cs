@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
+using Fractions;
 using ScNet.Analysis;
 using ScNet.Netlists;
 using ScNet.Reporting.Html;
@@ -26,6 +27,17 @@ public sealed partial class ReportTests
     [Fact]
     public void Report_names_no_place_outside_itself() =>
         Assert.Empty(Places().Matches(s_html).Select(m => m.Value).Except(["http://www.w3.org/2000/svg", "http://www.w3.org/1999/xlink"]));
+
+    // without charge that is shared the limits have no corner to draw the impedance round
+    [Fact]
+    public void A_stage_whose_limits_have_no_corner_has_its_impedance_drawn_all_the_same()
+    {
+        Converter stage = Converter.Create("Step-down").Input("vin").Output("vout", LoadKind.Current).Duties(new Fraction(1, 4), new Fraction(3, 4))
+            .Capacitor("out", "vout", "gnd", farads: 4.7e-6).Inductor("coil", "x", "vout", henries: 1e-6)
+            .Switch("high", "vin", "x", on: 1, ohms: 0.1).Switch("low", "x", "gnd", on: 2, ohms: 0.1).Build();
+        Assert.Equal(0, ModeAnalysis.Of(stage).SlowSwitchingLimit.OhmsAtOneHertz);
+        Assert.Contains("Output impedance", Report.OfConverter(ConverterAnalysis.Of(stage)).ToHtml(), StringComparison.Ordinal);
+    }
 
     [Fact]
     public void Same_input_gives_the_same_bytes_and_no_date_unless_one_is_given()
