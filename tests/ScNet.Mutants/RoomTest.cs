@@ -28,7 +28,7 @@ internal sealed class RoomTest(MethodInfo method)
             object instance = Activator.CreateInstance(method.ReflectedType!, [.. method.ReflectedType!.GetConstructors()[0].GetParameters().Select(_ => (object)new NoOutput())])!;
             try
             {
-                if (method.Invoke(instance, Arguments(row)) is Task task)
+                if (method.Invoke(instance, method.ResolveMethodArguments(row)) is Task task)
                 {
                     task.GetAwaiter().GetResult();
                 }
@@ -47,12 +47,6 @@ internal sealed class RoomTest(MethodInfo method)
     private static bool IsLong(MemberInfo member) => member.GetCustomAttributesData().Any(a => a.AttributeType == typeof(TraitAttribute) && a.ConstructorArguments is [{ Value: "Length" }, { Value: "Long" }]);
 
     private IEnumerable<object?[]> Rows() => method.GetCustomAttribute<TheoryAttribute>() is null ? [[]] : method.GetCustomAttributes<DataAttribute>().SelectMany(d => d.GetData(method));
-
-    // whole numbers stand for others, as they do in a call
-    private object?[] Arguments(object?[] row) => [.. method.GetParameters().Select((p, k) =>
-        k >= row.Length ? p.DefaultValue
-        : row[k] is int number && (Nullable.GetUnderlyingType(p.ParameterType) ?? p.ParameterType) is { IsPrimitive: true } type && type != typeof(int) ? Convert.ChangeType(number, type, null)
-        : row[k])];
 
     private sealed class NoOutput : ITestOutputHelper
     {

@@ -12,6 +12,9 @@ namespace ScNet.Analysis;
 /// </remarks>
 internal static class DirectionAmounts
 {
+    // A current below this share of what adds up to it is what rounding left of none: mixtures are known no better.
+    private const double RoundingShare = 1e-13;
+
     /// <summary>The amounts in the fast limit, in the order of <see cref="TopologySolution.Directions"/>.</summary>
     public static double[] Fast(Converter converter, TopologySolution topology) => OfDirections(topology, FastWays(converter, topology));
 
@@ -101,12 +104,12 @@ internal static class DirectionAmounts
         return amounts;
     }
 
-    // Adds the mixtures that move inductor currents, by least energy, and returns the others.
+    // Adds the mixtures that move inductor currents, by least energy, and returns the others. A winding with a resistance rests in all that no resistance sees.
     private static List<SparseVector> ShareByInductance(Converter converter, FlowDirection[] ways, List<SparseVector> unseen, double[] amounts)
     {
         SparseVector[] currents = Array.ConvertAll(ways, way => Inductors(converter, way).Weighted(
-            e => Math.Sqrt(converter.Inductors[e / converter.Network.PhaseCount].Henries)));
-        SparseVector[] energies = [.. unseen.Select(u => Mixed(currents, u))];
+            e => converter.Inductors[e / converter.Network.PhaseCount] is { Ohms: 0 } l ? Math.Sqrt(l.Henries) : 0));
+        SparseVector[] energies = [.. unseen.Select(u => Mixed(currents, u, RoundingShare))];
         if (Array.TrueForAll(energies, e => e.IsZero))
         {
             return unseen;
@@ -164,18 +167,21 @@ internal static class DirectionAmounts
         return branches.Weighted(e => e < entries ? 1 / Math.Sqrt(converter.Capacitors[e / phases].Farads) : 0);
     }
 
-    private static SparseVector Mixed(SparseVector[] charges, SparseVector amounts)
+    // less what is below a share of what adds up to it
+    private static SparseVector Mixed(SparseVector[] charges, SparseVector amounts, double roundingShare = 0)
     {
-        Dictionary<int, double> sum = [];
+        Dictionary<int, (double Sum, double Magnitude)> mixed = [];
         for (int k = 0; k < amounts.Count; k++)
         {
             SparseVector own = charges[amounts.Indices[k]];
             for (int e = 0; e < own.Count; e++)
             {
-                sum[own.Indices[e]] = sum.GetValueOrDefault(own.Indices[e]) + (amounts.Values[k] * own.Values[e]);
+                (double sum, double magnitude) = mixed.GetValueOrDefault(own.Indices[e]);
+                double part = amounts.Values[k] * own.Values[e];
+                mixed[own.Indices[e]] = (sum + part, magnitude + Math.Abs(part));
             }
         }
 
-        return SparseVector.Of([.. sum.Keys], [.. sum.Values]);
+        return SparseVector.Of([.. mixed.Keys], [.. mixed.Values.Select(m => Math.Abs(m.Sum) > roundingShare * m.Magnitude ? m.Sum : 0)]);
     }
 }

@@ -79,7 +79,8 @@ public class InductorLaws
                 LimitLaws.AssertNear(oracle.Inductors, analysis.ChargeFlow.Inductors, "inductors");
             }
         },
-        300);
+        300,
+        found: ["9vv-vS87WZaKQtXl3"]);
 
     [Fact]
     public void Charge_sharing_is_the_voltage_lost_by_a_network_of_impulses_and_steady_currents()
