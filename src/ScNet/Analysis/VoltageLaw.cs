@@ -95,7 +95,7 @@ internal sealed class VoltageLaw
         int n = _scale.Length;
         SparseTriangle triangle = SparseTriangle.Of(
             _rows.Select((row, a) => SparseVector.Of(
-                [.. row.Indices.ToArray().Select(b => _position[b]), n], [.. row.Values, right[a]])).OrderBy(r => r.Indices[0]).ThenBy(r => r.Count),
+                [.. row.Indices.ToArray().Select(b => _position[b]), n], [.. row.Values, right[a]])).Where(r => !r.IsZero).OrderBy(r => r.Indices[0]).ThenBy(r => r.Count),
             n,
             DependentColumn);
         double[] x = triangle.Column(n);

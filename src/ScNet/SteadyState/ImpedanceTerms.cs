@@ -12,6 +12,9 @@ internal sealed class ImpedanceTerms
     // Beyond this many of the slowest time constants the amounts have settled to rounding.
     private const double SettledTimeConstants = 1e13;
 
+    // Beyond this many of the fastest the rounding of directions that drive no mode would count, which is squared.
+    private const double LargestExponent = 1e25;
+
     // Slower rates than this fraction of the fastest are the rounding of a rate of zero.
     private const double ZeroRate = 1e-27;
 
@@ -64,7 +67,7 @@ internal sealed class ImpedanceTerms
         (OwnInput, Input) = Inputs(ownInput, directionInputs);
         (Skew, SkewParticular) = skew(Modes.Charges(ramps, Directions));
         double fastest = rates.DefaultIfEmpty().Max();
-        SettledPeriod = moving == 0 ? 0 : SettledTimeConstants / rates.Where(r => r >= ZeroRate * fastest).Min();
+        SettledPeriod = moving == 0 ? 0 : Math.Min(SettledTimeConstants / rates.Where(r => r >= ZeroRate * fastest).Min(), LargestExponent / fastest);
     }
 
     public int Directions { get; }

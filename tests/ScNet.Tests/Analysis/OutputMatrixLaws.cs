@@ -55,8 +55,11 @@ public sealed class OutputMatrixLaws
                 Assert.Equal(alone.Analysis!.Ratio, own.Ratio);
                 double allowed = analysis.Converter.Load == LoadKind.Stiff ? 1e-6 : 1e-9, slow = alone.Analysis.SlowSwitchingLimit.OhmsAtOneHertz;
                 OutputMatrices outputs = analysis.Outputs;
-                Close(slow, outputs.SlowSwitchingLimit[output.Name, output.Name], slow, allowed);
-                Close(alone.Analysis.ChargeSharing!.OhmsAtOneHertz, outputs.ChargeSharing[output.Name, output.Name], slow, allowed);
+
+                // the reservoir that stands for a stiff output has an impedance of its own, which is all there is where no capacitor moves
+                double size = slow + (1 / (ReservoirFarads * allowed));
+                Close(slow, outputs.SlowSwitchingLimit[output.Name, output.Name], size, allowed);
+                Close(alone.Analysis.ChargeSharing!.OhmsAtOneHertz, outputs.ChargeSharing[output.Name, output.Name], size, allowed);
                 Close(alone.Analysis.FastSwitchingLimit.Ohms, outputs.FastSwitchingLimit[output.Name, output.Name], alone.Analysis.FastSwitchingLimit.Ohms, allowed);
                 if (own.ChargeFlow!.DeterminedBy == FlowDetermination.Topology && alone.Analysis.ChargeFlow.DeterminedBy == FlowDetermination.Topology)
                 {
@@ -65,7 +68,7 @@ public sealed class OutputMatrixLaws
                 }
             }
         });
-        Assert.True(supplied > 40 && others > 20, $"{supplied} and {others}");
+        Assert.True(LawCheck.IsOneCase || (supplied > 40 && others > 20), $"{supplied} and {others}");
     }
 
     /// <summary>The same with inductors, whose currents the further output shares.</summary>
@@ -112,7 +115,7 @@ public sealed class OutputMatrixLaws
                 }
             }
         }, OutputNetworks.Inductive);
-        Assert.True(supplied > 40 && withCurrent > 3, $"Only {supplied} and {withCurrent}.");
+        Assert.True(LawCheck.IsOneCase || (supplied > 40 && withCurrent > 3), $"Only {supplied} and {withCurrent}.");
     }
 
     /// <summary>Reciprocity: two phases run backwards are the same, more are not.</summary>
@@ -124,6 +127,9 @@ public sealed class OutputMatrixLaws
         {
             Converter reversed = OutputNetworks.Reversed(analysis.Converter);
             OutputMatrices found = analysis.Outputs, back = ModeAnalysis.Of(reversed, reversed.Modes[0]).Outputs;
+
+            // what rounding leaves where an output moves no capacitor
+            double dust = 1e-6 * analysis.Converter.Capacitors.Max(c => 1 / c.Farads);
             ForEachPair(found, (i, k) =>
             {
                 foreach ((OutputMatrix<double?> own, OutputMatrix<double?> other) in new[]
@@ -131,7 +137,7 @@ public sealed class OutputMatrixLaws
                     (found.SlowSwitchingLimit, back.SlowSwitchingLimit), (found.ChargeSharing, back.ChargeSharing), (found.FastSwitchingLimit, back.FastSwitchingLimit),
                 })
                 {
-                    double scale = Math.Sqrt(found.SlowSwitchingLimit[i, i]!.Value * found.SlowSwitchingLimit[k, k]!.Value) + Math.Abs(own[i, k]!.Value);
+                    double scale = Math.Sqrt(found.SlowSwitchingLimit[i, i]!.Value * found.SlowSwitchingLimit[k, k]!.Value) + Math.Abs(own[i, k]!.Value) + dust;
                     Close(other[k, i]!.Value, own[i, k], scale);
                     if (analysis.Converter.Phases.Count == 2)
                     {
@@ -144,7 +150,7 @@ public sealed class OutputMatrixLaws
                 Close(found.FastSwitchingLimit[k, i]!.Value, found.FastSwitchingLimit[i, k], Math.Abs(found.FastSwitchingLimit[i, k]!.Value));
             });
         });
-        Assert.True(askew > 20, $"Only {askew} were not symmetric.");
+        Assert.True(LawCheck.IsOneCase || askew > 20, $"Only {askew} were not symmetric.");
     }
 
     /// <summary>Iᵀ R I is the dissipation in the slow and in the fast limit, which no flow makes negative.</summary>
@@ -198,7 +204,7 @@ public sealed class OutputMatrixLaws
                 Close(found.Outputs["first"].Ratio.ToDouble() - found.Outputs["second"].Ratio.ToDouble(), found.Outputs["between"].Ratio.ToDouble(), 1);
             }
         });
-        Assert.True(checkedCount > 12, $"Only {checkedCount} were checked.");
+        Assert.True(LawCheck.IsOneCase || checkedCount > 12, $"Only {checkedCount} were checked.");
     }
 
     [Fact]
@@ -255,6 +261,6 @@ public sealed class OutputMatrixLaws
             c => ScNet.Netlists.NetlistWriter.ToToml(c),
             file: file,
             name: name);
-        Assert.True(checkedCount > count / 16, $"Only {checkedCount} had a result.");
+        Assert.True(LawCheck.IsOneCase || checkedCount > count / 16, $"Only {checkedCount} had a result.");
     }
 }

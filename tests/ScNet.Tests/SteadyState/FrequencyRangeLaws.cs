@@ -36,9 +36,12 @@ public sealed class FrequencyRangeLaws
         {
             Assert.Equal(slow, impedance.Ohms(1e-60) * 1e-60, 1e-6 * slow);
         }
-    });
+    },
 
-    private static void Check(Action<ModeAnalysis, OutputImpedance> law, [CallerMemberName] string name = "")
+        // time constants 1e16 apart beside switches side by side, whose sharing no capacitor sees
+        ["c8QP4pC3O9YmJizy3"]);
+
+    private static void Check(Action<ModeAnalysis, OutputImpedance> law, string[]? found = null, [CallerMemberName] string name = "")
     {
         int checkedCount = 0;
         Gen.Select(RandomNetworks.Any, s_decades, SpreadLaws.Spread).Holds(
@@ -52,6 +55,7 @@ public sealed class FrequencyRangeLaws
             },
             count: 2000,
             print: x => x.ToString(),
+            found: found,
             name: name);
         Assert.True(LawCheck.IsOneCase || checkedCount >= 400, $"Only {checkedCount} networks had a result.");
     }

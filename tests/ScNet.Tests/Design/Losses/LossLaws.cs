@@ -80,7 +80,7 @@ public sealed class LossLaws
             {
                 (Converter some, Converter few) = (PlatedNetworks.Scaled(converter, 1e-3), PlatedNetworks.Scaled(converter, 1e-4));
                 (LossModel ofSome, LossModel ofFew) = (Model(some), Model(few));
-                if (ofSome.Notes.Count > 0 || PlateWatts(ofSome, 1) == 0)
+                if (ofSome.Notes.Count > 0 || PlateWatts(ofSome, 1) < RoundingWatts)
                 {
                     return;
                 }
@@ -94,8 +94,11 @@ public sealed class LossLaws
                 }
             }),
             800);
-        Assert.True(compared > 35, $"Only {compared} networks were compared.");
+        Assert.True(LawCheck.IsOneCase || compared > 35, $"Only {compared} networks were compared.");
     }
+
+    // at 1 V and 1 Hz, of plates of some farads whose voltages move by what rounding leaves of none
+    private const double RoundingWatts = 1e-25;
 
     private static LossModel Model(Converter converter) => LossModel.Of(Sized.Bare(converter), ModeAnalysis.Of(converter));
 

@@ -68,8 +68,8 @@ public sealed class PreciseHybridLaws(ITestOutputHelper output)
                 BigMatrix shown = period.ByCurrents();
                 MultiPortValues found = ports.At(sample.FrequencyHz);
 
-                // of an output that lies at a source nothing is left but rounding
-                double least = 1e-15 * converter.Switches.Min(s => s.Ohms);
+                // of an output that lies at a source, or across a coil without resistance, nothing is left but rounding
+                double least = Math.Max(1e-15 * converter.Switches.Min(s => s.Ohms), 1e-20 * converter.Switches.Max(s => s.Ohms));
                 double[] own = [.. found.Ratios.Select((_, i) => Math.Max(least, Math.Abs(Shown(i + 1, i + 1))))];
                 double ratio = Math.Max(1, found.Ratios.Select((_, i) => Math.Max(Math.Abs(Shown(i + 1, 0)), Math.Abs(Shown(0, i + 1)))).Max());
                 for (int i = 0; i < own.Length; i++)

@@ -68,7 +68,7 @@ public sealed class PreciseWaveformLaws
         BigReal output = (ports.Ratio * InputVolts) - (ports.Ohms * amperes), input = (ports.CurrentRatio * amperes) + (ports.Siemens * InputVolts);
         PreciseWaves waves = PreciseWaves.Of(network, period, [InputVolts, network.IsStiff ? output : amperes]);
         double lost = PrecisePorts.Nearest((input * InputVolts) - (output * amperes));
-        double turned = Math.Max(lost, 1e-6 * Math.Abs((double)output * amperes));
+        double turned = Math.Max(Math.Max(lost, 1e-6 * Math.Abs((double)output * amperes)), Dust * InputVolts * amperes);
         Require("dissipation", lost, steady.DissipationWatts, turned);
         Require("losses of elements", lost, OperatedConverters.ElementDissipationWatts(steady), turned);
         BigMatrix voltages = network.CapacitorVoltages(network.Phases[0]);
