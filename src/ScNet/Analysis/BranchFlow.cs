@@ -38,7 +38,7 @@ internal sealed class BranchFlow<T>
             ReadOnlySpan<int> members = loops.Branches(loop), signs = loops.Signs(loop);
             Rational<T> opposite = -charge;
             int phase = loops.Phase(loop);
-            for (int e = 0; e < members.Length && e < signs.Length; e++)
+            for (int e = 0; e < members.Length; e++)
             {
                 ref Rational<T> sum = ref branches[(members[e] * phases) + phase];
                 sum = Rational<T>.Add(sum, signs[e] > 0 ? charge : opposite, ref hasOverflown);

@@ -9,7 +9,6 @@ namespace ScNet.Analysis;
 /// </summary>
 internal sealed class ConflictReport(Converter converter, PhaseForest[] forests, LoopSet loops)
 {
-    private readonly SwitchedNetwork _network = converter.Network;
     private readonly LoopDescriptions _descriptions = new(converter, forests, loops);
 
     /// <summary>
@@ -30,8 +29,6 @@ internal sealed class ConflictReport(Converter converter, PhaseForest[] forests,
         }
     }
 
-    private bool IsOfInductor(int loop) => loops.IsTied(loop) && loops.Branches(loop)[0] >= _network.FirstInductorBranch;
-
     private Diagnostic Describe(int[] members)
     {
         int shorted = Array.FindIndex(members, l => loops.Branches(l).Length == 1 && !loops.IsTied(l));
@@ -41,7 +38,7 @@ internal sealed class ConflictReport(Converter converter, PhaseForest[] forests,
             return new Diagnostic(
                 DiagnosticSeverity.Error,
                 DiagnosticCodes.VoltageConflict,
-                $"No voltages satisfy these loops together{(members.Any(IsOfInductor) ? ", with no voltage across an inductor on average" : string.Empty)}: {_descriptions.Demands(members)}. Change the switches of any one of them.",
+                $"No voltages satisfy these loops together{(members.Any(loops.IsTied) ? ", with no voltage across an inductor on average" : string.Empty)}: {_descriptions.Demands(members)}. Change the switches of any one of them.",
                 _descriptions.Elements(members));
         }
 

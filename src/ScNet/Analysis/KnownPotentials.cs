@@ -45,7 +45,6 @@ internal sealed class KnownPotentials
         bool[] unconnected = solution.Unconnected();
         List<Rational<T>[]> free = solution.FreeVoltages(unconnected);
         var none = new Rational<T>[network.BranchCount];
-        none.AsSpan().Fill(Rational<T>.Zero);
         Potentials<T>[] potentials = Array.ConvertAll(forests, forest => Potentials<T>.Of(forest, none, free, unconnected));
         return new(
             i => !unconnected[i] && !ModeFindings.Moves(free, i),

@@ -30,11 +30,6 @@ internal static class LimitCoefficients
     private static Quantity[] SumsOfSquares<T>(ReadOnlySpan<Rational<T>> charges, int elements, ReadOnlySpan<Rational<T>> weights)
         where T : struct, IBinaryInteger<T>
     {
-        if (elements == 0)
-        {
-            return [];
-        }
-
         var coefficients = new Quantity[elements];
         for (int i = 0; i < elements; i++)
         {
@@ -51,7 +46,7 @@ internal static class LimitCoefficients
         Rational<T> others = Rational<T>.Zero;
         T sum = T.Zero, common = T.One;
         bool hasOverflown = false;
-        for (int j = 0; j < charges.Length && j < weights.Length; j++)
+        for (int j = 0; j < charges.Length; j++)
         {
             Rational<T> charge = charges[j], weight = weights[j];
             if (charge.IsZero)

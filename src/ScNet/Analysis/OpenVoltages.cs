@@ -19,8 +19,7 @@ internal sealed class OpenVoltages<T> : IOpenVoltages
     public OpenVoltages(
         SwitchedNetwork network, PhaseForest[] forests, LoopSet loops, VoltageSpace<T> space, bool[] unconnected, IReadOnlyList<(int Capacitor, Fraction Voltage)> controlled)
     {
-        (_network, _forests, _loops, _space, _unconnected) = (network, forests, loops, space, unconnected);
-        _controlled = controlled.Count == 0 ? controlled : [.. controlled.Where(c => space.Moves(c.Capacitor))];
+        (_network, _forests, _loops, _space, _unconnected, _controlled) = (network, forests, loops, space, unconnected, controlled);
     }
 
     public bool IsFreeOfValues => _network.InductorCount == 0 || (_space.Movements.Count == 0 && !_loops.HasMeshes);

@@ -69,8 +69,8 @@ internal sealed class OutputEquations<T>
                 ? [.. Enumerable.Repeat(Quantity.Zero, _network.CapacitorCount)]
                 : LimitCoefficients.Slow<T>(flow.Branches, _network.CapacitorCount, phases),
             FastCapacitorCoefficients = LimitCoefficients.Fast(flow.Branches, _network.CapacitorCount, inverseDuties),
-            FastInductorCoefficients = _network.InductorCount == 0 ? []
-                : LimitCoefficients.Fast(flow.Branches.AsSpan(_network.FirstInductorBranch * phases), _network.InductorCount, inverseDuties),
+            FastInductorCoefficients = LimitCoefficients.Fast(
+                flow.Branches.AsSpan(_network.FirstInductorBranch * phases), _network.InductorCount, inverseDuties),
             FastSwitchCoefficients = LimitCoefficients.Fast(flow.Switches, _network.SwitchCount, inverseDuties),
             Own = own,
             Directions = PassesElements(own) ? FlowDirections.WhenSlow(_network, own, _directions, isTied) : [],
