@@ -182,6 +182,10 @@ public class InductorAverageTests
         Assert.Equal(["coil a", "coil b"], errors.Select(e => Assert.Single(e.Elements)));
         Assert.All(errors, e => Assert.Equal((DiagnosticCodes.InductorInterrupted, 2), (e.Code, e.Phase)));
         Assert.All(errors, e => Assert.StartsWith("In phases 2, 4 the current of inductor", e.Message, StringComparison.Ordinal));
+        Assert.StartsWith(
+            "In phases 2, 4 the current of inductor 'coil b' has no path: no chain of closed switches and capacitors leads from 'b' to 'vout' in them. Close a switch",
+            errors[1].Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -193,6 +197,18 @@ public class InductorAverageTests
         Assert.Equal("1", analysis.Inductors["coil"].Current.ToString());
         Assert.Equal("[1/4, 3/4, 0]", analysis.Inductors["coil"].Charge.ToString());
         Assert.Equal("[3/4, -1/4, 0]", analysis.Inductors["coil"].Voltage.ToString());
-        Assert.Equal(DiagnosticCodes.DiscontinuousConduction, Assert.Single(analysis.Diagnostics).Code);
+        Findings.Is(Assert.Single(analysis.Diagnostics), DiagnosticCodes.DiscontinuousConduction, null, Ends("inductor 'coil'"), "coil");
     }
+
+    [Fact]
+    public void Several_currents_that_end_are_told_together()
+    {
+        ModeAnalysis analysis = ModeAnalysis.Of(Converter.Create("both").Input("vin").Output("vout").Duties(0.1, 0.3, 0.15, 0.45)
+            .Switch("u1", "vin", "x", on: 1).Switch("d1", "x", "gnd", on: 2).Inductor("a", "x", "vout", untilZero: 2)
+            .Switch("u2", "vin", "y", on: 3).Switch("d2", "y", "gnd", on: 4).Inductor("b", "y", "vout", untilZero: 4).Build());
+        Findings.Is(Assert.Single(analysis.Diagnostics), DiagnosticCodes.DiscontinuousConduction, null, Ends("inductors 'a', 'b'"), "a", "b");
+    }
+
+    private static string Ends(string inductors) =>
+        $"The current of {inductors} ends phases, so that ratio and charges depend on the load. Averages are those of the boundary, where such a phase lasts exactly its duty; ask for an operating point for others.";
 }

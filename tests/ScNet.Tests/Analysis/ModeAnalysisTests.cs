@@ -33,7 +33,7 @@ public class ModeAnalysisTests
     }
 
     // Each stage adds the last two voltages, so that they grow as Fibonacci's numbers do.
-    private static ConverterBuilder Fibonacci(int stages)
+    internal static ConverterBuilder Fibonacci(int stages)
     {
         ConverterBuilder builder = Converter.Create("Fibonacci").Input("vin").Output("vout");
         string before = Converter.ReferenceNode, last = "vin";

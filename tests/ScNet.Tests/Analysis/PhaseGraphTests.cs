@@ -32,6 +32,15 @@ public class PhaseGraphTests
     }
 
     [Fact]
+    public void The_phase_of_an_analysis_is_the_one_of_its_mode()
+    {
+        ModeAnalysis analysis = ModeAnalysis.Of(s_half);
+        Assert.Equal(["gnd n", "vin", "p vout"], PhaseGraph.Of(analysis, 2).Groups.Select(g => string.Join(" ", g.Nodes.Order(StringComparer.Ordinal))));
+        Assert.Equal("+fly +vout -vin", Assert.Single(PhaseGraph.Of(analysis, 1).Loops).ToString());
+        Assert.Equal(Of(s_half, 2).ToString(), PhaseGraph.Of(analysis, 2).ToString());
+    }
+
+    [Fact]
     public void Shorted_floating_and_dangling_elements_are_found()
     {
         Converter converter = Converter.Create("oddities").Input("vin").Output("vout")
@@ -97,6 +106,8 @@ public class PhaseGraphTests
         ArgumentOutOfRangeException range = Assert.Throws<ArgumentOutOfRangeException>(() => Of(s_half, 3));
         Assert.Contains("from 1 to 2", range.Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => Of(s_half, 0));
+        Assert.Throws<ArgumentOutOfRangeException>("phaseNumber", () => PhaseGraph.Of(ModeAnalysis.Of(s_half), 0));
+        Assert.Throws<ArgumentOutOfRangeException>("phaseNumber", () => PhaseGraph.Of(ModeAnalysis.Of(s_half), 3));
         Assert.Contains("no node 'q'", Assert.Throws<ArgumentException>(() => Of(s_half, 1).GroupOf("q")).Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => Of(s_half, 1).TryFindClosedPath("q", "p", out _));
     }
