@@ -61,7 +61,7 @@ internal sealed class LoopDescriptions(Converter converter, PhaseForest[] forest
     {
         (int Branch, int Sign)[] terms = [.. loops.Branches(loop).ToArray().Zip(loops.Signs(loop).ToArray()).OrderBy(t => t.First)];
         (int Branch, int Sign) subject = terms[0];
-        (int Branch, int Sign)[] others = [.. terms[1..].Select(t => (t.Branch, -t.Sign * subject.Sign)).OrderByDescending(t => t.Item2).ThenByDescending(t => t.Branch)];
+        (int Branch, int Sign)[] others = [.. terms[1..].Select(t => (t.Branch, Sign: t.Sign == subject.Sign ? -1 : 1)).OrderByDescending(t => t.Sign).ThenByDescending(t => t.Branch)];
         string right = others.Length == 0 ? "0" : string.Concat(others.Take(MaximumTerms).Select((t, k) =>
             (t.Sign > 0 ? k == 0 ? string.Empty : " + " : k == 0 ? "-" : " - ") + Name(t.Branch)));
         string rest = others.Length > MaximumTerms ? $" and {others.Length - MaximumTerms} more terms" : string.Empty;

@@ -45,7 +45,7 @@ internal static class ModeSolver
         return new(converter, mode, topology, new ModeResults(
             voltages,
             ValueDecidedFlow.Settle(converter, topology),
-            voltages.Diagnostics.Count == 0 ? topology.Diagnostics : [.. topology.Diagnostics, .. voltages.Diagnostics]));
+            [.. topology.Diagnostics, .. voltages.Diagnostics]));
     }
 
     internal static Diagnostic TooDense(FillLimitException exception) => new(

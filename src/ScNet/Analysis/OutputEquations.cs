@@ -11,7 +11,7 @@ internal sealed class OutputEquations<T>
     private readonly SwitchedNetwork _network;
     private readonly PhaseForest[] _forests;
     private LoopSolution<T>? _solution;
-    private FlowTracer<T>? _tracer;
+    private readonly FlowTracer<T> _tracer;
     private List<FlowDirection>? _directions;
 
     public OutputEquations(ModeAnalysis analysis, List<int> outputs)
@@ -26,6 +26,7 @@ internal sealed class OutputEquations<T>
             _forests[phase] = PhaseForest.Of(_network, _network.ClosedIn(analysis.Mode.Index, phase));
         }
 
+        _tracer = new(_network, _forests);
         Loops = LoopSet.Of(_network, _forests, RestingCurrents.Of(_network, _forests, analysis.Mode));
     }
 
@@ -49,8 +50,7 @@ internal sealed class OutputEquations<T>
         Rational<T>[] charges = Solution.LoopCharges(Branch(output));
         BranchFlow<T> flow = BranchFlow<T>.Of(_network, _forests, Loops, charges);
         Rational<T>[] inverseDuties = [.. _network.Duties.Select(d => Rational<T>.Of(T.CreateChecked(d.Denominator), T.CreateChecked(d.Numerator)))];
-        bool isTied = output == 0 ? _analysis.Topology.IsTied : IsTied(Branch(output));
-        _tracer ??= new(_network, _forests);
+        bool isTied = IsTied(Branch(output));
         FlowDirection own = _tracer.Trace(Loops, charges.Select((charge, loop) => (loop, charge)).Where(c => !c.charge.IsZero));
         _directions ??= FlowDirections.Of(_network, _analysis.Mode, _forests, Loops, Solution, _tracer, withInput: true);
         return new()

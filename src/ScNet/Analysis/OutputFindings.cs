@@ -18,8 +18,8 @@ internal sealed class OutputFindings(ModeAnalysis analysis)
     public bool Check<T>(OutputEquations<T> equations, out int[] without)
         where T : struct, IBinaryInteger<T>
     {
-        int input = equations.Converter.Network.InputBranch;
-        without = [.. equations.Loops.Interruptions.Where(i => i.Branch < input && i.Branch >= equations.Branch(1)).Select(i =>
+        // what carries the main output's current needs none of the further ones, so that no other branch is interrupted
+        without = [.. equations.Loops.Interruptions.Select(i =>
         {
             int output = equations.Outputs[i.Branch - equations.Branch(1)];
             WarnOfInterruption(output, i.Phase);

@@ -57,14 +57,12 @@ internal sealed class OutputForms
 
             for (int c = 0; c < _converter.Capacitors.Count; c++)
             {
-                double esr = _converter.Capacitors[c].EsrOhms;
-                ohms += esr > 0 ? Product(first, second, c, Weight).ToDouble() * esr : 0;
+                ohms += Product(first, second, c, Weight).ToDouble() * _converter.Capacitors[c].EsrOhms;
             }
 
             for (int l = 0; l < _converter.Inductors.Count; l++)
             {
-                double winding = _converter.Inductors[l].Ohms;
-                ohms += winding > 0 ? Product(first, second, firstInductor + l, Weight).ToDouble() * winding : 0;
+                ohms += Product(first, second, firstInductor + l, Weight).ToDouble() * _converter.Inductors[l].Ohms;
             }
 
             return ohms;

@@ -157,7 +157,7 @@ public sealed class PhaseGraph
     public bool TryFindClosedPath(string from, string to, out IReadOnlyList<Switch> path)
     {
         bool isTied = CheckedGroup(from) == CheckedGroup(to);
-        path = isTied && from != to ? _paths.Value.Find(from, to) : [];
+        path = _paths.Value.Find(from, to);
         return isTied;
     }
 

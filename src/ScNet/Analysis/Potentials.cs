@@ -41,7 +41,7 @@ internal sealed class Potentials<T>
             piece[group] = isCut ? pieces++ : piece[forest.ParentGroup[group]];
         }
 
-        Rational<T>[][] movements = free.Count == 0 ? [] : [.. free.Select(f => Walk(forest, f))];
+        Rational<T>[][] movements = [.. free.Select(f => Walk(forest, f))];
         return new Potentials<T>(forest, piece, Walk(forest, voltages), movements);
     }
 
@@ -75,9 +75,7 @@ internal sealed class Potentials<T>
     public Quantity Difference(int first, int second)
     {
         int a = _forest.Group[first], b = _forest.Group[second];
-        return a == b ? Quantity.Zero
-            : _piece[a] == _piece[b] && !Moves(a, b) ? (_value[a] - _value[b]).ToQuantity()
-            : Quantity.Undetermined;
+        return _piece[a] == _piece[b] && !Moves(a, b) ? (_value[a] - _value[b]).ToQuantity() : Quantity.Undetermined;
     }
 
     private bool Moves(int a, int b)

@@ -13,7 +13,7 @@ internal sealed class VoltageSpace<T>
     public VoltageSpace(Rational<T>[] origin, List<Rational<T>[]> movements)
     {
         Origin = origin;
-        Movements = movements.Count == 0 ? movements : movements.ConvertAll(WholeNumbers.Of);
+        Movements = movements.ConvertAll(WholeNumbers.Of);
     }
 
     public Rational<T>[] Origin { get; }
