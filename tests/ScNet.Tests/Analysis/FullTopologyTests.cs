@@ -1,5 +1,4 @@
 using ScNet.Analysis;
-using ScNet.Kernel;
 
 namespace ScNet.Tests.Analysis;
 
