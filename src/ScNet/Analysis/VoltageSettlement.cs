@@ -47,7 +47,7 @@ internal sealed class VoltageSettlement<T>
         if (_controlled.All(c => !natural.Moves(c.Capacitor) && natural.Origin[c.Capacitor].Equals(Rational<T>.Of(c.Voltage))))
         {
             int[] open = LeftToLosses(natural);
-            bool isOpen = open.Length > 0 || natural.Movements.Exists(HasVoltSeconds);
+            bool isOpen = natural.Movements.Exists(HasVoltSeconds);
             VoltageBalance balance = isOpen ? VoltageBalance.Losses
                 : natural.Movements.Count < averages.Movements.Count ? VoltageBalance.Ripple : VoltageBalance.Averages;
             return Collect(natural, balance, open, isOpen ? [OpenWarning(natural, open)] : []);
@@ -123,17 +123,18 @@ internal sealed class VoltageSettlement<T>
     private int[] LeftToLosses(VoltageSpace<T> space)
     {
         List<Rational<T>[]> held = space.Movements.FindAll(HasVoltSeconds);
-        return held.Count == 0 ? [] : [.. Enumerable.Range(0, _converter.Capacitors.Count).Where(i => ModeFindings.Moves(held, i))];
+        return [.. Enumerable.Range(0, _converter.Capacitors.Count).Where(i => ModeFindings.Moves(held, i))];
     }
 
     private Diagnostic OpenWarning(VoltageSpace<T> space, int[] open)
     {
         string[] names = [.. open.Select(i => _converter.Capacitors[i].Name)];
-        string ratio = space.Moves(_converter.Network.OutputBranch) ? ", and with it the output's" : string.Empty;
+        string what = names.Length == 0 ? "the output"
+            : LoopDescriptions.List(names) + (space.Moves(_converter.Network.OutputBranch) ? ", and with it the output's" : string.Empty);
         return new Diagnostic(
             DiagnosticSeverity.Warning,
             DiagnosticCodes.BalancedByLosses,
-            $"Neither averages nor the ripple of inductor currents fix the voltage of {LoopDescriptions.List(names)}{ratio}: resistances decide. Ask for the periodic solution at a frequency, or state what a controller holds it at (controlled).",
+            $"Neither averages nor the ripple of inductor currents fix the voltage of {what}: resistances decide. Ask for the periodic solution at a frequency, or state what a controller holds it at (controlled).",
             names);
     }
 
