@@ -28,8 +28,11 @@ public sealed class VoltageLawTests
         AssertNear([2, -3], VoltageLaw.Amounts([s_first, s_second], s_given, 3));
 
     [Fact]
-    public void A_direction_counts_whatever_its_size_and_none_of_no_charge() =>
-        AssertNear([2e10, 0, -3], VoltageLaw.Amounts([s_first.Weighted(_ => 1e-10), default, s_second], s_given, 3));
+    public void A_direction_counts_whatever_its_size() =>
+        AssertNear([2e10, -3], VoltageLaw.Amounts([s_first.Weighted(_ => 1e-10), s_second], s_given, 3));
+
+    [Fact]
+    public void A_direction_without_charge_takes_no_part() => AssertNear([2, 0, -3], VoltageLaw.Amounts([s_first, default, s_second], s_given, 3));
 
     // M x = μ (1, 2) with x₁ + 2 x₂ = 1: x = μ (0, 1)
     [Fact]
