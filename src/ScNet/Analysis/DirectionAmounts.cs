@@ -167,8 +167,11 @@ internal static class DirectionAmounts
         return branches.Weighted(e => e < entries ? 1 / Math.Sqrt(converter.Capacitors[e / phases].Farads) : 0);
     }
 
-    // less what is below a share of what adds up to it
-    private static SparseVector Mixed(SparseVector[] charges, SparseVector amounts, double roundingShare = 0)
+    /// <summary>A mixture of flows, less what is below a share of what adds up to it.</summary>
+    /// <param name="charges">The flows.</param>
+    /// <param name="amounts">How much of each.</param>
+    /// <param name="roundingShare">The share.</param>
+    public static SparseVector Mixed(SparseVector[] charges, SparseVector amounts, double roundingShare = 0)
     {
         Dictionary<int, (double Sum, double Magnitude)> mixed = [];
         for (int k = 0; k < amounts.Count; k++)

@@ -98,6 +98,28 @@ public sealed class DirectionAmountsTests
         Assert.False(DirectionAmounts.IsMoving(network, new FlowDirection(default, default) { IsStillWhenSlow = true }));
     }
 
+    // 0.1 + 0.2 - 0.3 is 2⁻⁵⁴ in doubles; a trillionth of its terms is a current, and the bound goes with them
+    [Theory]
+    [InlineData(1)]
+    [InlineData(1.0 / (1 << 30))]
+    [InlineData(1 << 30)]
+    public void A_mixture_is_without_what_rounding_leaves_of_its_terms(double size)
+    {
+        SparseVector[] flows =
+        [
+            .. new[] { new double[] { 1, 1, 1, 0, 5 }, [2, 2, 2, 3, 0] }.Select(f => SparseVector.OfDense(Array.ConvertAll(f, v => size * v))),
+            SparseVector.OfDense([size, size * (1 - 1e-12), size * (1 + 1e-3)]),
+        ];
+        SparseVector mixed = DirectionAmounts.Mixed(flows, SparseVector.OfDense([0.1, 0.1, -0.3]), 1e-13);
+        Assert.Equal([1, 2, 3, 4], mixed.Indices);
+        Assert.Equal(3e-13, mixed[1] / size, 1e-16);
+        Assert.Equal(-3e-4, mixed[2] / size, 1e-16);
+        Assert.Equal(0.3, mixed[3] / size, 1e-15);
+        Assert.Equal(0.5, mixed[4] / size, 1e-15);
+        Assert.Equal(0, DirectionAmounts.Mixed(flows, SparseVector.OfDense([0.1, 0.1, -0.3]))[0] / size, 1e-15);
+        Assert.NotEqual(0, DirectionAmounts.Mixed(flows, SparseVector.OfDense([0.1, 0.1, -0.3]))[0]);
+    }
+
     // charges of every branch in every phase: capacitors, output, input, inductors
     private static void AssertFlows(Converter converter, double[] fast, double[]? slow)
     {
