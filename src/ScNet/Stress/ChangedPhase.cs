@@ -52,13 +52,14 @@ internal sealed class ChangedPhase
         }
     }
 
-    /// <summary>The capacitors of unknown voltage on which the voltage across a switch depends, and its ends that float.</summary>
+    /// <summary>The capacitors of unknown voltage on which the voltage across a switch depends, and its ends that nothing bounds.</summary>
     public (IReadOnlyList<Capacitor> Idle, IReadOnlyList<string> Floating) ReasonOf(int @switch)
     {
-        int[] ends = [_converter.Network.SwitchFirst[@switch], _converter.Network.SwitchSecond[@switch]];
+        int first = _converter.Network.SwitchFirst[@switch], second = _converter.Network.SwitchSecond[@switch];
+        int[] ends = [.. new[] { first, second }.Where(node => !Potential(node).IsDetermined).Distinct()];
         IEnumerable<int> idle = ends.SelectMany(_network.UnknownCapacitors).Distinct().Order();
         return ([.. idle.Select(c => _converter.Capacitors[c])],
-            [.. ends.Where(node => _network.Component(node) > 0).Distinct().Select(node => _converter.Nodes[node])]);
+            [.. ends.Select(node => _converter.Nodes[node])]);
     }
 
     // few phases need the nodes of a floating component
