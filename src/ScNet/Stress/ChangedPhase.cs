@@ -69,7 +69,7 @@ internal sealed class ChangedPhase
     {
         int component = _network.Component(node);
         return component == 0 ? _network.Difference(node, SwitchedNetwork.Reference)
-            : _network.IsAdrift[component] || _network.IsUnknown[component] ? default
+            : _network.IsAdrift[component] ? default
             : _network.Spread[component].IsZero ? Root(component).Plus(_network.Potential(node))
             : Held(node, component);
     }

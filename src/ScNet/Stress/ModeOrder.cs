@@ -60,7 +60,7 @@ public sealed class ModeOrder
             }
         }
 
-        int[] order = OrderSearch.Of(costs, isCycle && n > 1);
+        int[] order = OrderSearch.Of(costs, isCycle);
         int count = isCycle && n > 1 ? n : n - 1;
         (int From, int To)[] pairs = [.. Enumerable.Range(0, count).Select(k => (order[k], order[(k + 1) % n]))];
         Fraction? largest = pairs.Aggregate(

@@ -155,7 +155,7 @@ internal sealed class NodeSpans
         Interval<Fraction>[] roots = EmptyRow(network.ComponentCount);
         for (int k = 0; k < roots.Length; k++)
         {
-            if (network.IsAdrift[k] || network.IsUnknown[k] || _endless.Contains((phase, k)))
+            if (network.IsAdrift[k] || _endless.Contains((phase, k)))
             {
                 roots[k] = default;
             }

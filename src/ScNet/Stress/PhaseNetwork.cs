@@ -34,7 +34,6 @@ internal sealed class PhaseNetwork
         Span();
         _paths = new Lazy<PathRange>(() => new PathRange(pieces, edges));
         Spread = new Fraction[ComponentCount];
-        Spread.AsSpan().Fill(Fraction.Zero);
         FindConflicts();
         IsUnknown = new bool[ComponentCount];
         IsAdrift = new bool[ComponentCount];
@@ -119,7 +118,7 @@ internal sealed class PhaseNetwork
             ToggleUp(loop, _pieces.Piece[_edges[chord].First]);
             ToggleUp(loop, _pieces.Piece[_edges[chord].Second]);
             HashSet<int> branches = [];
-            List<ResistiveEdge> edges = [.. loop.Order().Select(e => _edges[e])];
+            List<ResistiveEdge> edges = [.. loop.Select(e => _edges[e])];
             foreach (ResistiveEdge edge in edges)
             {
                 _pieces.Toggle(branches, edge.First);
@@ -210,7 +209,7 @@ internal sealed class PhaseNetwork
 
     private void MarkUnknown(SwitchedNetwork network, HeldVoltages held)
     {
-        // components joined by capacitors of unknown voltage: the smallest number of each group stands for it
+        // components joined by capacitors of unknown voltage: one number of each group stands for it
         _joined = [.. Enumerable.Range(0, ComponentCount)];
         int[] capacitors = [.. Enumerable.Range(0, network.CapacitorCount).Where(c => held[c] is null)];
         if (capacitors.Length == 0)
@@ -229,7 +228,6 @@ internal sealed class PhaseNetwork
                 loops.Add(first);
             }
 
-            (to, from) = to < from ? (to, from) : (from, to);
             _joined[from] = to;
         }
 

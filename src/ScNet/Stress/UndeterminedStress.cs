@@ -41,7 +41,7 @@ internal sealed class UndeterminedStress
     /// <summary>Whether the mode brings these capacitors to voltages of their own, which only losses fix, instead of leaving them idle.</summary>
     public bool IsLeftToLosses { get; init; }
 
-    private string Reason => IdleCapacitors.Count > 0 && IsLeftToLosses
+    private string Reason => IsLeftToLosses
         ? UnitText.Names(", as only losses fix ", [.. IdleCapacitors.Select(c => c.Name)])
         : IdleCapacitors.Count > 0 ? UnitText.Names(", as ", [.. IdleCapacitors.Select(c => c.Name)], IdleCapacitors.Count == 1 ? " idles" : " idle")
         : UnitText.Names(", as ", FloatingNodes, FloatingNodes.Count == 1 ? " floats" : " float");

@@ -5,7 +5,7 @@ namespace ScNet.Stress;
 /// <summary>The voltages that the elements of one kind withstand at the ideal point, against a rating.</summary>
 /// <remarks>
 /// An exact voltage is compared with the rating exactly: a third of 3.6 V does not exceed 1.2 V. A number
-/// exceeds it from a relative excess of 1e-9 on, so that rounding does not count. An undetermined voltage
+/// exceeds it beyond a relative excess of 1e-9, so that rounding does not count. An undetermined voltage
 /// is never taken as zero: its element is named in <see cref="Undetermined"/>, and the other figures speak
 /// of what is determined, including the determined phases of that element.
 /// </remarks>
