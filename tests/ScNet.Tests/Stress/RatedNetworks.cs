@@ -44,6 +44,27 @@ internal static class RatedNetworks
     /// <summary>How the halver switches.</summary>
     public static (string Switch, PhaseSet On)[] HalfSwitching => [("s1", 1), ("s2", 1), ("s3", 2), ("s4", 2)];
 
+    /// <summary>
+    /// The halver with spare capacitors c0, c1, … from x0, x1, … to the reference: in mode "half" the switches half0, … put them on
+    /// the output, in mode "full" full0, … on the input, and mode "rest" leaves them alone, with 1/2 or 1.
+    /// </summary>
+    public static ConverterBuilder Spares(int count)
+    {
+        ConverterBuilder builder = HalfOfModes();
+        int[] spares = [.. Enumerable.Range(0, count)];
+        foreach (int k in spares)
+        {
+            builder.Capacitor($"c{k}", $"x{k}", "gnd").Switch($"half{k}", $"x{k}", "vout").Switch($"full{k}", "vin", $"x{k}");
+        }
+
+        return builder.Mode("half", [.. HalfSwitching, .. spares.Select(k => ($"half{k}", PhaseSet.Of(1, 2)))])
+            .Mode("full", [.. HalfSwitching, .. spares.Select(k => ($"full{k}", PhaseSet.Of(1, 2)))]).Mode("rest", HalfSwitching);
+    }
+
+    /// <summary>The halver with c from x to the reference, on the output in mode "half" and on the input in mode "full".</summary>
+    public static ConverterBuilder HalfAndFull() => HalfOfModes().Capacitor("c", "x", "gnd").Switch("half", "x", "vout").Switch("full", "vin", "x")
+        .Mode("half", [.. HalfSwitching, ("half", [1, 2])]).Mode("full", [.. HalfSwitching, ("full", [1, 2])]);
+
     /// <summary>The memory gears with a fourth mode "without", a halver that leaves fly2 idle, and with more elements as lines of the document.</summary>
     public static Converter GearsWithIdle(string capacitor = "", string @switch = "")
     {

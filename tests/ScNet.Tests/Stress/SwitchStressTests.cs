@@ -58,7 +58,7 @@ public sealed class SwitchStressTests
         SwitchStress worst = SwitchStress.Worst(s_converter, 0, stresses);
         Assert.Equal("s1: 3 V (1) at 3 V, mode one, phase 1, floating; -1.5 V (-1/2) at 3 V, mode one, phase 2", worst.ToString());
         Assert.True(worst.IsFloating && worst.IsDetermined);
-        Assert.Equal(0, worst.Phases.Count);
+        Assert.Empty(worst.Phases);
 
         SwitchStress partly = SwitchStress.Worst(s_converter, 1, [Of(1, Span(1, 3)), Of(1, [default])]);
         Assert.Equal("s2: 1 V (1/3) at 3 V, mode one, phase 1; never negative; undetermined in mode one, phase 1, as only losses fix a, b", partly.ToString());
