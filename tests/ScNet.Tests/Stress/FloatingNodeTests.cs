@@ -68,9 +68,11 @@ public sealed class FloatingNodeTests
         (string, PhaseSet)[] half = RatedNetworks.HalfSwitching;
         Converter converter = RatedNetworks.HalfOfModes().Capacitor("c", "x", "y").Switch("up", "vin", "x").Switch("low", "y", "gnd")
             .Mode("a", [.. half, ("up", [1, 2])]).Mode("b", half).Build();
-        SwitchStress up = RatedNetworks.Stress(converter).Change("a", "b").OpenSwitches["up"];
+        ConverterStress stress = RatedNetworks.Stress(converter);
+        SwitchStress up = stress.Change("a", "b").OpenSwitches["up"];
         Assert.Equal("?; ?", RatedNetworks.Text(up));
         Assert.Equal(["change from a to b, phase 1, as c idles", "change from a to b, phase 2, as c idles"], up.Undetermined);
+        Assert.Equal(["mode b, phase 1, as c idles", "mode b, phase 2, as c idles"], stress["b"].Switches["up"].Undetermined);
     }
 
     // A chain of open switches hands 1 on from vin, node by node. y1 to y4 are on vout in phase 2 and z1 to z4 in phase 1, so that it takes

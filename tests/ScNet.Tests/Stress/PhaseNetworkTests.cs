@@ -28,14 +28,14 @@ public sealed class PhaseNetworkTests
         int Node(string name) => converter.Nodes.PositionOf(name);
     }
 
-    // y is c below vout = 1/2: no loop, so that no denominator is too large
+    // x is c above vout = 1/2: no loop, so that no denominator is too large
     [Fact]
     public void Where_no_loop_conflicts_no_voltage_is_too_odd()
     {
-        Converter converter = RatedNetworks.Half().Capacitor("c", "x", "y").Switch("on", "x", "vout", 1).Build();
+        Converter converter = RatedNetworks.Half().Capacitor("c", "x", "y").Switch("on", "y", "vout", 1).Build();
         Fraction little = new(1, BigInteger.One << 64);
         PhaseNetwork network = Of(converter, HeldVoltages.Of(ModeAnalysis.Of(converter)).With([(1, little)]));
-        Assert.Equal(Point(new Fraction(1, 2) - little), network.Difference(converter.Nodes.PositionOf("y"), 0));
+        Assert.Equal(Point(new Fraction(1, 2) + little), network.Difference(converter.Nodes.PositionOf("x"), 0));
         Assert.True(network.IsExact);
         Assert.False(network.HasConflict);
     }
