@@ -20,10 +20,9 @@ internal sealed class PhaseNetwork
     private readonly int[] _parentEdge;
     private readonly List<(int Edge, Fraction Surge)> _conflicts = [];
     private readonly Lazy<PathRange> _paths;
-    private int[] _joined = [];
-    private Dictionary<int, List<int>> _unknown = [];
+    private readonly UnknownGroups _groups;
 
-    private PhaseNetwork(RigidPieces pieces, List<ResistiveEdge> edges)
+    private PhaseNetwork(SwitchedNetwork network, RigidPieces pieces, HeldVoltages held, List<ResistiveEdge> edges)
     {
         _pieces = pieces;
         _edges = edges;
@@ -35,8 +34,7 @@ internal sealed class PhaseNetwork
         _paths = new Lazy<PathRange>(() => new PathRange(pieces, edges));
         Spread = new Fraction[ComponentCount];
         FindConflicts();
-        IsUnknown = new bool[ComponentCount];
-        IsAdrift = new bool[ComponentCount];
+        _groups = UnknownGroups.Of(network, pieces, held, _component, ComponentCount);
     }
 
     public int ComponentCount { get; private set; }
@@ -45,10 +43,10 @@ internal sealed class PhaseNetwork
     public Fraction[] Spread { get; }
 
     /// <summary>Per component: a capacitor of unknown voltage closes a loop in it, so that its differences are unknown.</summary>
-    public bool[] IsUnknown { get; }
+    public bool[] IsUnknown => _groups.IsUnknown;
 
     /// <summary>Per component: it floats on a capacitor of unknown voltage.</summary>
-    public bool[] IsAdrift { get; }
+    public bool[] IsAdrift => _groups.IsAdrift;
 
     /// <summary>Whether every span came out exactly, not as the sum of all surges.</summary>
     public bool IsExact => !_paths.IsValueCreated || _paths.Value.IsExact;
@@ -83,9 +81,7 @@ internal sealed class PhaseNetwork
             }
         }
 
-        PhaseNetwork result = new(pieces, edges);
-        result.MarkUnknown(network, held);
-        return result;
+        return new PhaseNetwork(network, pieces, held, edges);
     }
 
     /// <summary>The component of a node; component 0 holds the reference.</summary>
@@ -205,54 +201,5 @@ internal sealed class PhaseNetwork
     }
 
     /// <summary>The capacitors of unknown voltage that a node is joined to, directly or over others; in the converter's order.</summary>
-    public IReadOnlyList<int> UnknownCapacitors(int node) => _unknown.GetValueOrDefault(_joined[Component(node)]) ?? [];
-
-    private void MarkUnknown(SwitchedNetwork network, HeldVoltages held)
-    {
-        // components joined by capacitors of unknown voltage: one number of each group stands for it
-        _joined = [.. Enumerable.Range(0, ComponentCount)];
-        int[] capacitors = [.. Enumerable.Range(0, network.CapacitorCount).Where(c => held[c] is null)];
-        if (capacitors.Length == 0)
-        {
-            return;
-        }
-
-        HashSet<int> loops = [];
-        foreach (int c in capacitors)
-        {
-            int first = Component(network.BranchFirst[c]), second = Component(network.BranchSecond[c]);
-            IsAdrift[first] = IsAdrift[second] = true;
-            int to = Find(first), from = Find(second);
-            if (from == to)
-            {
-                loops.Add(first);
-            }
-
-            _joined[from] = to;
-        }
-
-        for (int k = 0; k < ComponentCount; k++)
-        {
-            _joined[k] = Find(k);
-            IsAdrift[k] &= k > 0;
-        }
-
-        HashSet<int> unknown = [.. loops.Select(k => _joined[k])];
-        for (int k = 0; k < ComponentCount; k++)
-        {
-            IsUnknown[k] = unknown.Contains(_joined[k]);
-        }
-
-        _unknown = capacitors.GroupBy(c => _joined[Component(network.BranchFirst[c])]).ToDictionary(g => g.Key, g => g.ToList());
-
-        int Find(int k)
-        {
-            while (_joined[k] != k)
-            {
-                k = _joined[k] = _joined[_joined[k]];
-            }
-
-            return k;
-        }
-    }
+    public IReadOnlyList<int> UnknownCapacitors(int node) => _groups.CapacitorsOf(Component(node));
 }

@@ -78,7 +78,7 @@ public sealed class IdleCapacitorTests
         Assert.Equal(["mode share, as c1 idles"], share.Capacitors["c1"].Undetermined);
         Assert.Equal("0; 0", RatedNetworks.Text(share.Switches["join"]));
         Assert.Equal("?; ?", RatedNetworks.Text(share.Switches["half0"]));
-        Assert.Equal(["mode share, phase 1, as c0, c1 idle", "mode share, phase 2, as c0, c1 idle"], share.Switches["half0"].Undetermined);
+        Assert.Equal(["mode share, phase 1, as c0, c1 idle", "mode share, phase 2, as c0 idles"], share.Switches["half0"].Undetermined);
     }
 
     // c has 1/2 or 1 and no plate of it is on anything: what is across it is fixed all the same
