@@ -161,16 +161,14 @@ internal sealed class VoltageLaw
         return SparseVector.Of([.. indices], [.. values]);
     }
 
-    /// <summary>The sum of products.</summary>
+    /// <summary>The sum of products. Cost: entries of the shorter one, times the logarithm of those of the longer.</summary>
     public static double Dot(SparseVector left, SparseVector right)
     {
+        (SparseVector few, SparseVector many) = left.Count < right.Count ? (left, right) : (right, left);
         double sum = 0;
-        for (int l = 0, r = 0; l < left.Count && r < right.Count;)
+        for (int e = 0; e < few.Count; e++)
         {
-            int difference = left.Indices[l] - right.Indices[r];
-            sum += difference == 0 ? left.Values[l] * right.Values[r] : 0;
-            l += difference <= 0 ? 1 : 0;
-            r += difference >= 0 ? 1 : 0;
+            sum += few.Values[e] * many[few.Indices[e]];
         }
 
         return sum;
