@@ -33,6 +33,10 @@ public sealed class VoltageSettlementTests
         Diagnostic warning = Assert.Single(analysis.Diagnostics, d => d.Code == DiagnosticCodes.BalancedByLosses);
         Assert.Equal($"Neither averages nor the ripple of inductor currents fix the voltage of the output{Advice}", warning.Message);
         Assert.Empty(warning.Elements);
+        Assert.StartsWith(
+            "At constant inductor currents no charge reaches the output 'vout' that leaves every capacitor balanced: what some phases bring others take. The voltages",
+            Assert.Single(analysis.Diagnostics, d => d.Code == DiagnosticCodes.LoadMovesVoltages).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
