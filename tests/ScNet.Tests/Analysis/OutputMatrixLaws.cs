@@ -129,7 +129,7 @@ public sealed class OutputMatrixLaws
             OutputMatrices found = analysis.Outputs, back = ModeAnalysis.Of(reversed, reversed.Modes[0]).Outputs;
 
             // what rounding leaves where an output moves no capacitor
-            double dust = 1e-6 * analysis.Converter.Capacitors.Max(c => 1 / c.Farads);
+            double dust = 1e-6 * analysis.Converter.Capacitors.Select(c => 1 / c.Farads).DefaultIfEmpty().Max();
             ForEachPair(found, (i, k) =>
             {
                 foreach ((OutputMatrix<double?> own, OutputMatrix<double?> other) in new[]

@@ -21,6 +21,9 @@ public sealed class PreciseWaveformLaws
     // a current that is a smaller share of the load's is seen in proportion to this share: its square is near the rounding of others
     private const double Dust = 1e-3;
 
+    // of the input voltage: what drives a ring is the difference of two doubles that may nearly agree, seen with the tolerance
+    private const double RoundedVolts = 1e-15 / Tolerance;
+
     // a smaller ripple is the difference of two doubles that nearly agree
     private const double SmallRipple = 1e-3;
 
@@ -63,7 +66,10 @@ public sealed class PreciseWaveformLaws
     private static void Check(string kind, PreciseNetwork network, PrecisePeriod period, Func<OperatingPoint, PeriodicSteadyState> solve, double hertz)
     {
         PrecisePorts ports = PrecisePorts.Of(period);
-        double ohms = Math.Abs(ports.Ports.Ohms), amperes = ohms > 0 ? 0.1 * InputVolts / ohms : 0.1;
+        double ohms = Math.Abs(ports.Ports.Ohms);
+
+        // an output that nothing reaches has an impedance beyond all that is allowed as a load
+        double amperes = ohms is > 0 and < 1e50 ? 0.1 * InputVolts / ohms : 0.1;
         PeriodicSteadyState steady = solve(new OperatingPoint(InputVolts, amperes, hertz));
         BigReal output = (ports.Ratio * InputVolts) - (ports.Ohms * amperes), input = (ports.CurrentRatio * amperes) + (ports.Siemens * InputVolts);
         PreciseWaves waves = PreciseWaves.Of(network, period, [InputVolts, network.IsStiff ? output : amperes]);
@@ -87,7 +93,7 @@ public sealed class PreciseWaveformLaws
         for (int l = 0; l < steady.Inductors.Count; l++)
         {
             BigMatrix row = network.Phases[0].Inductors.Part(l, 0, 1, voltages.Columns);
-            double effective = Root(waves.MeanSquare(_ => row)), size = Math.Max(effective, Dust * amperes);
+            double effective = Root(waves.MeanSquare(_ => row)), size = Math.Max(Math.Max(effective, Dust * amperes), RoundedVolts * InputVolts * Siemens(l));
             Follow("inductor currents at ends of phases", row, j => steady.Signals.InductorCurrent(j, l), size);
             Require("average inductor currents", PrecisePorts.Nearest(waves.Mean(_ => row)), steady.Inductors[l].AverageCurrentAmperes, size);
             RequireRipple("ripple of inductor currents", row, steady.Inductors[l].RippleAmperes, size);
@@ -100,6 +106,10 @@ public sealed class PreciseWaveformLaws
         {
             Require("effective switch currents", Root(waves.MeanSquare(j => switches[j].Part(s, 0, 1, voltages.Columns))), steady.Switches[s].RmsCurrentAmperes, largest);
         }
+
+        // of the ring of an inductor with the largest capacitor there is
+        double Siemens(int inductor) =>
+            Math.Sqrt(steady.Capacitors.Select(c => c.Capacitor.Farads).DefaultIfEmpty().Max() / steady.Inductors[inductor].Inductor.Henries);
 
         void RequireRipple(string quantity, BigMatrix row, double actual, double size)
         {
