@@ -1,3 +1,4 @@
+using ScNet.Analysis;
 using ScNet.Stress;
 
 namespace ScNet.Tests.Stress;
@@ -32,6 +33,33 @@ public sealed class UnknownGroupsTests
         ModeStress stress = RatedNetworks.First(RatedNetworks.Half().Capacitor("a", "x", "gnd").Capacitor("b", "y", "gnd").Switch("sx", "vin", "x").Switch("sy", "vin", "y").Build());
         Assert.Equal(["mode default, phase 1, as a idles", "mode default, phase 2, as a idles"], stress.Switches["sx"].Undetermined);
         Assert.Equal(["mode default, phase 1, as b idles", "mode default, phase 2, as b idles"], stress.Switches["sy"].Undetermined);
+    }
+
+    /// <summary>
+    /// Components of pieces as they are given here, groups by hand: x and y close a ring over the reference at one piece; z hangs on it by one
+    /// capacitor; q meets it at two pieces; d lies between two pieces of it; two capacitors between u and w close a ring that floats; r and s float on one.
+    /// </summary>
+    [Fact]
+    public void Groups_of_capacitors_of_unknown_voltage_are_told_by_what_they_close()
+    {
+        Converter converter = RatedNetworks.Half()
+            .Capacitor("a", "x", "gnd").Capacitor("d", "g", "gnd").Capacitor("b", "y", "gnd").Capacitor("c", "x", "y").Capacitor("h", "gnd", "z")
+            .Capacitor("e", "u", "w").Capacitor("f", "u", "w").Capacitor("m", "q", "gnd").Capacitor("n", "q", "g").Capacitor("k", "r", "s").Build();
+        HeldVoltages held = HeldVoltages.Of(ModeAnalysis.Of(converter));
+        RigidPieces pieces = RigidPieces.Of(converter, held);
+        string[] floating = ["", "x", "y", "z", "u", "w", "q", "r", "s"];
+        int[] component = new int[pieces.PieceCount];
+        for (int k = 1; k < floating.Length; k++)
+        {
+            component[pieces.Piece[converter.Nodes.PositionOf(floating[k])]] = k;
+        }
+
+        UnknownGroups groups = UnknownGroups.Of(converter.Network, pieces, held, component, floating.Length);
+        Assert.Equal([false, true, true, true, true, true, true, true, true], groups.IsAdrift);
+        Assert.Equal(["", "x", "y", "u", "w", "q"], floating.Where((_, k) => groups.IsUnknown[k]));
+        Assert.Equal(
+            ["d m n", "a b c", "a b c", "h", "e f", "e f", "m n", "k", "k"],
+            floating.Select((_, k) => string.Join(' ', groups.CapacitorsOf(k).Select(c => converter.Capacitors[c].Name))));
     }
 
     private static ModeChange Joining(string bottom)
