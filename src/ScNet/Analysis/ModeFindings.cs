@@ -129,10 +129,12 @@ internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[]
             List<Rational<T>[]> with = space.Movements.FindAll(m => !m[_network.OutputBranch].IsZero);
             with = space.Movements.FindAll(m => Enumerable.Range(0, _network.FirstGivenBranch).Any(b => !m[b].IsZero && Moves(with, b)));
             movers = [.. converter.Capacitors.Where((_, i) => Moves(with, i)).Select(c => c.Name)];
-            string where = movers.Length == 0 ? "what some phases bring others take" : $"some stays on {LoopDescriptions.List(movers)}";
+            string output = Quoted.Name(converter.OutputNode);
             Warning(
                 DiagnosticCodes.LoadMovesVoltages,
-                $"At constant inductor currents no charge reaches the output {Quoted.Name(converter.OutputNode)} that leaves every capacitor balanced: {where}. The voltages move with the load until ripple makes up for it, so that there is no charge flow and no limit; ask for the periodic solution at a frequency, or change duties so that charge and discharge of each capacitor last equally long.",
+                movers.Length == 0
+                    ? $"At constant inductor currents no charge reaches the output {output} on average: what some phases bring, others take, so that there is no charge flow and no limit. Ask for the periodic solution at a frequency, or let inductors feed the output for longer than they draw from it."
+                    : $"At constant inductor currents no charge reaches the output {output} that leaves every capacitor balanced: some stays on {LoopDescriptions.List(movers)}. The voltages move with the load until ripple makes up for it, so that there is no charge flow and no limit; ask for the periodic solution at a frequency, or change duties so that charge and discharge of each capacitor last equally long.",
                 movers);
             return true;
         }

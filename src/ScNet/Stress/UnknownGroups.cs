@@ -6,7 +6,7 @@ namespace ScNet.Stress;
 /// The components of a phase that capacitors of unknown voltage join, in groups. The component of the reference belongs to none: a
 /// group that meets it at one rigid piece alone drives no current through it.
 /// </summary>
-/// <remarks>docs/theory/stress.md, "Idle capacitors".</remarks>
+/// <remarks>docs/theory/stress.md, "The instant of a change".</remarks>
 internal sealed class UnknownGroups
 {
     private readonly int[] _group;
@@ -47,15 +47,17 @@ internal sealed class UnknownGroups
         }
 
         ILookup<int, int> members = Enumerable.Range(1, components - 1).ToLookup(k => groups._group[k]);
-
-        // a capacitor both of whose ends lie in the reference's component is a group of its own
-        foreach (var own in unknown.GroupBy(c => Math.Max(groups._group[component[c.First]], groups._group[component[c.Second]]) is var g and > 0 ? g : -1 - c.Capacitor))
+        foreach (var own in unknown.GroupBy(c => GroupOf(c.Capacitor, c.First, c.Second)))
         {
             int places = own.SelectMany(c => new[] { c.First, c.Second }).Where(piece => component[piece] == 0).Distinct().Count();
             groups.Mark([.. own.Select(c => c.Capacitor)], own.Key, members[own.Key], places);
         }
 
         return groups;
+
+        // a capacitor both of whose ends lie in the reference's component is a group of its own
+        int GroupOf(int capacitor, int first, int second) =>
+            Math.Max(groups._group[component[first]], groups._group[component[second]]) is var group and > 0 ? group : -1 - capacitor;
     }
 
     /// <summary>The capacitors of unknown voltage that a component is joined to, directly or over others; in the converter's order.</summary>

@@ -34,7 +34,7 @@ public sealed class VoltageSettlementTests
         Assert.Equal($"Neither averages nor the ripple of inductor currents fix the voltage of the output{Advice}", warning.Message);
         Assert.Empty(warning.Elements);
         Assert.StartsWith(
-            "At constant inductor currents no charge reaches the output 'vout' that leaves every capacitor balanced: what some phases bring others take. The voltages",
+            "At constant inductor currents no charge reaches the output 'vout' on average: what some phases bring, others take, so that there is no charge flow and no limit. Ask",
             Assert.Single(analysis.Diagnostics, d => d.Code == DiagnosticCodes.LoadMovesVoltages).Message,
             StringComparison.Ordinal);
     }
