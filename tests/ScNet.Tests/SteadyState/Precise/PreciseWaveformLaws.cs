@@ -21,8 +21,8 @@ public sealed class PreciseWaveformLaws
     // a current that is a smaller share of the load's is seen in proportion to this share: its square is near the rounding of others
     private const double Dust = 1e-3;
 
-    // of the input voltage: what drives a ring is the difference of two doubles that may nearly agree, seen with the tolerance
-    private const double RoundedVolts = 1e-15 / Tolerance;
+    // of the input voltage, a tenth of the last digit of a double: what drives a ring at rest is the difference of voltages that agree but for that
+    private const double RoundedVolts = 1e-17 / Tolerance;
 
     // a smaller ripple is the difference of two doubles that nearly agree
     private const double SmallRipple = 1e-3;
@@ -74,7 +74,7 @@ public sealed class PreciseWaveformLaws
         BigReal output = (ports.Ratio * InputVolts) - (ports.Ohms * amperes), input = (ports.CurrentRatio * amperes) + (ports.Siemens * InputVolts);
         PreciseWaves waves = PreciseWaves.Of(network, period, [InputVolts, network.IsStiff ? output : amperes]);
         double lost = PrecisePorts.Nearest((input * InputVolts) - (output * amperes));
-        double turned = Math.Max(Math.Max(lost, 1e-6 * Math.Abs((double)output * amperes)), Dust * InputVolts * amperes);
+        double turned = Math.Max(lost, 1e-6 * Math.Max(Math.Abs((double)output), InputVolts) * amperes);
         Require("dissipation", lost, steady.DissipationWatts, turned);
         Require("losses of elements", lost, OperatedConverters.ElementDissipationWatts(steady), turned);
         BigMatrix voltages = network.CapacitorVoltages(network.Phases[0]);
