@@ -5,7 +5,8 @@ namespace ScNet.Mutants;
 /// <summary>The tests that are asked about a room: by how their full names begin, less those of classes that are too slow.</summary>
 /// <param name="Tests">Beginnings of names, without "ScNet.Tests.".</param>
 /// <param name="Without">Beginnings of names that are left out all the same.</param>
-internal sealed record RoomTests(string[] Tests, string[] Without)
+/// <param name="Seconds">Seconds of the processor, by what the tests take on the unchanged library, after which a mutant that passes them counts as unnoticed.</param>
+internal sealed record RoomTests(string[] Tests, string[] Without, double? Seconds = null)
 {
     private const string Root = "ScNet.Tests.";
 

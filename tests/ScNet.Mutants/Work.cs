@@ -75,20 +75,40 @@ internal static class Work
             }
         }
 
+        List<int> killers = [];
         foreach (int mutant in mutants)
         {
-            int[] by = plan.Static.Contains(mutant) ? [.. plan.TestsOf[mutant], .. Enumerable.Range(0, tests.Length).Except(plan.TestsOf[mutant])] : plan.TestsOf[mutant];
+            int[] by = Affordable(plan, killers.Intersect(plan.TestsOf[mutant]).Concat(plan.TestsOf[mutant]).Concat(plan.Static.Contains(mutant) ? Enumerable.Range(0, tests.Length) : []));
             done.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{mutant}"));
             MutatedLibrary.Set(mutant);
             int killer = Array.FindIndex(by, t => !Passes(tests[t], plan.Seconds[t]));
             MutatedLibrary.Set(-1);
             done.WriteLine(killer < 0 ? "Survived" : $"Killed\t{tests[by[killer]].Name}");
+            Remember(killers, killer < 0 ? null : by[killer]);
         }
 
         // what a mutant left behind would have been held against those after it
         string[] broken = !isAlone ? [.. tests.Where((t, k) => plan.Seconds[k] <= 0.5 && !Passes(t)).Select(t => t.Name)] : [];
         done.WriteLine(broken.Length == 0 ? "Clean" : $"Unclean\t{string.Join(", ", broken)}");
         return 0;
+    }
+
+    // of each test once, as many as the room has time for
+    private static int[] Affordable(Plan plan, IEnumerable<int> tests)
+    {
+        double seconds = 0;
+        return [.. tests.Distinct().TakeWhile(t => (seconds += plan.Seconds[t]) <= (plan.Room.Seconds ?? double.MaxValue))];
+    }
+
+    // what noticed the last mutants is asked first about the next, which is nearby; the last in front
+    private static void Remember(List<int> killers, int? killer)
+    {
+        if (killer is { } test)
+        {
+            killers.Remove(test);
+            killers.Insert(0, test);
+            killers.RemoveRange(Math.Min(killers.Count, 6), Math.Max(0, killers.Count - 6));
+        }
     }
 
     // by the processor's clock, since others may use the machine; the other clock is for what waits for ever
