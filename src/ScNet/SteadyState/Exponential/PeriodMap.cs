@@ -207,7 +207,6 @@ internal sealed class PeriodMap<T>
             return false;
         }
 
-        Start.AsSpan().Clear();
         for (int r = 0; r < n; r++)
         {
             _system.AsSpan((r * width) + n, _inputs).CopyTo(Start.AsSpan(_kept[r] * _inputs));

@@ -26,7 +26,6 @@ internal sealed class PeriodSolver
         _largestSiemens = values.Ohms.Take(structure.Network.FirstDiode).Select(r => 1 / r.Nearest).DefaultIfEmpty().Max();
         Fine = StateEquations<DoubleDouble>.Of(structure, values);
         _plain = new(() => Fine.To(v => PlainReal.Of(v.Nearest)));
-        _ = structure.Network.InductorsMayRest ? null : _plain.Value;
         (Fault, FaultPhase) = structure.Fault == NetworkFault.None ? (DriftFault(values), -1) : (structure.Fault, structure.FaultPhase);
     }
 
@@ -105,7 +104,8 @@ internal sealed class PeriodSolver
         return found.IsFinite ? NetworkFault.None : NetworkFault.Resonance;
     }
 
-    // A state that nothing moves back must not be driven on average either. What is not zero there is far from rounding.
+    // A state that nothing moves back must not be driven on average either: loads may, but sources only act through loops that
+    // see nothing of it. What is not zero there is far from rounding.
     private NetworkFault DriftFault(NetworkValues<DoubleDouble> values)
     {
         (DoubleDouble[] directions, int[] pivots) = Fine.FreeStates();
@@ -116,7 +116,7 @@ internal sealed class PeriodSolver
             .Append(_largestSiemens / Math.Sqrt(values.Farads.Select(f => f.Nearest).DefaultIfEmpty(double.PositiveInfinity).Min())).Max();
         for (int f = 0; f < pivots.Length; f++)
         {
-            for (int u = 0; u < Fine.InputCount; u++)
+            for (int u = NetworkStructure.Load; u < Fine.InputCount; u++)
             {
                 DoubleDouble drift = default;
                 double size = 0;
@@ -133,7 +133,7 @@ internal sealed class PeriodSolver
                 if (Math.Abs(drift.Nearest) > (DriftRounding * size) + (Dust * largest))
                 {
                     _faultInput = u;
-                    return u > NetworkStructure.Load || (u == NetworkStructure.Load && !IsStiff) ? NetworkFault.LoadWithoutSupply : NetworkFault.InductorAcrossSources;
+                    return NetworkFault.LoadWithoutSupply;
                 }
             }
         }

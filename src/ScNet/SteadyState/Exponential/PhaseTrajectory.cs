@@ -91,7 +91,7 @@ internal sealed class PhaseTrajectory
 
         // from the last sample before it, so that only a short time is bridged
         int before = Array.BinarySearch(Times, time);
-        before = before < 0 ? Math.Max(0, ~before - 1) : before;
+        before = before < 0 ? ~before - 1 : before;
         return From(Vectors[before], DoubleDouble.Of(time) - DoubleDouble.Of(Times[before]));
     }
 

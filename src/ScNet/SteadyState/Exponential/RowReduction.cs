@@ -33,7 +33,6 @@ internal static class RowReduction
                 if (other != k && !row[pivot].IsZero)
                 {
                     SmallMatrices.AddMultiple<T>(own, -row[pivot], row);
-                    row[pivot] = default;
                 }
             }
         }
