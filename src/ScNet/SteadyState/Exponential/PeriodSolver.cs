@@ -35,7 +35,7 @@ internal sealed class PeriodSolver
         _largestSiemens = other._largestSiemens;
         Fine = other.Fine.WithDuties(duties);
         _plain = new(() => Fine.To(v => PlainReal.Of(v.Nearest)));
-        (Fault, FaultPhase) = (other.Fault, other.FaultPhase);
+        (Fault, FaultPhase, _faultInput) = (other.Fault, other.FaultPhase, other._faultInput);
     }
 
     /// <summary>Why there is no periodic state at any frequency.</summary>
