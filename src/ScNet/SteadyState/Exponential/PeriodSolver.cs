@@ -45,7 +45,7 @@ internal sealed class PeriodSolver
     public int FaultPhase { get; }
 
     /// <summary>The load that is without a path or a supply, as input of the network; -1 for other faults.</summary>
-    public int FaultInput => Structure.Fault == NetworkFault.LoadWithoutPath ? Structure.FaultInput : Fault == NetworkFault.LoadWithoutSupply ? _faultInput : -1;
+    public int FaultInput => Structure.Fault == NetworkFault.LoadWithoutPath ? Structure.FaultInput : _faultInput;
 
     public NetworkStructure Structure { get; }
 

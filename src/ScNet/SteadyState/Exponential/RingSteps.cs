@@ -47,7 +47,7 @@ internal readonly record struct RingSteps(double Step, int Count, double Life)
         foreach (Complex ring in values.Where(v => v.Imaginary * spacing > LeastTurn).OrderBy(v => v.Imaginary))
         {
             double life = ring.Real < 0 ? Math.Min(duration, LifeTimes / -ring.Real) : duration, turn = 2 * Math.PI / ring.Imaginary;
-            if (groups.Count > 0 && (ring.Imaginary <= Spread * slowest || groups.Count == MostGroups))
+            if (ring.Imaginary <= Spread * slowest || groups.Count == MostGroups)
             {
                 double step = turn / StepsPerTurn;
                 groups[^1] = new RingSteps(step, (int)Math.Ceiling(2 * Math.PI / slowest / step), Math.Max(groups[^1].Life, life));

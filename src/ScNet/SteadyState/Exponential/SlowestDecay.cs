@@ -11,11 +11,6 @@ internal static class SlowestDecay
     /// <param name="n">Its size.</param>
     public static (double Decay, double Periods) Of(Span<double> inverse, int n)
     {
-        if (n == 0)
-        {
-            return (0, 0);
-        }
-
         var values = new Complex[n];
         if (!Eigenvalues.TryFind(inverse, n, values))
         {
