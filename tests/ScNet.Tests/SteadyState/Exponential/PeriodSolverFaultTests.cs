@@ -14,6 +14,21 @@ public sealed class PeriodSolverFaultTests
         Assert.Equal((NetworkFault.LoadWithoutSupply, -1, 1), (solver.Fault, solver.FaultPhase, solver.FaultInput));
     }
 
+    /// <summary>However slowly the capacitor's voltage falls: one over the root of its farads, in volts times that root.</summary>
+    [Theory]
+    [InlineData(1e-12)]
+    [InlineData(1e30)]
+    public void A_load_without_supply_is_told_at_any_capacitance(double farads)
+    {
+        Circuit circuit = new Circuit(LoadKind.Current, 1).Capacitor("vin", "vout", farads);
+        Assert.Equal(NetworkFault.LoadWithoutSupply, Solver(circuit).Fault);
+        Assert.Equal(NetworkFault.LoadWithoutSupply, Solver(circuit.Resistor("vin", Converter.ReferenceNode, 1)).Fault);
+    }
+
+    [Fact]
+    public void A_capacitor_that_nothing_meets_is_no_fault() =>
+        Assert.Equal(NetworkFault.None, Solver(new Circuit(LoadKind.Stiff, 1).Capacitor("x", "y", 1)).Fault);
+
     /// <summary>The charge between both stays, but the load takes as much from the one as from the other.</summary>
     [Fact]
     public void A_load_across_capacitors_in_series_is_supplied()

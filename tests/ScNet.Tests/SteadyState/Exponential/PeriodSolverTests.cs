@@ -86,6 +86,7 @@ public sealed class PeriodSolverTests
         Assert.Equal(NetworkFault.NoOutputCurrent, solver.Solve(1, out PeriodFigures found));
         Assert.Equal(default, found);
         Assert.Equal(NetworkFault.NoOutputCurrent, solver.SolveFine(1, out _));
+        Assert.Equal(NetworkFault.NoOutputCurrent, solver.Solve(Map([-1, 1, 1], [0, 0, 0]), PlainReal.Of(1), out _));
     }
 
     [Fact]

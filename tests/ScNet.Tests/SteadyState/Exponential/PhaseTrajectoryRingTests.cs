@@ -23,6 +23,10 @@ public sealed class PhaseTrajectoryRingTests
     public void A_turn_ends_with_the_phase() =>
         Follows([.. Enumerable.Range(0, 8).Select(k => 0.9951 + (k * SlowStep))], Of(0, Slow).Turn(0.9951), 0, Slow);
 
+    /// <summary>128 turns in the phase, so that every sixteenth of one is exact: the eighth after 1 − 8/2048 is the end.</summary>
+    [Fact]
+    public void The_end_of_the_phase_is_no_part_of_a_turn() => Assert.Equal(8, Of(0, 128).Turn(1 - (8.0 / 2048)).Count());
+
     /// <summary>exp(−56 t) is a part in 10¹² after half a second.</summary>
     [Fact]
     public void What_has_decayed_is_not_followed()

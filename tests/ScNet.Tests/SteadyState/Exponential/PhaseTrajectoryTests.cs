@@ -26,16 +26,18 @@ public sealed class PhaseTrajectoryTests
     }
 
     /// <summary>From a tenth of the fastest time constant on in eighths of octaves up to the even spacing: 8 log₂(100) = 53.2.</summary>
-    [Fact]
-    public void Times_lie_evenly_and_in_equal_proportion_while_they_are_closer()
+    [Theory]
+    [InlineData(1)]
+    [InlineData(128)]
+    public void Times_lie_evenly_and_in_equal_proportion_while_they_are_closer(double seconds)
     {
-        PhaseTrajectory trajectory = PhaseTrajectory.From(s_decay, Vector(3, 1, 1), DoubleDouble.Of(1));
+        PhaseTrajectory trajectory = PhaseTrajectory.From(WrittenEquations.Phase(1, -640 / seconds, 0, 0), Vector(3, 1, 1), DoubleDouble.Of(seconds));
         double[] expected = [.. Enumerable.Range(0, 65).Select(k => k / 64.0).Concat(Enumerable.Range(0, 54).Select(q => 0.1 / 640 * Math.Pow(2, q / 8.0))).Order()];
         Assert.Equal(expected.Length, trajectory.Times.Length);
         for (int k = 0; k < expected.Length; k++)
         {
-            Assert.Equal(expected[k], trajectory.Times[k], 1e-15);
-            double value = 3 * Math.Exp(-640 * trajectory.Times[k]);
+            Assert.Equal(expected[k], trajectory.Times[k] / seconds, 1e-15);
+            double value = 3 * Math.Exp(-640 * trajectory.Times[k] / seconds);
 
             // over the whole phase at once what is left of the start is rounding of doubled precision
             Assert.Equal(value, trajectory.Vectors[k][0].Nearest, k < expected.Length - 1 ? 3e-13 * value : 1e-28);

@@ -43,6 +43,17 @@ public sealed class RingStepsTests
     }
 
     [Fact]
+    public void The_factor_counts_from_the_slowest_of_a_group()
+    {
+        // 16 · 7.1 / 2 = 56.8
+        Same(Turn / 7.1 / 16, 57, 10, Assert.Single(Of(1, 10, (0, 2), (0, 7.1))));
+        Assert.Equal(2, Of(1, 10, (0, 2), (0, 3), (0, 8.1)).Length);
+    }
+
+    [Fact]
+    public void Without_eigenvalues_no_ring_is_followed() => Assert.Empty(Of(1, 10, (double.NaN, 1)));
+
+    [Fact]
     public void Rings_further_apart_are_followed_apart_the_slowest_first()
     {
         RingSteps[] rings = Of(1, 10, (-14, 4.1), (-7, 1));
