@@ -88,7 +88,9 @@ internal sealed class StageProgram
             (double hertz, double amperes) = (Math.Exp(optimum.Logarithms[FrequencyOf(p)]), Math.Exp(optimum.Logarithms[CurrentOf(p)]));
             StagePoint point = _points[p];
             double share = point.Weight * point.Point.LoadAmperes / amperes;
-            watts += share * ((Conducted(point, element, option).At(point.Point.InputVolts, amperes, hertz) / value) + (point.Costs.Rest(element, option).At(point.Point.InputVolts, 0, hertz) * value));
+            (double volts, LossPolynomial rest) = (point.Point.InputVolts, point.Costs.Rest(element, option));
+            watts += (share * ((Conducted(point, element, option).At(volts, amperes, hertz) / value) + (hertz * PerHertz(rest, volts) * value)))
+                + (point.Weight * Always(rest, volts) * value);
         }
 
         double price = 0;
