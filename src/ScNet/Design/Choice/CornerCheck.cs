@@ -16,7 +16,7 @@ internal sealed record CornerCheck(Corner Corner, ProfilePoint Point, string Rea
     /// <param name="modesAt">The modes at a corner, by falling ratio; made when they are asked for.</param>
     public static CornerCheck? Of(Requirement requirement, Func<Corner, IReadOnlyList<Lazy<RegulatedMode>>> modesAt)
     {
-        ProfilePoint[] ends = requirement.Process.Corners.Count > 0 ? OperatingProfile.Ends(requirement) : [];
+        ProfilePoint[] ends = OperatingProfile.Ends(requirement);
         foreach (Corner corner in requirement.Process.Corners)
         {
             IReadOnlyList<Lazy<RegulatedMode>> modes = modesAt(corner);

@@ -111,7 +111,7 @@ internal sealed class GearDesign
         while (true)
         {
             SizingPoint[] asked = [.. points.Select((p, i) => new SizingPoint(
-                gears[Math.Min(gearOf[i], gears.Length - 1)].Name, p.InputVolts, p.OutputVolts, p.LoadAmperes * Reserve * (p.IsEnd ? margin : 1), p.Weight))];
+                gears[gearOf[i]].Name, p.InputVolts, p.OutputVolts, p.LoadAmperes * Reserve * (p.IsEnd ? margin : 1), p.Weight))];
             SizingOutcome outcome = SizedDesign.Try(
                 analysis, requirement.Process, asked, area, requirement.FrequencyHz, new SizingOptions { InputVolts = requirement.InputVolts });
             if (outcome.Unreachable.Count == 0)

@@ -42,7 +42,7 @@ internal static class Gears
 
         foreach (ModeAnalysis mode in kept)
         {
-            builder.Mode(mode.Mode.Name, [.. used.Select(s => (converter.Switches[s].Name, mode.Mode.ClosedPhases[s])).Where(e => e.Item2.Count > 0)]);
+            builder.Mode(mode.Mode.Name, [.. used.Select(s => (converter.Switches[s].Name, mode.Mode.ClosedPhases[s]))]);
         }
 
         return builder.Build();

@@ -57,7 +57,7 @@ internal sealed record OutputRipple(int Parts, double Volts, ProfilePoint Point,
 
     private static IEnumerable<Instant> Instants(Requirement requirement, IReadOnlyList<RegulatedMode> modes) => OperatingProfile.Of(requirement)
         .Select(p => (Point: p, Best: BestMode.Of(modes, p.InputVolts, p.SourceOhms(requirement), p.OutputVolts, p.LoadAmperes)))
-        .Where(p => p.Best is { Point.FrequencyHz: > 0 })
+        .Where(p => p.Best is not null)
         .GroupBy(p => p.Best!.Value.Mode, p => new Instant(p.Point, p.Best!.Value))
         .SelectMany(g => new[] { g.MaxBy(p => p.Charge), g.MinBy(p => p.RunningHertz) }.Distinct().Select(i => (Instant: i, Network: modes[g.Key].NetworkAt(i.Best.Point.Duty))))
         .Where(i => i.Network is not null)
