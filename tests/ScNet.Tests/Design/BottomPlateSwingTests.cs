@@ -99,6 +99,16 @@ public sealed class BottomPlateSwingTests
         return energy;
     }
 
+    // the bottom of the upper flying capacitor goes between a third and two thirds, of the lower one between nothing and a third; the
+    // capacitors between the rungs lie still
+    [Fact]
+    public void A_plate_that_never_reaches_the_reference_swings_by_the_difference()
+    {
+        BottomPlateSwing swing = Of(Ladder.StepDown(3));
+        Assert.All(swing.PerVoltOfInput, s => Assert.Contains(s, new[] { Quantity.Exact(1, 3), Quantity.Zero }));
+        Assert.Equal(2, swing.PerVoltOfInput.Count(s => s == Quantity.Exact(1, 3)));
+    }
+
     // half of 2 nF lies across the input and carries nothing: it neither swings nor takes a share of the weight
     [Fact]
     public void A_capacitor_across_the_input_takes_no_share()

@@ -38,4 +38,14 @@ public sealed class ChargeVoltageTests
         Assert.Equal(Quantity.Exact(1), measure.Value);
         Assert.Empty(measure.Undetermined);
     }
+
+    [Fact]
+    public void A_measure_that_is_a_lower_bound_says_so()
+    {
+        PhaseTable charges = Tables.Of([1, -1, 1, -1], 2, 2);
+        Assert.Equal("2", ChargeVoltage.Of(["a", "b"], charges, Quantity.Exact(1, 2), [1, 1], 1).ToString());
+        string bound = ChargeVoltage.Of(["a", "b"], charges, Quantity.Exact(1, 2), [1, Quantity.Undetermined], 1).ToString();
+        Assert.StartsWith("at least ", bound, StringComparison.Ordinal);
+        Assert.EndsWith("b undetermined", bound, StringComparison.Ordinal);
+    }
 }

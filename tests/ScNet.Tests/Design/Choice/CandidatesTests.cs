@@ -2,6 +2,7 @@ using Fractions;
 using ScNet.Analysis;
 using ScNet.Design.Choice;
 using ScNet.Design.Requirements;
+using ScNet.Reconfiguration;
 
 namespace ScNet.Tests.Design.Choice;
 
@@ -115,6 +116,53 @@ public sealed class CandidatesTests
     }
 
     [Fact]
+    public void As_many_candidates_of_a_name_as_there_are_get_numbers()
+    {
+        CandidateRequest same = new() { Families = ["ladder"], Sizes = new(3, 3) };
+        Assert.Equal(["Ladder 3:1", "Ladder 3:1 (2)", "Ladder 3:1 (3)"], Names(same, same, same));
+    }
+
+    [Fact]
+    public void What_has_no_member_says_what_it_is_not_for()
+    {
+        CandidateRequest none = new() { Families = ["fraction"], Sizes = new(9, 9) };
+        Assert.EndsWith("the family has no member of these sizes.", Finding(none), StringComparison.Ordinal);
+        Assert.EndsWith("the family has no member of these sizes and ratios.", Finding(none with { Ratios = [new(1, 2)] }), StringComparison.Ordinal);
+        Assert.EndsWith("of these sizes, or none that gears can be made of.", Finding(none with { AreGears = true }), StringComparison.Ordinal);
+
+        static string Finding(CandidateRequest request) => Assert.Single(Of(request).Diagnostics).Message;
+    }
+
+    // cascades and binary converters have a mode per ratio already
+    [Theory]
+    [InlineData("recursive", "series-parallel")]
+    [InlineData("series-parallel", "recursive")]
+    [InlineData("series-parallel", "binary")]
+    public void Networks_of_several_modes_make_no_gears(string first, string second)
+    {
+        Candidates none = Of(new CandidateRequest { Families = [first, second], Sizes = new(2, 2), AreGears = true });
+        Assert.Empty(none.All);
+        Assert.EndsWith("or none that gears can be made of.", Assert.Single(none.Diagnostics).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_a_request_all_that_is_known_for_the_ratios_is_tried()
+    {
+        Requirement half = CoreRequirement.Of() with { InputVolts = new(2, 2), Discharge = [], OutputVolts = [1], Loads = [new("on", 1e-3, 1)] };
+        Assert.Equal(KnownCandidates.Of(new(new(1, 2), new(1, 2)), OverlayHeuristic.Default).Select(c => c.Name), Candidates.Of(half).All.Select(c => c.Name));
+        Assert.Same(Candidate.Linear, Candidates.Of(half).All[0]);
+    }
+
+    [Fact]
+    public void The_method_that_is_told_lays_gears_over_one_another()
+    {
+        Counting method = new();
+        CandidateRequest gears = new() { Families = ["series-parallel"], Sizes = new(2, 3), AreGears = true };
+        Assert.Equal(["Gears 1/2, 1/3"], Candidates.Of(CoreRequirement.Of(candidates: [gears]), overlays: method).All.Select(c => c.Name));
+        Assert.Equal(1, method.Count);
+    }
+
+    [Fact]
     public void Mistakes_are_all_reported_and_the_other_candidates_stay()
     {
         Candidates candidates = Candidates.Of(CoreRequirement.Of(candidates:
@@ -128,6 +176,17 @@ public sealed class CandidatesTests
         Assert.Equal([DiagnosticCodes.FileUnreadable, DiagnosticCodes.WrongValue, DiagnosticCodes.WrongValue], candidates.Diagnostics.Select(d => d.Code));
         Assert.Contains("'laddre'", candidates.Diagnostics[1].Message, StringComparison.Ordinal);
         Assert.Contains("ladder-fed", candidates.Diagnostics[1].Message, StringComparison.Ordinal);
+    }
+
+    private sealed class Counting : IOverlayMethod
+    {
+        public int Count { get; private set; }
+
+        public Overlay Lay(string name, IReadOnlyList<Converter> networks, IProgress<double>? progress = null, CancellationToken cancellationToken = default)
+        {
+            Count++;
+            return OverlayHeuristic.Default.Lay(name, networks, progress, cancellationToken);
+        }
     }
 
     private static IEnumerable<string> Names(params CandidateRequest[] requests) => Of(requests).All.Select(c => c.Name);

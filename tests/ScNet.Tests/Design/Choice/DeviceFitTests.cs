@@ -35,6 +35,20 @@ public sealed class DeviceFitTests
             DeviceFit.Of(ConverterAnalysis.Of(Dickson.StepDown(3)), CoreRequirement.Of(process)).Rejections);
     }
 
+    // as many kinds as there are of the sort that has more, each in its order
+    [Fact]
+    public void Every_element_is_held_against_every_kind_of_its_sort()
+    {
+        Process process = Process(3, 2, [DemoDevices.Plate3V6]);
+        DeviceFit fit = DeviceFit.Of(ConverterAnalysis.Of(SeriesParallel.StepDown(2)), CoreRequirement.Of(process));
+        Assert.Equal(["demo n 1.2 V", "demo n 1.8 V"], fit.Elements[0].Kinds.Select(k => k.Device));
+        Assert.Equal(["demo plate 3.6 V"], fit.Elements[^1].Kinds.Select(k => k.Device));
+        Process other = process with { Switches = [DemoDevices.NType1V8], Capacitors = [DemoDevices.Dense1V2, DemoDevices.Plate3V6] };
+        DeviceFit swapped = DeviceFit.Of(ConverterAnalysis.Of(SeriesParallel.StepDown(2)), CoreRequirement.Of(other));
+        Assert.Equal(["demo n 1.8 V"], swapped.Elements[0].Kinds.Select(k => k.Device));
+        Assert.Equal(["demo dense 1.2 V", "demo plate 3.6 V"], swapped.Elements[^1].Kinds.Select(k => k.Device));
+    }
+
     private static DeviceFit Of(Converter converter, int switchesInSeries = 3) =>
         DeviceFit.Of(ConverterAnalysis.Of(converter), CoreRequirement.Of(Process(switchesInSeries, 2, CoreRequirement.Process.Capacitors)));
 

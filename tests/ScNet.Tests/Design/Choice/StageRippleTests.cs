@@ -1,0 +1,59 @@
+using ScNet.Design.Choice;
+using ScNet.Design.Requirements;
+
+namespace ScNet.Tests.Design.Choice;
+
+/// <summary>A stage whose ripple is too large runs faster by as much as it is too large, at least a tenth and at most twice at once.</summary>
+public sealed class StageRippleTests
+{
+    [Theory]
+    [InlineData(1.5, 1.5)]
+    [InlineData(1.02, 1.1)]
+    public void The_floor_of_the_frequency_rises_by_what_the_ripple_is_too_large(double tooLarge, double raise)
+    {
+        OutputRipple free = Of(1).Ripple!;
+        Assert.True(free.HasCoils);
+        CandidateDesign held = Of(free.Volts / tooLarge);
+        Assert.True(held.IsAccepted);
+        Assert.InRange(held.Ripple!.RunningHertz / free.RunningHertz, raise * (1 - 1e-6), raise * 1.05);
+        Assert.True(held.Ripple.Volts <= free.Volts / tooLarge);
+        Assert.True(held.Life.InputWatts > Of(1).Life.InputWatts);
+    }
+
+    [Fact]
+    public void A_ripple_that_is_just_what_is_allowed_is_allowed()
+    {
+        OutputRipple free = Of(1).Ripple!;
+        Assert.Equal(free.RunningHertz, Of(free.Volts).Ripple!.RunningHertz);
+        Assert.True(Of(free.Volts).IsAccepted);
+    }
+
+    // as much again eight times is not enough: what is told is what it has where it loses least
+    [Fact]
+    public void Where_no_frequency_is_enough_the_ripple_of_least_loss_is_the_reason()
+    {
+        OutputRipple free = Of(1).Ripple!;
+        CandidateDesign rejected = Of(free.Volts / 1e7);
+        Assert.False(rejected.IsAccepted);
+        Assert.True(rejected.IsOpen);
+        Assert.Equal(free.RunningHertz, rejected.Ripple!.RunningHertz);
+        Assert.StartsWith("ripple of ", Assert.Single(rejected.Rejections), StringComparison.Ordinal);
+    }
+
+    private static CandidateDesign Of(double rippleVolts)
+    {
+        Requirement requirement = new()
+        {
+            Name = "ripple",
+            InputVolts = new(3.6, 3.6),
+            OutputVolts = [0.8],
+            Loads = [new("on", 0.1, 1)],
+            Process = LossyStages.Process with { Switches = [LossyStages.Switch] },
+            AreaSquareMetres = 1e-6,
+            FrequencyHz = new(1e4, 1e11),
+            RippleVolts = rippleVolts,
+            OutputFarads = 1e-6,
+        };
+        return CandidateDesign.Of(LossyStages.StepDown, requirement, CancellationToken.None);
+    }
+}
