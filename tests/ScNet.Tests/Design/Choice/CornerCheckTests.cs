@@ -12,7 +12,11 @@ public sealed class CornerCheckTests
 
     private static readonly Requirement s_requirement = CoreRequirement.Of(CoreRequirement.Process with { Corners = [s_fast, s_slow] }) with
     {
-        InputVolts = new(3, 3), Discharge = [], OutputVolts = [0.8], Loads = [new("light", 1e-3, 0.5), new("heavy", 2e-3, 0.5)], SourceOhms = 0.5,
+        InputVolts = new(3, 3),
+        Discharge = [],
+        OutputVolts = [0.8],
+        Loads = [new("light", 1e-3, 0.5), new("heavy", 2e-3, 0.5)],
+        SourceOhms = 0.5,
     };
 
     [Fact]

@@ -67,6 +67,8 @@ public sealed class GearDesignTests
 
     private static Requirement With() => CoreRequirement.Of(CoreRequirement.Process with
     {
-        Switches = [DemoDevices.NType1V8], Capacitors = [DemoDevices.Plate3V6],
-    }) with { InputVolts = new(2, 4.2), Discharge = [], Loads = [new("on", 1e-3, 1, 0.8)] };
+        Switches = [DemoDevices.NType1V8],
+        Capacitors = [DemoDevices.Plate3V6],
+    }) with
+    { InputVolts = new(2, 4.2), Discharge = [], Loads = [new("on", 1e-3, 1, 0.8)] };
 }

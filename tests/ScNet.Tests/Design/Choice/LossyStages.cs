@@ -13,12 +13,23 @@ internal static class LossyStages
 {
     public static InductorDevice Coil { get; } = new()
     {
-        Name = "coil", Source = "invented", Henries = 1e-6, Ohms = 0.1, CoreWatts = 1e-2, CoreFrequencyExponent = 1.6, CoreRippleExponent = 2.3,
+        Name = "coil",
+        Source = "invented",
+        Henries = 1e-6,
+        Ohms = 0.1,
+        CoreWatts = 1e-2,
+        CoreFrequencyExponent = 1.6,
+        CoreRippleExponent = 2.3,
     };
 
     public static SwitchDevice Switch { get; } = DemoDevices.NType1V8 with
     {
-        Name = "n 5 V", RatedVolts = 5, GateDriveVolts = 1.5, GateRatedVolts = 6, LeakageAmperesPerMicrometre = 1e-9, RecoveryCoulombsPerMicrometre = 1e-15,
+        Name = "n 5 V",
+        RatedVolts = 5,
+        GateDriveVolts = 1.5,
+        GateRatedVolts = 6,
+        LeakageAmperesPerMicrometre = 1e-9,
+        RecoveryCoulombsPerMicrometre = 1e-15,
     };
 
     public static CapacitorDevice Capacitor { get; } = DemoDevices.Plate3V6 with { Name = "plate 5 V", RatedVolts = 5, TopPlateFraction = 0.01, LeakageAmperesPerSquareMetre = 1 };
