@@ -9,7 +9,7 @@ public sealed class SteadyStateSizeTests
 {
     public static TheoryData<int, int, string> Large => new()
     {
-        { 1000, 2, "impedance" }, { 1000, 2, "operate" }, { 1000, 2, "sensitivity" }, { 1, 1000, "impedance" },
+        { 1000, 2, "impedance" }, { 1000, 2, "operate" }, { 1000, 2, "sensitivity" }, { 1000, 2, "slopes" }, { 1, 1000, "impedance" },
     };
 
     [Theory]
@@ -73,6 +73,7 @@ public sealed class SteadyStateSizeTests
     {
         "impedance" => OutputImpedance.Of(analysis).Ohms(1),
         "operate" => PeriodicSteadyState.Of(analysis, new OperatingPoint(10, 1, 1)).OutputImpedanceOhms,
+        "slopes" => SteadyStateModel.Of(analysis).TwoPortSensitivityAt(1).ByFrequency.Ohms,
         _ => ImpedanceSensitivity.Of(analysis, 1).Ohms,
     };
 
