@@ -59,7 +59,7 @@ internal sealed class LoopChains
     public double[]? TryRotate(DenseRows riders)
     {
         int n = _order.Length;
-        double[] diagonal = new double[n], above = new double[Math.Max(0, n - 1)];
+        double[] diagonal = new double[n], above = new double[n - 1];
         var last = new double[n + 1];
         var rows = new int[n + 1];
         if (!Triangle(riders, diagonal, above, last, rows))
@@ -163,14 +163,14 @@ internal sealed class LoopChains
             }
         }
 
-        double scale = 1 / Math.Sqrt(_loops.LongElastance);
+        double scale = _loops.HasLong ? 1 / Math.Sqrt(_loops.LongElastance) : 0;
         for (int i = 0; i < n; i++)
         {
-            last[i] *= _loops.HasLong ? scale : 0;
+            last[i] *= scale;
         }
 
         last[n] = longRoot * scale;
-        return !_loops.HasLong || double.IsFinite(scale);
+        return double.IsFinite(scale);
     }
 
     // The resistors by the first loop of the chains that they are in, with their entries there, in the next and in the long loop.

@@ -46,36 +46,36 @@ public sealed class MultiPort
     public MultiPortPoint At(double frequencyHz)
     {
         TwoPortPoint main = _twoPort.At(frequencyHz);
-        MultiPortValues? found = _method?.At(frequencyHz);
         int count = _names.Count;
-        var ratios = new double?[count];
-        var currents = new double?[count];
-        var ohms = new double?[count * count];
-        (ratios[0], currents[0], ohms[0]) = (main.Ratio, main.CurrentRatio, main.Ohms);
-        int[] places = found is null ? [0] : [0, .. _method!.Supplied.Select(k => k + 1)];
-        for (int i = 0; i < places.Length && found is not null; i++)
+        double?[] ratios = new double?[count], currents = new double?[count], ohms = new double?[count * count];
+        double error = main.RelativeError;
+        if (_method?.At(frequencyHz) is { } found)
         {
-            int at = places[i];
-            for (int k = 0; k < places.Length; k++)
+            int[] places = [0, .. _method.Supplied.Select(k => k + 1)];
+            for (int i = 0; i < places.Length; i++)
             {
-                ohms[(at * count) + places[k]] = i + k == 0 ? main.Ohms : found.Ohms[(i * places.Length) + k];
-            }
+                int at = places[i];
+                for (int k = 0; k < places.Length; k++)
+                {
+                    ohms[(at * count) + places[k]] = found.Ohms[(i * places.Length) + k];
+                }
 
-            if (i > 0)
-            {
                 // without inductors and parasitic capacitances nothing moves in open circuit
                 double? ideal = _isAtRest && _analysis.Outputs.Outputs[at] is { IsSupplied: true, Ratio: var ratio } ? ratio.ToDouble() : null;
                 (ratios[at], currents[at]) = (ideal ?? found.Ratios[i], ideal ?? found.CurrentRatios[i]);
             }
+
+            error = Math.Max(error, found.RelativeError);
         }
 
+        (ratios[0], currents[0], ohms[0]) = (main.Ratio, main.CurrentRatio, main.Ohms);
         return new MultiPortPoint(
             frequencyHz,
             new NamedList<double?>(ratios, _names),
             new OutputMatrix<double?>(ohms, _names),
             new NamedList<double?>(currents, _names),
             main.InputSiemens,
-            Math.Max(main.RelativeError, found?.RelativeError ?? 0));
+            error);
     }
 
     /// <summary>The converter, the mode and the outputs.</summary>
