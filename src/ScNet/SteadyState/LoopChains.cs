@@ -74,7 +74,8 @@ internal sealed class LoopChains
             riders.Row(r).CopyTo(all.Row(r));
         }
 
-        for (int i = 0; i < n; i++)
+        int count = _loops.HasLong ? n + 1 : n;
+        for (int i = 0; i < count; i++)
         {
             all[rows[i], riders.ColumnCount] = last[i];
         }
@@ -84,7 +85,6 @@ internal sealed class LoopChains
             return null;
         }
 
-        int count = _loops.HasLong ? n + 1 : n;
         var times = new double[count];
         for (int i = 0; i < n; i++)
         {
@@ -93,7 +93,7 @@ internal sealed class LoopChains
 
         if (_loops.HasLong)
         {
-            double[] squared = [.. Enumerable.Range(0, n).Select(i => all[rows[i], riders.ColumnCount]), last[n]];
+            double[] squared = [.. rows.Select(row => all[row, riders.ColumnCount])];
             RankOneUpdate.Apply(times, squared, all, rows);
             if (times.Min() < LeastTimeShare * times.Max())
             {

@@ -30,7 +30,7 @@ internal sealed class LoopResistors
         List<(int Resistor, int Sign)> resistors = [];
         for (int e = 0; e < branches.Length; e++)
         {
-            int to = signs[e] > 0 ? _network.BranchSecond[branches[e]] : _network.BranchFirst[branches[e]];
+            int to = signs[e] == 1 ? _network.BranchSecond[branches[e]] : _network.BranchFirst[branches[e]];
             _arrival[_forest.Group[to]] = to;
             if (branches[e] < _network.CapacitorCount)
             {
@@ -41,7 +41,7 @@ internal sealed class LoopResistors
         for (int e = 0; e < branches.Length; e++)
         {
             // every contracted node of the loop is where exactly one of its branches starts
-            int from = signs[e] > 0 ? _network.BranchFirst[branches[e]] : _network.BranchSecond[branches[e]];
+            int from = signs[e] == 1 ? _network.BranchFirst[branches[e]] : _network.BranchSecond[branches[e]];
             AddPath(_arrival[_forest.Group[from]], from, resistors);
         }
 

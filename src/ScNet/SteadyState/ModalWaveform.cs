@@ -90,7 +90,12 @@ internal sealed class ModalWaveform(PhaseBasis basis, double constant, double sl
         {
             // a derivative of exactly zero at a grid point decides nothing by itself
             double derivative = GridDerivative(p);
-            if ((derivative > 0 && lastDerivative < 0) || (derivative < 0 && lastDerivative > 0))
+            if (derivative == 0)
+            {
+                continue;
+            }
+
+            if (lastDerivative != 0 && double.IsNegative(derivative) != double.IsNegative(lastDerivative))
             {
                 Turn turn = new(lastPoint, lastDerivative, AtGrid(lastPoint), p, derivative);
                 least = Math.Min(least, turn.FirstValue);
@@ -98,10 +103,7 @@ internal sealed class ModalWaveform(PhaseBasis basis, double constant, double sl
                 turns.Add(turn);
             }
 
-            if (derivative != 0)
-            {
-                (lastDerivative, lastPoint) = (derivative, p);
-            }
+            (lastDerivative, lastPoint) = (derivative, p);
         }
 
         foreach (Turn turn in turns.Where(t => MayExceed(t, least, greatest)))
@@ -117,7 +119,7 @@ internal sealed class ModalWaveform(PhaseBasis basis, double constant, double sl
     // Every mode's share of the derivative is monotone, so between two grid points it lies between its values there.
     private bool MayExceed(Turn turn, double least, double greatest)
     {
-        double isUp = turn.FirstDerivative > 0 ? 1 : -1, steepest = isUp * slope / basis.Duration;
+        double isUp = Math.CopySign(1, turn.FirstDerivative), steepest = isUp * slope / basis.Duration;
         if (shapes.Length > 0)
         {
             steepest += SumOfLarger(shapes, basis.SlopesAt(turn.First), basis.SlopesAt(turn.Last), isUp);
@@ -129,8 +131,7 @@ internal sealed class ModalWaveform(PhaseBasis basis, double constant, double sl
         }
 
         double farthest = turn.FirstValue + (isUp * steepest * (basis.Grid[turn.Last] - basis.Grid[turn.First]));
-        double rounding = Rounding * Math.Max(Math.Abs(least), Math.Abs(greatest));
-        return farthest > greatest + rounding || farthest < least - rounding;
+        return Math.Max(farthest - greatest, least - farthest) > Rounding * Math.Max(Math.Abs(least), Math.Abs(greatest));
     }
 
     private static double SumOfLarger(double[] weights, ReadOnlySpan<double> first, ReadOnlySpan<double> last, double sign)

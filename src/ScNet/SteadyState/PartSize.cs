@@ -31,7 +31,7 @@ internal sealed class PartSize
     public PartSize(Converter converter, FullTopology topology)
     {
         _delivers = topology.Topology.HasResult;
-        _directions = _delivers ? topology.Directions.Count : 0;
+        _directions = topology.Directions.Count;
         _states = converter.Capacitors.Count;
         _nodes = converter.Network.NodeCount;
         int series = converter.Capacitors.Count(c => c.EsrOhms > 0);
