@@ -90,6 +90,18 @@ public sealed class LoopChainsTests
         }
     }
 
+    // two switches in a row short a capacitor each, and both together a third: three loops, but two resistors
+    [Fact]
+    public void Loops_that_their_resistors_do_not_tell_apart_are_refused()
+    {
+        Converter shorted = Cells(12, 0).Capacitor("ab", "a", "b").Capacitor("bc", "b", "gnd").Capacitor("ac", "a", "gnd")
+            .Switch("sab", "a", "b", on: 1).Switch("sbc", "b", "gnd", on: 1).Build();
+        Phase phase = Phases(shorted).First();
+        Assert.Equal(15, phase.Loops.Count);
+        Assert.False(phase.Loops.HasLong);
+        Assert.Null(phase.Chains!.TryRotate(new DenseRows(26, 1)));
+    }
+
     private static Converter Ladder(int levels, bool isStepUp, bool hasEsr, double farads)
     {
         Converter ladder = isStepUp ? ScNet.Topologies.Ladder.StepUp(levels) : ScNet.Topologies.Ladder.StepDown(levels);

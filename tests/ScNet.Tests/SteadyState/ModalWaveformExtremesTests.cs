@@ -84,6 +84,39 @@ public sealed class ModalWaveformExtremesTests
         Assert.Equal((2 * Math.Pow(2, -Turn)) - (1 / Math.Log(2)) - (weight * (0.5 - Turn)), wave.Extremes().Least, 1e-14);
     }
 
+    // values that are all below zero, or all above, have extremes too
+    [Fact]
+    public void A_peak_below_zero_and_a_trough_above_it_are_found()
+    {
+        Assert.Equal(-5 + (BetweenPoints * BetweenPoints), Parabola(24, -5, (2 * BetweenPoints) - 1, 1).Extremes().Greatest, 1e-13);
+        Assert.Equal(5 - (BetweenPoints * BetweenPoints), Parabola(24, 5, 1 - (2 * BetweenPoints), -1).Extremes().Least, 1e-13);
+    }
+
+    // The derivative A + B e^-t + C e^-t/2, t from 0 to 10, starts at 1e-8 with the slope 60 and the curvature -1e4: before the first
+    // grid point, 0.02, it rises to 0.18 and falls through zero, where u = e^-t/2 solves A + B u² + C u = 0. Its start alone promises nothing.
+    [Theory]
+    [InlineData(true, 1)]
+    [InlineData(true, -1)]
+    [InlineData(false, 1)]
+    [InlineData(false, -1)]
+    public void A_derivative_that_rises_before_it_falls_hides_no_peak(bool isCurrent, double sign)
+    {
+        const double Duration = 10, C = 4 * (1e4 - 60), B = -1e4 - (C / 4), A = 1e-8 - B - C;
+        double first = 1 - Math.Exp(-Duration), second = 1 - Math.Exp(-Duration / 2), u = (-C + Math.Sqrt((C * C) - (4 * A * B))) / (2 * B);
+        double time = -2 * Math.Log(u), peak = (A * time) + (B * (1 - (u * u))) + (2 * C * (1 - u));
+        Assert.InRange(time, 0.01, 0.015);
+
+        // ψ' is -λ e^-λt / (1 - e^-λτ) and ψ is e^-λt / (1 - e^-λτ) - 1/(λτ)
+        PhaseBasis basis = new([1, 0.5], Duration);
+        Assert.InRange(basis.Grid[1], 0.0199, 0.0201);
+        double[] weights = isCurrent ? [-sign * B * first, -sign * 2 * C * second] : [sign * B * first, sign * C * second];
+        double start = isCurrent ? (-weights[0] * ((1 / first) - 0.1)) - (weights[1] * ((1 / second) - 0.2)) : 0;
+        double slope = Duration * ((sign * A) + (isCurrent ? 0 : (0.1 * weights[0]) + (0.2 * weights[1])));
+        ModalWaveform wave = isCurrent ? new(basis, start, slope, weights, []) : new(basis, 0, slope, [], weights);
+        (double least, double greatest) = wave.Extremes();
+        Assert.Equal(peak, sign > 0 ? greatest : -least, 1e-9);
+    }
+
     private static ModalWaveform Parabola(double duration, double start, double slope, double height) =>
         new(new PhaseBasis([0], duration), start, slope, [], [2 * height / duration]);
 }
