@@ -73,8 +73,7 @@ internal sealed class ExponentialTwoPort : ITwoPortMethod
             }
 
             Numerics.DoubleDouble[] row = Solver.Fine.CapacitorVoltage(i);
-            double sum = row[n + NetworkStructure.Input].Nearest;
-            sum += Solver.Structure.Network.IsStiff ? row[n + NetworkStructure.Load].Nearest * found.Ratios.Voltage : 0;
+            double sum = row[n + NetworkStructure.Input].Nearest + (row[n + NetworkStructure.Load].Nearest * found.Ratios.Voltage);
             for (int x = 0; x < n; x++)
             {
                 sum += row[x].Nearest * found.OpenState[x];

@@ -30,7 +30,7 @@ internal sealed class NetworkStructure
         NodeStates = [];
         NodeSources = new int[network.NodeCount * SourceCount];
         FindVoltages(farads);
-        PhaseGroup = [.. Enumerable.Range(0, network.PhaseCount).Select(j => Groups(r => network.Closed[j][r], withInductors: false))];
+        PhaseGroup = [.. Enumerable.Range(0, network.PhaseCount).Select(j => Groups(r => network.Closed[j][r]))];
         FreeVoltages = FindFreeVoltages();
         InductorLinks = [];
         InductorLoads = new int[network.Inductors.Length * network.InputCount];
@@ -139,7 +139,8 @@ internal sealed class NetworkStructure
                     }
                     else
                     {
-                        NodeSources[(other * SourceCount) - 1 - edge] += other == 0 ? -1 : 1;
+                        // the reference is where the first search starts
+                        NodeSources[(other * SourceCount) - 1 - edge] = 1;
                     }
                 }
             }
@@ -160,30 +161,25 @@ internal sealed class NetworkStructure
         return true;
     }
 
-    private int[] Groups(Predicate<int> isClosed, bool withInductors)
+    private int[] Groups(Predicate<int> isClosed)
     {
         DisjointSets sets = new(ClusterCount);
-        Join(sets, Network.Resistors, isClosed);
-        Join(sets, Network.Inductors, _ => withInductors);
-        return [.. Enumerable.Range(0, ClusterCount).Select(sets.Find)];
-    }
-
-    private void Join(DisjointSets sets, NodePair[] elements, Predicate<int> isJoined)
-    {
-        for (int e = 0; e < elements.Length; e++)
+        for (int r = 0; r < Network.Resistors.Length; r++)
         {
-            if (isJoined(e))
+            if (isClosed(r))
             {
-                sets.Join(Cluster[elements[e].First], Cluster[elements[e].Second]);
+                sets.Join(Cluster[Network.Resistors[r].First], Cluster[Network.Resistors[r].Second]);
             }
         }
+
+        return [.. Enumerable.Range(0, ClusterCount).Select(sets.Find)];
     }
 
     // Inductors that are the only connection between parts that no phase joins otherwise: their currents follow.
     private (NetworkFault Fault, int Phase) FindCurrents(double[] henries)
     {
         int count = Network.Inductors.Length;
-        int[] ever = Groups(r => Network.Closed.Any(closed => closed[r]), withInductors: false);
+        int[] ever = Groups(r => Network.Closed.Any(closed => closed[r]));
         CurrentGraph always = new(Network, Cluster, ever, henries);
         CurrentStates = count - always.TreeCount;
         InductorLinks = new int[count * CurrentStates];
@@ -258,11 +254,6 @@ internal sealed class NetworkStructure
     private List<int[]> FindFreeVoltages()
     {
         int count = Network.Capacitors.Length;
-        if (count == 0)
-        {
-            return [];
-        }
-
         List<int> rows = [];
         for (int j = 0; j < Network.PhaseCount; j++)
         {
@@ -294,17 +285,11 @@ internal sealed class NetworkStructure
             if (bare.Find(first) == bare.Find(second))
             {
                 FreeCurrents.Add(Circulation(tree, e));
-            }
-            else if (sets.Find(first) == sets.Find(second))
-            {
-                Fault = NetworkFault.InductorAcrossSources;
+                continue;
             }
 
-            if (bare.Find(first) != bare.Find(second))
-            {
-                tree.Add(e);
-            }
-
+            Fault = sets.Find(first) == sets.Find(second) ? NetworkFault.InductorAcrossSources : Fault;
+            tree.Add(e);
             bare.Join(first, second);
             sets.Join(first, second);
         }
