@@ -51,6 +51,17 @@ public sealed class ExponentialMultiPortTests
     }
 
     [Fact]
+    public void The_first_output_may_be_the_one_that_is_left_out()
+    {
+        ExponentialMultiPort cut = Of(Bare().Switch("stub", "vin", "z", on: 1).FurtherOutput("cut", "z").FurtherOutput("last", "a"));
+        Assert.Equal([1], cut.Supplied);
+        Assert.Equal(["cut"], Assert.Single(cut.Diagnostics).Elements);
+        ExponentialMultiPort afloat = Of(Bare().Switch("stub", "vin", "p", on: 1).Inductor("coil", "p", "q", 1e-3, 1).FurtherOutput("across", "p", "q"));
+        Assert.Empty(afloat.Supplied);
+        Assert.Equal(["across"], Assert.Single(afloat.Diagnostics).Elements);
+    }
+
+    [Fact]
     public void An_output_that_would_charge_a_capacitor_for_ever_is_left_out()
     {
         ExponentialMultiPort method = Of(Bare().Capacitor("store", "z", "gnd", 1e-6).FurtherOutput("first", "a").FurtherOutput("held", "z"));
