@@ -30,14 +30,13 @@ internal sealed class ChainLoops
         Dictionary<int, int> rest = longLoop is null ? [] : new(longLoop.Capacitors);
         for (int loop = 0; loop < loops.Count; loop++)
         {
-            double common = 0, other = 0;
+            double other = 0;
             foreach ((int capacitor, int sign) in loops[loop].Capacitors)
             {
                 double elastance = converter.Capacitors[capacitor].ElastancePerFarad;
                 Elastance[loop] += elastance;
                 if (rest.Remove(capacitor, out int longSign))
                 {
-                    common += elastance;
                     Shared[loop] += sign * longSign * elastance;
                 }
                 else
@@ -46,10 +45,9 @@ internal sealed class ChainLoops
                 }
             }
 
-            // what the long loop's capacitors leave when this loop takes its share, without a difference where signs agree
-            LongElastance += Math.Abs(Shared[loop]) == common
-                ? common * (other / Elastance[loop])
-                : common - (Shared[loop] * Shared[loop] / Elastance[loop]);
+            // What the long loop's capacitors leave when this loop takes its share, without a difference: a loop shares one path of
+            // the forest with the long one, or what the long one has alone, in one direction throughout.
+            LongElastance += Math.Abs(Shared[loop]) * (other / Elastance[loop]);
             foreach ((int resistor, int sign) in loops[loop].Resistors)
             {
                 _loopsOf[resistor].Add((loop, sign));
@@ -122,7 +120,7 @@ internal sealed class ChainLoops
             (branches.Length > ShortLength ? longLoops : loops).Add(loop);
         }
 
-        if (longLoops.Count > MostLongLoops || found.Repeats is not null)
+        if (longLoops.Count > MostLongLoops)
         {
             return null;
         }
