@@ -37,7 +37,7 @@ internal static class EventTimes
             return null;
         }
 
-        return At(low) > 0 && Brent.TryFindRoot(At, low, high, ShareTolerance, StepLimit, out double share) ? [share] : null;
+        return At(low) >= 0 && Brent.TryFindRoot(At, low, high, ShareTolerance, StepLimit, out double share) ? [share] : null;
 
         double At(double share) => currents([share]) is [var current] ? current : double.NaN;
     }
