@@ -30,4 +30,33 @@ public sealed class FrequencyRangeTests
     [InlineData(1, 2, 1)]
     public void What_is_no_range_is_refused(double from, double to, int count) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => FrequencyRange.Logarithmic(from, to, count));
+
+    [Fact]
+    public void Powers_of_ten_are_spread_evenly()
+    {
+        Assert.Equal([1, 10, 100, 1000], FrequencyRange.Logarithmic(1, 1000, 4), Closeness.Within(1e-12));
+        Assert.Equal([2, 2e6], FrequencyRange.Logarithmic(2, 2e6, 2));
+        Assert.Equal([10, 100, 1000], FrequencyRange.PerDecade(10, 1000, 1), Closeness.Within(1e-12));
+    }
+
+    [Fact]
+    public void A_million_frequencies_are_the_most_whatever_the_range()
+    {
+        // twelve decades have room for 83333 each; less than a decade for a million
+        Assert.Throws<ArgumentOutOfRangeException>("pointsPerDecade", () => FrequencyRange.PerDecade(1, 1e12, 83334));
+        Assert.Throws<ArgumentOutOfRangeException>("pointsPerDecade", () => FrequencyRange.PerDecade(1, 1.00001, 1_000_001));
+        Assert.Throws<ArgumentOutOfRangeException>("pointsPerDecade", () => FrequencyRange.PerDecade(1, 10, 0));
+        Assert.Throws<ArgumentOutOfRangeException>("count", () => FrequencyRange.Logarithmic(1, 10, 1_000_001));
+
+        // log10 1.00001 is 4.34e-6: a million of it is 4.34 steps, and five more frequencies than the first
+        Assert.Equal(6, FrequencyRange.PerDecade(1, 1.00001, 1_000_000).Count);
+    }
+
+    [Fact]
+    public void The_end_that_is_out_of_range_is_named()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>("fromHz", () => FrequencyRange.PerDecade(0, 1));
+        Assert.Throws<ArgumentOutOfRangeException>("toHz", () => FrequencyRange.PerDecade(1, double.PositiveInfinity));
+        Assert.Throws<ArgumentOutOfRangeException>("toHz", () => FrequencyRange.PerDecade(1, 1));
+    }
 }

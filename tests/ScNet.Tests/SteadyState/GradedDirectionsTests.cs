@@ -56,6 +56,54 @@ public sealed class GradedDirectionsTests
         Assert.Equal(2, GradedDirections.Of(rows, [1, 1e6]).Length);
     }
 
+    [Fact]
+    public void What_rides_along_is_reduced_with_the_resistors()
+    {
+        // the second resistor dissipates most: the row of the largest charge there leads, half of it is taken from the other
+        DenseRows rows = Rows([1, 1, 20], [1, 2, 10]);
+        Assert.Equal([1, 0], GradedDirections.Of(rows, [1, 10]));
+        Assert.Equal([1, 2, 10], rows.Row(0).ToArray());
+        Assert.Equal([0.5, 0, 15], rows.Row(1).ToArray());
+    }
+
+    [Fact]
+    public void Of_equal_charges_the_first_row_leads()
+    {
+        DenseRows rows = Rows([2, 1], [-2, 5]);
+        Assert.Equal([1, 0], GradedDirections.Of(rows, [3, 1]));
+        Assert.Equal([2, 1], rows.Row(0).ToArray());
+        Assert.Equal([0, 6], rows.Row(1).ToArray());
+    }
+
+    [Fact]
+    public void Resistors_that_no_direction_is_left_for_are_passed_over()
+    {
+        DenseRows rows = Rows([0, 4, 1, 3]);
+        Assert.Equal([0], GradedDirections.Of(rows, [3, 2, 1]));
+        Assert.Equal([0, 4, 1, 3], rows.Row(0).ToArray());
+    }
+
+    [Theory]
+    [InlineData(1e-13, 1)]
+    [InlineData(1e-11, 2)]
+    public void What_rounding_leaves_of_equal_charges_is_no_direction(double left, int rank)
+    {
+        DenseRows rows = Rows([1, 1], [1, 1 + left]);
+        Assert.Equal(rank, GradedDirections.Of(rows, [10, 1]).Length);
+        Assert.Equal(rank == 1, rows[1, 1] == 0);
+    }
+
+    private static DenseRows Rows(params double[][] values)
+    {
+        DenseRows rows = new(values.Length, values[0].Length);
+        for (int r = 0; r < values.Length; r++)
+        {
+            values[r].CopyTo(rows.Row(r));
+        }
+
+        return rows;
+    }
+
     // whole numbers of one digit, resistors over ten decades; the last column rides along
     private static (DenseRows Rows, double[] Weights) Draw(Random random)
     {
