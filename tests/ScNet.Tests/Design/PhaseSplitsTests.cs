@@ -1,0 +1,69 @@
+using System.Numerics;
+using ScNet.Design;
+using ScNet.Kernel;
+
+namespace ScNet.Tests.Design;
+
+/// <summary>
+/// The ways to split phases in which switches join capacitors to an output with a load current. Of two such switches three
+/// parts are left: either open, or both.
+/// </summary>
+public sealed class PhaseSplitsTests
+{
+    private static readonly Converter s_converter = Converter.Create("outputs").Input("vin").Output("vout", LoadKind.Current)
+        .Capacitor("a", "vout", "gnd", 1).Capacitor("b", "m", "gnd", 1).Capacitor("c", "n", "gnd", 1)
+        .Switch("s", "m", "vout", 1).Switch("t", "n", "vout", 1).Switch("idle", "vin", "vout", 1).Build();
+
+    private static readonly Rational<BigInteger>[] s_ones = [.. Enumerable.Repeat(Rational<BigInteger>.One, 3)];
+
+    // one cut: each of three parts before or after; two: the last part and one of the first two before or after, or two of three around
+    [Fact]
+    public void A_phase_is_split_in_all_ways_fewest_cuts_first()
+    {
+        string[] ways = Ways([true, true]);
+        Assert.Equal("11", ways[0]);
+        Assert.Equal(["01 11", "11 01", "10 11", "11 10", "00 11", "11 00"], ways[1..7]);
+        Assert.Equal(["00 01 11", "11 01 00", "00 10 11", "11 10 00"], ways[7..11]);
+        string[] parts = ["01", "10", "00"];
+        Assert.Equal(parts.SelectMany(a => parts.Select(b => $"{a} 11 {b}")), ways[11..]);
+    }
+
+    [Fact]
+    public void A_phase_without_loops_is_not_split()
+    {
+        Assert.Equal(["00"], Ways([false, false]));
+        Assert.Equal(20, Ways([false, false], [true, true]).Length);
+        Assert.All(Ways([false, false], [true, true]), way => Assert.StartsWith("00 ", way, StringComparison.Ordinal));
+    }
+
+    // 1 whole, 6 + 6 with one cut, 13 + 36 + 13 with two, 6 · 13 twice with three and 13 · 13 with four
+    [Fact]
+    public void Ways_of_two_phases_are_combined_by_their_cuts()
+    {
+        string[] ways = Ways([true, true], [true, true]);
+        Assert.Equal(400, ways.Length);
+        int[] counts = [1, 12, 62, 156, 169];
+        Assert.Equal(counts.SelectMany((count, cuts) => Enumerable.Repeat(cuts + 2, count)), ways.Select(w => w.Split(' ').Length));
+        Assert.Equal("11 01 11", ways[1]);
+        Assert.Equal("01 11 11", ways[7]);
+    }
+
+    [Fact]
+    public void A_thousand_ways_are_tried_at_most() => Assert.Equal(1000, Ways([true, true], [true, true], [true, true]).Length);
+
+    [Fact]
+    public void The_whole_is_every_phase_as_it_is()
+    {
+        Assert.Equal([1, 2], Splits([true, true], [false, false]).Whole!.Select(p => p.Number));
+        Assert.Null(new PhaseSplits([[true], [true]], (number, _) => number == 1 ? null : Phase(number, [true, true, false])).Whole);
+        Assert.Empty(new PhaseSplits([[true], [true]], (number, _) => number == 1 ? null : Phase(number, [true, true, false])).All());
+    }
+
+    private static string[] Ways(params bool[][] closed) =>
+        [.. Splits(closed).All().Select(way => string.Join(' ', way.Select(p => string.Concat(p.Closed[..2].Select(c => c ? '1' : '0')))))];
+
+    // the switch that joins the input is open throughout
+    private static PhaseSplits Splits(params bool[][] closed) => new([.. closed.Select(c => (bool[])[.. c, false])], Phase);
+
+    private static SteadyPhase? Phase(int number, bool[] closed) => SteadyPhase.Of(s_converter.Network, s_ones, s_ones[..1], number, closed);
+}
