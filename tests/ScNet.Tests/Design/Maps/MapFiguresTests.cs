@@ -1,7 +1,6 @@
 using ScNet.Analysis;
 using ScNet.Design.Losses;
 using ScNet.Design.Maps;
-using ScNet.Design.Regulation;
 using ScNet.Design.Requirements;
 using ScNet.Tests.Design.Losses;
 
