@@ -114,7 +114,9 @@ public sealed class ConductionModel
             }
         }
 
-        if (!(atLow * atHigh <= 0) || !Brent.TryFindRoot(Excess, low, high, PeriodTolerance, StepLimit, out double found))
+        // one of the two may be met to the last digit, which brackets nothing
+        double found = atLow == 0 ? low : high;
+        if (!(atLow * atHigh <= 0) || (atLow * atHigh < 0 && !Brent.TryFindRoot(Excess, low, high, PeriodTolerance, StepLimit, out found)))
         {
             throw ConductionFault.NoFrequency(Converter, Mode, outputVoltageVolts);
         }
