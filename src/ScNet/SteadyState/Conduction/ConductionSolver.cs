@@ -84,7 +84,7 @@ internal sealed class ConductionSolver
     {
         int phases = phaseSeconds.Length;
         bool[] endsEarly = new bool[phases], isLate = new bool[phases];
-        var signs = new int[phases];
+        var units = new double[phases];
         while (true)
         {
             ConductionNetwork network = Connect(conducting, endsEarly);
@@ -94,7 +94,7 @@ internal sealed class ConductionSolver
             int late = -1;
             if (early.Length > 0)
             {
-                shares = EventTimes.Find(early.Length, trial => Currents(network, phaseSeconds, early, signs, trial), [.. early.Select(j => SteadyShare(network, phaseSeconds, j))], out late);
+                shares = EventTimes.Find(early.Length, trial => Currents(network, phaseSeconds, early, units, trial), [.. early.Select(j => SteadyShare(network, phaseSeconds, j))], out late);
             }
 
             if (late >= 0)
@@ -116,10 +116,10 @@ internal sealed class ConductionSolver
                 int stretch = Array.FindIndex(network.Stretches, s => s.Phase == j);
                 if (_eventInductor[j] >= 0 && !endsEarly[j] && !isLate[j] && !network.Structure.RestingInductors[stretch].Contains(_eventInductor[j]))
                 {
-                    double start = solution.Period.StartCurrent(stretch, _eventInductor[j]), rounding = Rounding * solution.Period.LargestCurrent(_eventInductor[j]);
-                    if (Math.Abs(start) > rounding && solution.Period.PassesZero(stretch, _eventInductor[j], SteadyShare(network, phaseSeconds, j) < 1))
+                    double start = solution.Period.StartCurrent(stretch, _eventInductor[j]), largest = solution.Period.LargestCurrent(_eventInductor[j]);
+                    if (Math.Abs(start) > Rounding * largest && solution.Period.PassesZero(stretch, _eventInductor[j], SteadyShare(network, phaseSeconds, j) < 1))
                     {
-                        (endsEarly[j], signs[j], isDone) = (true, Math.Sign(start), false);
+                        (endsEarly[j], units[j], isDone) = (true, Math.CopySign(largest, start), false);
                     }
                 }
             }
@@ -138,7 +138,8 @@ internal sealed class ConductionSolver
         return Math.Min(1, 0.5 / (network.Solver.Fine.Phases[stretch].Norm * phaseSeconds[phase]));
     }
 
-    private double[]? Currents(ConductionNetwork network, double[] phaseSeconds, int[] events, int[] signs, double[] shares)
+    // In units that stay the same: in shares of the largest current of each trial, an end that is itself the largest would not change.
+    private double[]? Currents(ConductionNetwork network, double[] phaseSeconds, int[] events, double[] units, double[] shares)
     {
         if (ConductionSolution.TryOf(network, phaseSeconds, events, shares, _inputVolts, _loadAmperes)?.Period is not { } period)
         {
@@ -148,7 +149,7 @@ internal sealed class ConductionSolver
         return [.. events.Select(j =>
         {
             int stretch = Array.FindIndex(network.Stretches, s => s.Phase == j);
-            return signs[j] * period.EndCurrent(stretch, _eventInductor[j]) / period.LargestCurrent(_eventInductor[j]);
+            return period.EndCurrent(stretch, _eventInductor[j]) / units[j];
         })];
     }
 

@@ -19,7 +19,7 @@ internal static class EventTimes
 
     /// <summary>Finds the shares.</summary>
     /// <param name="count">The number of events.</param>
-    /// <param name="currents">For shares of the phases, the current of each event's inductor at its end in proportion to the largest, positive before it ends; null where there is no periodic state.</param>
+    /// <param name="currents">For shares of the phases, the current of each event's inductor at its end, positive before it ends; null where there is no periodic state.</param>
     /// <param name="first">For each event the share of its phase in which nothing rings.</param>
     /// <param name="late">Receives the event whose current is not zero before its phase ends, or -1.</param>
     /// <returns>The shares, or null where there are none.</returns>
