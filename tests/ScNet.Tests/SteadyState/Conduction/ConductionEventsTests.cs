@@ -2,7 +2,7 @@ using ScNet.SteadyState.Conduction;
 
 namespace ScNet.Tests.SteadyState.Conduction;
 
-/// <summary>Which currents end a phase: small ones, ringing ones, and not those that an earlier event keeps from zero.</summary>
+/// <summary>Which currents end a phase: small ones and ringing ones, and what is refused before any is looked for.</summary>
 public sealed class ConductionEventsTests
 {
     private const double Frequency = 1e6;

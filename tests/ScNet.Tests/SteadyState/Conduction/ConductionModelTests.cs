@@ -39,6 +39,10 @@ public sealed class ConductionModelTests
     {
         Assert.True(Serves(Stages.StepDown(new(3, 10))));
         Assert.False(Serves(OperatedConverters.Half().Build()));
+
+        // with a coil that ends none
+        Assert.False(Serves(Converter.Create("continuous").Input("vin").Output("vout").Duties(0.3, 0.7).Inductor("coil", "x", "vout", Stages.Henries, 0.01)
+            .Switch("high", "vin", "x", on: 1).Switch("low", "x", Converter.ReferenceNode, on: 2).Build()));
     }
 
     [Fact]

@@ -15,6 +15,20 @@ public sealed class EventTimesTests
         Assert.Equal(zero, One(s => 1 - (s / zero), first, -1)!.Value, 1e-14);
 
     [Fact]
+    public void A_current_that_is_zero_only_as_its_phase_ends_lasts_the_whole_phase() => Assert.Null(One(s => 1 - s, 0.25, 0));
+
+    // s³ = c and t³ = c, with slopes so large that what rounding leaves of the currents is never small, though no share is nearer
+    [Theory]
+    [InlineData(0.75)]
+    [InlineData(0.7)]
+    [InlineData(0.8)]
+    public void Currents_of_which_rounding_leaves_much_end_at_the_nearest_share(double cube)
+    {
+        double[] found = Several(s => [1e12 * (cube - (s[0] * s[0] * s[0])), 1e12 * (cube - (s[1] * s[1] * s[1]))], [1, 1], -1)!;
+        Assert.Equal([Math.Cbrt(cube), Math.Cbrt(cube)], found, Closeness.Within(3e-16));
+    }
+
+    [Fact]
     public void A_ringing_current_ends_at_its_first_zero() =>
         Assert.Equal(0.05, One(s => Math.Cos(10 * Math.PI * s), 0.01, -1)!.Value, 1e-14);
 
