@@ -56,6 +56,18 @@ public sealed class SteadyStateModelTests
         Assert.Null(steady.SampleNodePotential("n", [0])[0]);
     }
 
+    [Theory]
+    [InlineData(1e5)]
+    [InlineData(1e6)]
+    public void With_a_coil_the_impedance_is_that_of_the_two_port(double frequencyHz)
+    {
+        Converter stage = Converter.Create("stage").Input("vin").Output("vout").Duties(0.3, 0.7).Inductor("coil", "x", "vout", 1e-6, 0.1)
+            .Switch("high", "vin", "x", on: 1, ohms: 0.2).Switch("low", "x", "gnd", on: 2, ohms: 2).Build();
+        SteadyStateModel model = SteadyStateModel.Of(ModeAnalysis.Of(stage, stage.Modes[0]));
+        Assert.Equal(model.TwoPort.At(frequencyHz).Ohms, model.Impedance.Ohms(frequencyHz), 1e-12);
+        Assert.NotEqual(model.TwoPort.At(2 * frequencyHz).Ohms, model.Impedance.Ohms(frequencyHz), 1e-6);
+    }
+
     [Fact]
     public void A_node_of_another_name_is_refused()
     {
