@@ -48,6 +48,16 @@ public sealed class PhaseSplitsTests
         Assert.Equal("01 11 11", ways[7]);
     }
 
+    // what hangs at the second switch carries nothing and is in no loop: only the first makes a part
+    [Fact]
+    public void A_switch_that_leads_nowhere_makes_no_part()
+    {
+        Converter hanging = Converter.Create("hanging").Input("vin").Output("vout", LoadKind.Current).Capacitor("a", "vout", "gnd", 1).Capacitor("b", "m", "gnd", 1)
+            .Capacitor("c", "n", "apart", 1).Switch("s", "m", "vout", 1).Switch("t", "n", "vout", 1).Switch("idle", "vin", "vout", 1).Build();
+        Assert.Equal(["11", "01 11", "11 01", "01 11 01"], Told(new PhaseSplits(
+            [[true, true, false]], (number, closed) => SteadyPhase.Of(hanging.Network, s_ones, s_ones[..1], number, closed))));
+    }
+
     [Fact]
     public void A_thousand_ways_are_tried_at_most() => Assert.Equal(1000, Ways([true, true], [true, true], [true, true]).Length);
 
@@ -59,8 +69,10 @@ public sealed class PhaseSplitsTests
         Assert.Empty(new PhaseSplits([[true], [true]], (number, _) => number == 1 ? null : Phase(number, [true, true, false])).All());
     }
 
-    private static string[] Ways(params bool[][] closed) =>
-        [.. Splits(closed).All().Select(way => string.Join(' ', way.Select(p => string.Concat(p.Closed[..2].Select(c => c ? '1' : '0')))))];
+    private static string[] Ways(params bool[][] closed) => Told(Splits(closed));
+
+    private static string[] Told(PhaseSplits splits) =>
+        [.. splits.All().Select(way => string.Join(' ', way.Select(p => string.Concat(p.Closed[..2].Select(c => c ? '1' : '0')))))];
 
     // the switch that joins the input is open throughout
     private static PhaseSplits Splits(params bool[][] closed) => new([.. closed.Select(c => (bool[])[.. c, false])], Phase);

@@ -46,6 +46,17 @@ public sealed class SteadyPhaseTests
         Assert.Equal([Ratio(-1, 1)], Of(converter, 1, true)!.Charge);
     }
 
+    // the source and the capacitor are a loop by themselves, in which no load current flows
+    [Fact]
+    public void A_capacitor_across_the_input_is_a_loop_without_current()
+    {
+        Converter converter = Converter.Create("in").Input("vin").Output("vout", LoadKind.Current).Capacitor("in", "vin", "gnd", 1).Capacitor("out", "vout", "gnd", 3).Switch("idle", "vin", "vout", 1).Build();
+        SteadyPhase phase = Of(converter, 1)!;
+        Assert.Equal([Ratio(0, 1), Ratio(-1, 1)], phase.Charge);
+        Rational<BigInteger>[] loop = Assert.Single(phase.Loops);
+        Assert.Equal([Ratio(1, 1), Ratio(0, 1)], [loop[0] * loop[0], loop[1]]);
+    }
+
     // the coil of a current of two from "a" to "b": the capacitor back carries it, and half of it where a second of equal size stands beside
     [Fact]
     public void Currents_add_in_the_capacitors_through_which_they_return()

@@ -57,12 +57,14 @@ public sealed class CandidateDesignTests
         Assert.Equal(["no duty regulates it: it has an odd number of phases"], Of(Candidate.Of(three), With(new(2, 2), 0.9, 1e-3)).Rejections);
     }
 
+    // 50 mA through 10 Ω take 0.5 V of 1.2 V, which alone would do for 1 V
     [Fact]
     public void Where_the_source_takes_too_much_the_end_of_life_is_told()
     {
         CandidateDesign design = Of(Candidate.Linear, With(new(1.2, 2), 1, 0.05) with { SourceOhms = 10 });
-        Assert.EndsWith("the resistance of the source takes too much", Assert.Single(design.Rejections), StringComparison.Ordinal);
+        Assert.Contains("resistance of the source", Assert.Single(design.Rejections), StringComparison.Ordinal);
         Assert.True(design.IsOpen);
+        Assert.Empty(Of(Candidate.Linear, With(new(1.2, 2), 1, 0.05)).Rejections);
         CandidateDesign below = Of(Candidate.Linear, With(new(0.8, 2), 1, 0.05));
         Assert.Equal("1 V at 50 mA from 800 mV is not held: the input of 800 mV is below the 1 V that is wanted", Assert.Single(below.Rejections));
     }
