@@ -44,6 +44,9 @@ public sealed class FamilyCandidatesTests
     public void A_flying_capacitor_stage_has_three_levels_up_to_the_most_that_there_are()
     {
         Assert.Equal(["Flying-capacitor stage, 3 levels", "Flying-capacitor stage, 4 levels"], Names("flying-capacitor", new(1, 4)));
+        Assert.Equal(
+            [$"Flying-capacitor stage, {FlyingCapacitorStage.MaximumLevels} levels"],
+            Names("flying-capacitor", new(FlyingCapacitorStage.MaximumLevels, FlyingCapacitorStage.MaximumLevels + 1)));
         Assert.Empty(Names("flying-capacitor", new(FlyingCapacitorStage.MaximumLevels + 1, FlyingCapacitorStage.MaximumLevels + 2)));
     }
 

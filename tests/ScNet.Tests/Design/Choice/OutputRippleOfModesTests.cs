@@ -67,6 +67,41 @@ public sealed class OutputRippleOfModesTests
         Assert.Equal(own + (0.5 * 0.01 / 2.5e5 / Farads), ripple.Volts, 0.02 * ripple.Volts);
     }
 
+    // the load is allowed what the heaviest point has alone, so that the slowest, which is looked at after it, decides
+    [Fact]
+    public void A_point_that_is_just_allowed_leaves_the_others_to_be_looked_at()
+    {
+        InventedMode mode = Mode(s_half, (0.02, 2e6, 1), (0.9e-3, 1e5, 0.1));
+        double heaviest = Of([mode], 1, 0.02).Volts;
+        Assert.Equal(1, Of([mode], heaviest, 0.02).Parts);
+        Assert.True(Of([mode], heaviest, 0.02, 0.9e-3).Parts > 1);
+    }
+
+    // half of the time the two phases run, the rest nothing does: the capacitor settles in part in a phase of 0.25 µs with 2 · 0.5 Ω · 0.1 µF
+    [Fact]
+    public void A_rest_comes_after_cycles_that_do_not_settle()
+    {
+        OutputRipple ripple = Of([Mode(SeriesParallel.StepDown(2, farads: 1e-7, ohms: 0.5), (0.01, 1e6, 0.5))], 1, 0.01);
+        Converter resting = Converter.Create("resting").Input("vin").Output("vout", LoadKind.Current).Duties(0.25, 0.25, 0.5)
+            .Capacitor("fly", "p", "n", 1e-7).Capacitor("out", "vout", "gnd", Farads)
+            .Switch("s1", "vin", "p", 1, 0.5).Switch("s2", "n", "vout", 1, 0.5).Switch("s3", "p", "vout", 2, 0.5).Switch("s4", "n", "gnd", 2, 0.5).Build();
+        double expected = Interleaving.Of(resting, resting.Modes[0], new(Volts, 0.01, 1e6), 1).OutputRippleVolts!.Value;
+        Assert.Equal(expected, ripple.Volts, 1e-9 * expected);
+    }
+
+    // whichever way it is written, a capacitor from the output to the reference holds the output up while cycles rest: 1 µF and 1 µF more;
+    // one to the input takes its part of the ripple alone, 4 µF in all, and those across the input none
+    [Fact]
+    public void What_stands_across_the_output_holds_it_up()
+    {
+        Converter coil = Converter.Create("coil").Input("vin").Output("vout").Duties(0.25, 0.75).Inductor("coil", "x", "vout", 1e-5)
+            .Capacitor("turned", "gnd", "vout", 1e-6).Capacitor("bridge", "vin", "vout", 2e-6).Capacitor("in", "vin", "gnd", 1e-5).Capacitor("turnedIn", "gnd", "vin", 1e-5)
+            .Switch("high", "vin", "x", 1, 1e-4).Switch("low", "x", "gnd", 2, 1e-4).Build();
+        OutputRipple ripple = Of([Mode(coil, (0.01, 2.5e5, 0.5))], 1, 0.01);
+        double own = 0.1875 * Volts / (8 * 1e-5 * 4 * Farads * 5e5 * 5e5);
+        Assert.Equal(own + (0.5 * 0.01 / 2.5e5 / (2 * Farads)), ripple.Volts, 0.02 * ripple.Volts);
+    }
+
     [Fact]
     public void One_coil_among_the_modes_is_enough_for_one_part()
     {

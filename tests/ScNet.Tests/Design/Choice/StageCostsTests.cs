@@ -92,6 +92,31 @@ public sealed class StageCostsTests
         Near(3.0 / 64 / 2e-6, rise);
     }
 
+    // a capacitor that is twice as good a conductor beside the other
+    [Fact]
+    public void More_kinds_of_capacitors_than_of_switches_change_no_switch()
+    {
+        Process one = LossyStages.Process with { Switches = [LossyStages.Switch] };
+        Process two = one with { Capacitors = [LossyStages.Capacitor, LossyStages.Capacitor with { Name = "better", EsrOhmSquareMetres = LossyStages.Capacitor.EsrOhmSquareMetres / 2 }] };
+        StageCosts plain = Three(one), more = Three(two);
+        Near(plain.Conduction(1, 0).Current2, more.Conduction(1, 0).Current2);
+        Near(plain.Conduction(0, 0).Current2, more.Conduction(0, 0).Current2);
+        Near(plain.Conduction(0, 0).Current2 / 2, more.Conduction(0, 1).Current2);
+
+        static StageCosts Three(Process process) => StageCosts.Of(
+            LossyStages.ThreeLevel.Duties.AnalysisAt(60), process, LossyStages.Options(LossyStages.ThreeLevel, process), process.Inductors);
+    }
+
+    // four levels shifted by a third of the period at the duty 1/2: a cell alone is closed for a third, in which the one after the next opens
+    [Fact]
+    public void The_charge_of_a_capacitor_adds_up_over_its_phases()
+    {
+        ModeAnalysis four = StageCandidates.FlyingCapacitor(4).Duties.AnalysisAt(120);
+        Assert.True(four.ChargeFlow.Capacitors[0].Count(q => q.ToDouble() > 0) > 1);
+        Near(1.0 / 3, StageCurrents.ChargeOf(four, 0));
+        Near(1.0 / 3, StageCurrents.ChargeOf(four, 1));
+    }
+
     private static StageCosts Of(Process process) =>
         StageCosts.Of(LossyStages.StepDown.Duties.AnalysisAt(60), process, LossyStages.Options(LossyStages.StepDown, process), process.Inductors);
 

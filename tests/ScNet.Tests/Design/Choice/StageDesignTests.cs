@@ -32,6 +32,10 @@ public sealed class StageDesignTests
         Assert.Equal("coil", CoilOf(LossyStages.Coil, s_lossy));
         Assert.Equal("coil", CoilOf(s_lossy, LossyStages.Coil));
 
+        // of two alike the first
+        Assert.Equal("coil", CoilOf(LossyStages.Coil, LossyStages.Coil with { Name = "alike" }));
+        Assert.Equal("alike", CoilOf(LossyStages.Coil with { Name = "alike" }, LossyStages.Coil));
+
         static string CoilOf(params InductorDevice[] coils) =>
             Try(LossyStages.StepDown, LossyStages.Process with { Inductors = coils }, 1e-6, [Point(3, 0.75, 0.05)], out _)!.Inductors[0].Name;
     }

@@ -63,6 +63,19 @@ public sealed class StageModeTests
         Assert.True(double.IsPositiveInfinity(s_free.LackAt(Volts, 3.1, 0.1)));
     }
 
+    // a series-capacitor stage gives half of its duty, which is one half at most: an eighth of the input at a quarter, and what drops above it
+    [Fact]
+    public void The_duty_is_a_share_of_the_period_where_it_ends_below_one()
+    {
+        Candidate stage = StageCandidates.SeriesCapacitor();
+        (int capacitors, int switches) = (stage.Converter!.Capacitors.Count, stage.Converter.Switches.Count);
+        double[] values = [.. Enumerable.Repeat(1e-5, capacitors), .. Enumerable.Repeat(50.0, switches)];
+        StageMode mode = new(stage, node => LossyStages.Sized(stage, LossyStages.Process, node, new int[values.Length], values), new(1e5, Ceiling));
+        RegulatedPoint point = mode.Hold(Volts, Volts / 8, 0.1);
+        Assert.True(point.IsHeld);
+        Assert.InRange(point.Duty, 0.25, 0.25 + (2 * 0.2 * 0.1 / point.RunningShare / Volts));
+    }
+
     [Fact]
     public void Voltages_and_currents_are_positive()
     {
