@@ -57,6 +57,19 @@ public sealed class CandidateDesignTests
         Assert.Equal(["no duty regulates it: it has an odd number of phases"], Of(Candidate.Of(three), With(new(2, 2), 0.9, 1e-3)).Rejections);
     }
 
+    // 1.9 V of 2 V leave 0.1 V, which switches of a thousand times the resistance take by far: no load is small enough to size for
+    [Fact]
+    public void Where_no_duty_is_left_at_a_corner_no_larger_sizes_are_tried()
+    {
+        Requirement typical = With(new(2, 2), 1.9, 0.05);
+        Assert.True(Of(LossyStages.StepDown, typical).IsAccepted);
+        CandidateDesign design = Of(LossyStages.StepDown, typical with { Process = typical.Process with { Corners = [new("weak", 1000, 1)] } });
+        string reason = Assert.Single(design.Rejections);
+        Assert.StartsWith("in corner weak 1.9 V at 50 mA from 2 V is not held: ", reason, StringComparison.Ordinal);
+        Assert.DoesNotContain("no sizes", reason, StringComparison.Ordinal);
+        Assert.True(design.IsOpen);
+    }
+
     // 50 mA through 10 Ω take 0.5 V of 1.2 V, which alone would do for 1 V
     [Fact]
     public void Where_the_source_takes_too_much_the_end_of_life_is_told()

@@ -49,6 +49,19 @@ public sealed class DeviceFitTests
         Assert.Equal(["demo dense 1.2 V", "demo plate 3.6 V"], swapped.Elements[^1].Kinds.Select(k => k.Device));
     }
 
+    // a switch and a capacitor in series that nothing else is joined to share the input in a way that no law tells
+    [Fact]
+    public void What_no_law_bounds_needs_a_rating_for_any_voltage()
+    {
+        Converter idle = Converter.Create("Half").Input("vin").Output("vout").Capacitor("fly", "p", "n").Capacitor("idle", "x", "gnd").Switch("open", "vin", "x")
+            .Switch("s1", "vin", "p", 1).Switch("s2", "n", "vout", 1).Switch("s3", "p", "vout", 2).Switch("s4", "n", "gnd", 2).Build();
+        string[] rejections = [.. Of(idle).Rejections];
+        Assert.NotEmpty(rejections);
+        Assert.All(rejections, r => Assert.Contains("a rating for any voltage, which nothing bounds: ", r, StringComparison.Ordinal));
+        Assert.All(rejections, r => Assert.False(r.EndsWith(": ", StringComparison.Ordinal), r));
+        Assert.All(rejections, r => Assert.True(r.Contains("open", StringComparison.Ordinal) || r.Contains("idle", StringComparison.Ordinal), r));
+    }
+
     private static DeviceFit Of(Converter converter, int switchesInSeries = 3) =>
         DeviceFit.Of(ConverterAnalysis.Of(converter), CoreRequirement.Of(Process(switchesInSeries, 2, CoreRequirement.Process.Capacitors)));
 

@@ -63,5 +63,12 @@ public sealed class KnownCandidatesTests
         Assert.DoesNotContain(all, c => c.Name.StartsWith("Recursive", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void Cascades_that_step_down_are_not_tried_where_as_much_as_the_input_is_asked_for()
+    {
+        Assert.DoesNotContain(Names(new(1, 4), new(1, 1)), name => name.StartsWith("Recursive", StringComparison.Ordinal));
+        Assert.Contains(Names(new(1, 4), new(15, 16)), name => name.StartsWith("Recursive", StringComparison.Ordinal));
+    }
+
     private static string[] Names(Fraction least, Fraction most) => [.. KnownCandidates.Of(new(least, most), OverlayHeuristic.Default).Select(c => c.Name)];
 }
