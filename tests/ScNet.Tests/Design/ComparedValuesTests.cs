@@ -44,6 +44,18 @@ public sealed class ComparedValuesTests
         Assert.Equal(0.15, load.LoadAmperes);
     }
 
+    // a coil with a capacitor of its own at the input carries nothing, and ends no phase
+    [Fact]
+    public void One_of_several_coils_whose_current_ends_a_phase_is_enough()
+    {
+        Converter stage = Converter.Create("two coils").Input("vin").Output("vout").Duties(0.25, 0.75).Inductor("coil", "x", "vout", Stages.Henries, 1e-5, untilZero: 2)
+            .Inductor("filter", "vin", "y", 1e-6, 0.1).Capacitor("end", "y", "gnd", 1e-6, esrOhms: 0.1)
+            .Switch("high", "vin", "x", 1, 1e-5).Switch("low", "x", "gnd", 2, 2e-5).Build();
+        ComparedLoad load = ComparedLoad.Of(ModeAnalysis.Of(stage), new ComparisonConditions(4, 5, totalConductanceSiemens: 1.5e5, frequencyHz: 1e6), 0.15);
+        double k = 2 * Stages.Henries * 1e6 * 0.15 / load.OutputVolts;
+        Assert.Equal(4 * 2 / (1 + Math.Sqrt(1 + (4 * k * 16))), load.OutputVolts, 1e-3);
+    }
+
     [Fact]
     public void Limits_conditions_and_loads_tell_their_figures()
     {

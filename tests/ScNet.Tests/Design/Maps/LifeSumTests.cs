@@ -31,6 +31,8 @@ public sealed class LifeSumTests
         // without losses: 17 J over 4 s from each of four slices at 3.875, 3.625, 3.375, 3.125 V
         double lossless = 4.25 * (1 / 3.875 + (1 / 3.625) + (1 / 3.375) + (1 / 3.125)) / 8;
         Assert.Equal(1 - lossless, life.WastedShare, 1e-12);
+        Assert.StartsWith("0.001111 h, efficiency 60.71 %, ", life.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith(" of the charge wasted", life.ToString(), StringComparison.Ordinal);
     }
 
     // 0.1 Ω takes 0.01 · 9 W and 0.01 · 1 W … of the cell's own power, for as long as before

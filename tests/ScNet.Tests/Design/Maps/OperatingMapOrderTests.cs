@@ -34,6 +34,15 @@ public sealed class OperatingMapOrderTests
         Assert.Throws<OverflowException>(() => OperatingMap.Of([any], inputs, outputs, [1]));
     }
 
+    // a ratio of one half has 3/4 at best for 1.5 of 4 V, a duty whatever it takes
+    [Fact]
+    public void One_mode_that_a_duty_regulates_leaves_nothing_over()
+    {
+        InventedMode duty = new("duty", amperes => InventedMode.Held(1e6, 1, amperes));
+        Assert.Equal(0.75, MapRatios.Of([InventedGears.Half]).IdealEfficiency(4, 1.5));
+        Assert.Equal(1, MapRatios.Of([InventedGears.Half, duty]).IdealEfficiency(4, 1.5));
+    }
+
     // 1.7 of 3 V is the most that is missing, told first; of ten times the input eleven times is just a tenth higher
     [Fact]
     public void The_missing_ratio_is_above_the_highest_and_at_most_a_tenth_higher()
