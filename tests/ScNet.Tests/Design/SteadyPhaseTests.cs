@@ -57,6 +57,17 @@ public sealed class SteadyPhaseTests
         Assert.Equal([Ratio(1, 1), Ratio(0, 1)], [loop[0] * loop[0], loop[1]]);
     }
 
+    // the coil's current returns through the stiff output and the input: the capacitor at the output takes none
+    [Fact]
+    public void A_capacitor_across_a_stiff_output_is_a_loop_without_current()
+    {
+        Converter converter = Converter.Create("stiff").Input("vin").Output("vout").Capacitor("out", "vout", "gnd", 1).Inductor("coil", "x", "vout").Switch("s", "vin", "x", 1).Build();
+        SteadyPhase phase = SteadyPhase.Of(converter.Network, Ones(1), Ones(1), 1, [true])!;
+        Assert.Equal([Ratio(0, 1)], phase.Charge);
+        Rational<BigInteger> once = Assert.Single(phase.Loops)[0];
+        Assert.Equal(Ratio(1, 1), once * once);
+    }
+
     // the coil of a current of two from "a" to "b": the capacitor back carries it, and half of it where a second of equal size stands beside
     [Fact]
     public void Currents_add_in_the_capacitors_through_which_they_return()
