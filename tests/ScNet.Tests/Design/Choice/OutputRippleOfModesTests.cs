@@ -67,7 +67,7 @@ public sealed class OutputRippleOfModesTests
         Assert.Equal(own + (0.5 * 0.01 / 2.5e5 / Farads), ripple.Volts, 0.02 * ripple.Volts);
     }
 
-    // the load is allowed what the heaviest point has alone, so that the slowest, which is looked at after it, decides
+    // what is allowed is what the heaviest point has alone: the slowest, which is looked at after it, decides
     [Fact]
     public void A_point_that_is_just_allowed_leaves_the_others_to_be_looked_at()
     {
