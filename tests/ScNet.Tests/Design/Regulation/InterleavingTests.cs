@@ -1,3 +1,4 @@
+using Fractions;
 using ScNet.Analysis;
 using ScNet.Design.Regulation;
 using ScNet.SteadyState;
@@ -71,10 +72,39 @@ public sealed class InterleavingTests
         Assert.Equal(2, Interleaving.Least(converter, converter.Modes[0], s_point, 1e-12, maximumParts: 2).Count);
     }
 
-    private static Converter Third(LoadKind load, double outFarads = 2e-9)
+    [Fact]
+    public void A_ripple_that_is_just_allowed_is_small_enough_and_none_at_all_is_refused()
     {
-        Converter family = SeriesParallel.StepDown(3, 1e-9, 2);
-        ConverterBuilder builder = Converter.Create("third with its output capacitor").Input(family.InputNode).Output(family.OutputNode, load);
+        Converter converter = Third(LoadKind.Stiff);
+        double two = Interleaving.Of(converter, converter.Modes[0], s_point, 2).OutputRippleVolts!.Value;
+        Assert.Equal(2, Interleaving.Least(converter, converter.Modes[0], s_point, two).Count);
+        Assert.Throws<ArgumentOutOfRangeException>(() => Interleaving.Least(converter, converter.Modes[0], s_point, 0, maximumParts: 1));
+    }
+
+    /// <summary>A halving converter delivers alike in both halves of its period: a second part half a period later does the same at the same time.</summary>
+    [Fact]
+    public void Two_parts_of_a_mode_with_like_halves_are_a_quarter_of_the_period_apart()
+    {
+        Converter converter = WithOutput(SeriesParallel.StepDown(2, 1e-9, 2), LoadKind.Current, 2e-9);
+        Interleaving one = Interleaving.Of(converter, converter.Modes[0], s_point, 1), two = Interleaving.Of(converter, converter.Modes[0], s_point, 2);
+        Assert.Equal((new(1, 1), new Fraction(1, 2)), (one.SpreadOfPeriod, two.SpreadOfPeriod));
+        Assert.True(two.OutputRippleVolts < 0.7 * one.OutputRippleVolts, $"{one}; {two}");
+    }
+
+    [Fact]
+    public void A_phase_that_ends_with_the_current_of_an_inductor_is_refused()
+    {
+        Converter converter = Converter.Create("until zero").Input("vin").Output("vout", LoadKind.Current).Inductor("coil", "x", "vout", untilZero: 2)
+            .Capacitor("out", "vout", "gnd").Switch("s1", "vin", "x", on: 1).Switch("s2", "x", "gnd", on: 2).Build();
+        ArgumentException thrown = Assert.Throws<ArgumentException>(() => Interleaving.Of(converter, converter.Modes[0], s_point, 2));
+        Assert.Contains("an inductor's current ends a phase of mode", thrown.Message, StringComparison.Ordinal);
+    }
+
+    private static Converter Third(LoadKind load, double outFarads = 2e-9) => WithOutput(SeriesParallel.StepDown(3, 1e-9, 2), load, outFarads);
+
+    private static Converter WithOutput(Converter family, LoadKind load, double outFarads)
+    {
+        ConverterBuilder builder = Converter.Create("family with its output capacitor").Input(family.InputNode).Output(family.OutputNode, load);
         builder.AddElements(family, string.Empty, n => n);
         return builder.Capacitor("out", family.OutputNode, Converter.ReferenceNode, outFarads)
             .Mode(Mode.DefaultName, [.. family.Entries(family.Modes[0], string.Empty, p => [p])]).Build();
