@@ -70,5 +70,13 @@ public sealed class RegulatedModesTests
             Assert.Contains("a range of duties that is determined, between 0 and 1", thrown.Message, StringComparison.Ordinal);
         });
 
+    [Fact]
+    public void Duties_of_0_and_1_and_a_range_without_width_leave_nothing_to_regulate() =>
+        Assert.All([new(0, 0.5), new(0.5, 1), new(0.5, 0.5)], (Interval<double> duty) =>
+        {
+            ArgumentOutOfRangeException thrown = Assert.Throws<ArgumentOutOfRangeException>(() => RegulatedModes.OfDuty("none", _ => throw new InvalidOperationException(), duty, 1e6));
+            Assert.StartsWith("Expected a range of duties between 0 and 1.", thrown.Message, StringComparison.Ordinal);
+        });
+
     private static LossModel ModelOf(Converter converter) => LossModel.Of(Sized.Of(converter, capacitor: Sized.BareCapacitor), ModeAnalysis.Of(converter));
 }
