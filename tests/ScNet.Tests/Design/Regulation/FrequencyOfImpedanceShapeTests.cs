@@ -47,6 +47,19 @@ public sealed class FrequencyOfImpedanceShapeTests
         }
     }
 
+    /// <summary>ln R = -(u - 5)⁵/100 is level at 5, from where tangents lead far beyond.</summary>
+    [Fact]
+    public void After_a_level_stretch_it_is_where_the_power_has_the_value()
+    {
+        FrequencyOfImpedance frequency = Of(u => -Math.Pow(u - LowestAt, 5) / 100);
+        foreach (int step in Enumerable.Range(0, 40))
+        {
+            double beyond = 0.5 + (0.05 * step);
+            Assert.Equal(LowestAt + beyond, Math.Log(frequency.HertzAt(Math.Exp(-Math.Pow(beyond, 5) / 100))), 1e-9);
+            Assert.Equal(LowestAt - beyond, Math.Log(frequency.HertzAt(Math.Exp(Math.Pow(beyond, 5) / 100))), 1e-9);
+        }
+    }
+
     /// <summary>At the bottom, R = 1, the impedance rises on both sides: no other frequency will do.</summary>
     [Fact]
     public void The_least_impedance_is_at_the_bottom_of_the_dip()
