@@ -17,23 +17,35 @@ internal sealed class FrequencyOfImpedance
 
     private readonly ChebyshevPieces _pieces;
 
-    // the least of ln R up to each place; falls even where R itself does not
-    private readonly double[] _least;
+    // the places sampled, and the bottoms between them
+    private readonly Point[] _points;
 
     private FrequencyOfImpedance(ChebyshevPieces pieces, double floorHz, double ceilingHz)
     {
         _pieces = pieces;
         FloorHz = floorHz;
         CeilingHz = ceilingHz;
-        _least = new double[pieces.Places.Length];
+        List<Point> points = [];
         double least = double.PositiveInfinity;
-        for (int k = 0; k < _least.Length; k++)
+        for (int k = 0; k < pieces.Places.Length; k++)
         {
-            _least[k] = least = Math.Min(least, pieces.Sample(k, 0));
+            if (k > 0 && BottomBetween(pieces, k - 1, k) is { } bottom)
+            {
+                Add(bottom.Place, bottom.LnOhms, k);
+            }
+
+            Add(pieces.Places[k], pieces.Sample(k, 0), k);
         }
 
-        OhmsAtFloor = Math.Exp(_least[0]);
-        LeastOhms = Math.Exp(_least[^1]);
+        _points = [.. points];
+        OhmsAtFloor = Math.Exp(_points[0].Least);
+        LeastOhms = Math.Exp(_points[^1].Least);
+
+        void Add(double place, double lnOhms, int k)
+        {
+            least = Math.Min(least, lnOhms);
+            points.Add(new(place, lnOhms, least, ChebyshevPieces.PieceOf(k)));
+        }
     }
 
     /// <summary>The lowest frequency in hertz (Hz).</summary>
@@ -70,17 +82,17 @@ internal sealed class FrequencyOfImpedance
     public double HertzAt(double ohms)
     {
         double wanted = Math.Log(ohms);
-        if (wanted >= _least[0] || wanted < _least[^1])
+        if (wanted >= _points[0].Least || wanted < _points[^1].Least)
         {
-            return wanted >= _least[0] ? FloorHz : CeilingHz;
+            return wanted >= _points[0].Least ? FloorHz : CeilingHz;
         }
 
         // the first place where it is low enough
-        int below = 0, at = _least.Length - 1;
+        int below = 0, at = _points.Length - 1;
         while (at - below > 1)
         {
             int middle = (below + at) / 2;
-            if (_least[middle] > wanted)
+            if (_points[middle].Least > wanted)
             {
                 below = middle;
             }
@@ -90,15 +102,15 @@ internal sealed class FrequencyOfImpedance
             }
         }
 
-        return Math.Clamp(Math.Exp(Between(wanted, below, at)), FloorHz, CeilingHz);
+        return Math.Clamp(Math.Exp(Between(wanted, _points[below], _points[at])), FloorHz, CeilingHz);
     }
 
     // Newton's method, and halves where that leaves the bracket.
-    private double Between(double wanted, int below, int at)
+    private double Between(double wanted, Point below, Point at)
     {
-        int piece = ChebyshevPieces.PieceOf(at);
-        double low = _pieces.Places[below], high = _pieces.Places[at];
-        double atLow = _pieces.Sample(below, 0), atHigh = _pieces.Sample(at, 0);
+        int piece = at.Piece;
+        double low = below.Place, high = at.Place;
+        double atLow = below.LnOhms, atHigh = at.LnOhms;
         double place = high > low && atLow > atHigh ? low + ((high - low) * (atLow - wanted) / (atLow - atHigh)) : high;
         for (int step = 0; step < StepLimit; step++)
         {
@@ -134,4 +146,25 @@ internal sealed class FrequencyOfImpedance
 
         return place;
     }
+
+    // where ln R falls from one place and rises to the next the lowest one between; null elsewhere
+    private static (double Place, double LnOhms)? BottomBetween(ChebyshevPieces pieces, int before, int after)
+    {
+        int piece = ChebyshevPieces.PieceOf(after);
+        double low = pieces.Places[before], high = pieces.Places[after];
+        if (!(pieces.At(piece, 0, low).Slope < 0 && pieces.At(piece, 0, high).Slope > 0))
+        {
+            return null;
+        }
+
+        while (low + (0.5 * (high - low)) is var middle && middle > low && middle < high)
+        {
+            (low, high) = pieces.At(piece, 0, middle).Slope < 0 ? (middle, high) : (low, middle);
+        }
+
+        return (high, pieces.At(piece, 0, high).Value);
+    }
+
+    // a place, ln R there, and the least of ln R up to there: that falls even where R itself does not
+    private readonly record struct Point(double Place, double LnOhms, double Least, int Piece);
 }
