@@ -64,4 +64,12 @@ public sealed class RequirementReadingTests
         Assert.Equal(known, RequirementKeys.Format.Nearest(key, TableShape.Root.Keys));
         Assert.Equal(known, RequirementKeys.Format.Nearest(key, ["input_volts", "cell_coulombs", "area_square_metres"]));
     }
+
+    /// <summary>"cell" means the charge of the cell; "mohm" is another unit of ohms, however near "mode" is spelled.</summary>
+    [Fact]
+    public void Meaning_goes_before_quantity_and_quantity_before_spelling()
+    {
+        Assert.Equal("cell_coulombs", RequirementKeys.Format.Nearest("cell", ["cell_volts", "cell_coulombs"]));
+        Assert.Equal("wiring_ohms", RequirementKeys.Format.Nearest("wiring_mohm", ["wiring_mode", "wiring_ohms"]));
+    }
 }
