@@ -1,3 +1,4 @@
+using Fractions;
 using ScNet.Design.Requirements.Toml;
 using ScNet.Netlists.Toml;
 
@@ -12,7 +13,7 @@ public sealed class RequirementTableTests
         Expect("families = [\"ladder\", \"dickson\"]", t => Assert.Equal(["ladder", "dickson"], t.Texts("families", "names")));
         Expect("families = [\"ladder\", 5]", t => Assert.Empty(t.Texts("families", "names")), mistakeCount: 1);
         Expect("families = []", t => Assert.Empty(t.Texts("families", "names")), mistakeCount: 1);
-        Expect("ratios = [\"1/2\", 0.25]", t => Assert.Equal([new(1, 2), new Fractions.Fraction(1, 4)], t.Exacts("ratios", "ratios")));
+        Expect("ratios = [\"1/2\", 0.25]", t => Assert.Equal([new(1, 2), new Fraction(1, 4)], t.Exacts("ratios", "ratios")));
         Expect("ratios = [\"1/2\", true]", t => Assert.Empty(t.Exacts("ratios", "ratios")), mistakeCount: 1);
         Expect("ratios = []", t => Assert.Empty(t.Exacts("ratios", "ratios")), mistakeCount: 1);
         Expect("ratios = 0.5", t => Assert.Empty(t.Exacts("ratios", "ratios")), mistakeCount: 1);
