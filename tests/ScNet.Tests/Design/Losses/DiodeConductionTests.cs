@@ -58,6 +58,17 @@ public sealed class DiodeConductionTests
         Assert.Equal([2, 3], without);
     }
 
+    // three levels: nothing but losses fixes the flying capacitor's voltage, and with it ripple and what switches block. The load's current is known
+    [Fact]
+    public void Where_ripple_is_unknown_diodes_of_the_netlist_carry_the_load()
+    {
+        Converter stage = Converter.Create("three levels").Input("vin").Output("vout").Phases(4).Capacitor("fly", "t", "b").Inductor("coil", "x", "vout")
+            .Switch("u1", "vin", "t", 1).Switch("u2", "t", "x", 3).Switch("d1", "b", "gnd", [2, 3, 4], 1, 0.6).Switch("d2", "x", "b", [1, 2, 4], 1, 0.8).Build();
+        IReadOnlyList<DiodeTerm> terms = Of(stage, out IReadOnlyList<int> without);
+        Assert.Empty(without);
+        AssertTerms([new("d1", 0.6, -1, 0), new("d2", 0.8, -1, 0), new("d2", 0.8, -1, 0), new("d1", 0.6, -1, 0)], terms);
+    }
+
     private static Converter Turned(double diodeVolts) => Converter.Create("four switches").Input("vin").Output("vout").Duties(FourSwitchStage.Duties)
         .Switch("s1", "vin", "x", [1, 2], 0.2).Switch("s2", "x", "gnd", 3, 0.3).Inductor("coil", "x", "y", henries: 2, ohms: 0.1)
         .Switch("s3", "y", "gnd", 1, 0.4).Switch("s4", "vout", "y", [2, 3], 0.5, diodeVolts).Build();

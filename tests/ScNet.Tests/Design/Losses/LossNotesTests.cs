@@ -98,6 +98,15 @@ public sealed class LossNotesTests
             Assert.Single(budget.Notes).Reason);
     }
 
+    // waveforms would not tell charge sharing from conduction, and say so
+    [Fact]
+    public void A_mode_of_fixed_phases_has_no_need_of_waveforms()
+    {
+        Converter stage = NetlistReader.ReadFile(RepositoryFiles.PathOf("docs", "examples", "four-level-stage.toml")).GetConverter();
+        Assert.Empty(LossBudget.Of(Sized.Bare(stage), ModeAnalysis.Of(stage), new OperatingPoint(3.6, 0.02, 2e7)).Notes);
+        Assert.Contains(LossBudget.OfWaveforms(Sized.Bare(stage), stage.Modes[0], new OperatingPoint(3.6, 0.02, 2e7)).Notes, n => n.Kind == LossKind.ChargeSharing);
+    }
+
     private static ConverterBuilder Halver(int phases) => Converter.Create("half").Input("vin").Output("vout").Phases(phases).Capacitor("fly", "p", "n", farads: 1e-9)
         .Switch("s1", "vin", "p", 1, 2).Switch("s2", "n", "vout", 1, 2).Switch("s3", "p", "vout", 2, 2).Switch("s4", "n", "gnd", 2, 2);
 

@@ -1,5 +1,6 @@
 using ScNet.Analysis;
 using ScNet.Design.Sizing;
+using ScNet.SteadyState;
 
 namespace ScNet.Tests.Design.Sizing;
 
@@ -39,6 +40,21 @@ public sealed class SizedModeTests
         Assert.Equal(4 * atFloor, s_mode.Ohms(Floor / 4), 1e-11 * atFloor);
         Assert.Equal(Floor / 4, s_mode.FrequencyOf(4 * atFloor), 1e-11 * Floor);
         Assert.Equal(Floor, s_mode.FrequencyOf(s_mode.Ohms(Floor)));
+    }
+
+    [Theory]
+    [InlineData(1.1)]
+    [InlineData(1.3)]
+    [InlineData(1.7)]
+    [InlineData(2.3)]
+    [InlineData(2.9)]
+    [InlineData(3.7)]
+    [InlineData(4.9)]
+    [InlineData(7.3)]
+    public void At_the_floor_the_impedance_is_exact_to_the_last_digit(double megahertz)
+    {
+        SizedMode mode = Of(LoadKind.Stiff, megahertz * 1e6);
+        Assert.Equal(SteadyStateModel.Of(mode.Analysis).Impedance.Ohms(megahertz * 1e6), mode.Ohms(megahertz * 1e6));
     }
 
     // cycles that are left out save no resistance, unlike slower ones
