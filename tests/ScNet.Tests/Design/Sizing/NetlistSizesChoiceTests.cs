@@ -36,6 +36,18 @@ public sealed class NetlistSizesChoiceTests
         Assert.Same(wide, sized.Switches["low"].Device);
     }
 
+    [Fact]
+    public void A_mode_in_which_a_current_ends_phases_has_no_say()
+    {
+        Process process = HalfTasks.Process([HalfTasks.Long, s_wide], [HalfTasks.Metal]);
+        OperatingPoint point = new(2, 1e-3, 1e6);
+        Assert.All(NetlistSizes.Of(Stress(Build(default)), process, point).Switches, s => Assert.Same(s_wide, s.Device));
+        Assert.All(NetlistSizes.Of(Stress(Build(2)), process, point).Switches, s => Assert.Same(HalfTasks.Long, s.Device));
+
+        static Converter Build(PhaseSet untilZero) => Converter.Create("step-down").Input("vin").Output("vout").Switch("high", "vin", "x", 1).Switch("low", "x", "gnd", 2)
+            .Inductor("coil", "x", "vout", 1e-6, 0.1, untilZero).Build();
+    }
+
     // 1 Ω each are 4 S; of the total of 1 S each has a quarter, and the wiring of 0.5 Ω comes on top. The capacitor across the input is not scaled
     [Fact]
     public void At_the_totals_of_a_comparison_each_has_its_share()

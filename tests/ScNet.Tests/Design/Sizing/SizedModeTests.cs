@@ -1,6 +1,8 @@
 using ScNet.Analysis;
+using ScNet.Design;
 using ScNet.Design.Sizing;
 using ScNet.SteadyState;
+using ScNet.Topologies;
 
 namespace ScNet.Tests.Design.Sizing;
 
@@ -127,6 +129,15 @@ public sealed class SizedModeTests
         Assert.Equal(0, soft.Slow[1], 1e-24);
         Assert.Equal(1, soft.FastOfCapacitors[1], 1e-12);
         Assert.Equal([false, true, true, true, true, true], Enumerable.Range(0, 6).Select(soft.Uses));
+    }
+
+    // phases as long as one another do not deliver the shares of a divider by three, so that averages carry no current of its coil
+    [Fact]
+    public void Where_averages_carry_no_load_coefficients_have_no_bound()
+    {
+        Converter stage = InductorFed.Behind(Dickson.StepDown(3)).WithDuties([new(1, 2), new(1, 2)]);
+        SizedMode mode = SizedMode.Of(ModeAnalysis.Of(stage), stage, s_hertz, 0);
+        Assert.All(mode.Slow.Concat(mode.FastOfCapacitors).Concat(mode.FastOfSwitches), k => Assert.Equal(double.PositiveInfinity, k));
     }
 
     private static SizedMode Of(LoadKind load, double floor = Floor)
