@@ -41,7 +41,10 @@ public sealed class SizedModeTests
         double atFloor = 1 / (4 * Farads * Floor);
         Assert.Equal(4 * atFloor, s_mode.Ohms(Floor / 4), 1e-11 * atFloor);
         Assert.Equal(Floor / 4, s_mode.FrequencyOf(4 * atFloor), 1e-11 * Floor);
-        Assert.Equal(Floor, s_mode.FrequencyOf(s_mode.Ohms(Floor)));
+
+        // a power of two, so that nothing is rounded
+        SizedMode mode = Of(LoadKind.Stiff, 32768);
+        Assert.Equal(32768, mode.FrequencyOf(mode.Ohms(32768)));
     }
 
     [Theory]
