@@ -129,7 +129,7 @@ public sealed class SizingProgramTests
     private static double[] Slopes(LogConvexFunction function, double[] x)
     {
         var own = new double[function.Support.Length];
-        function.Evaluate(x, own, new double[function.WorkLength]);
+        _ = function.Evaluate(x, own, new double[function.WorkLength]);
         var all = new double[x.Length];
         for (int i = 0; i < own.Length; i++)
         {
