@@ -71,6 +71,23 @@ public sealed class KindsOfDevicesTests
         Assert.Equal([1, 1, 1, 1], new SizingSearch(task).Run()!.Options[1..]);
     }
 
+    [Fact]
+    public void With_room_for_both_the_switch_whose_charge_times_resistance_is_least_is_taken_though_it_takes_more_area()
+    {
+        // a fast converter at one frequency, its impedance of switches alone: the first program is exact, and the kinds must change by then
+        SwitchDevice wide = Sized.BareSwitch with { RatedVolts = 4, GateChargeCoulombsPerMicrometre = 2e-15 };
+        SwitchDevice better = wide with { Name = "better", GateChargeCoulombsPerMicrometre = 1.5e-15, AreaSquareMetresPerMicrometre = 5e-12 };
+        Process process = new() { Name = "invented", Switches = [wide, better], Capacitors = [Sized.BareCapacitor] };
+        SizingPoint[] points = [InventedSizing.Point(2, null, 0.05)];
+        SizingTask task = InventedSizing.Task(InventedSizing.Halver, points, new AreaBudget(null, 1e-3, 1e-3), process, new(1e8, 1e8));
+        SizingSolution found = new SizingSearch(task).Run()!;
+        Assert.Equal([1, 1, 1, 1], found.Options[1..]);
+
+        // I √(κ/(γ f)), κ = 1/2 of each switch, γ = 1.5 fC/µm · 1000 Ω µm · 1.5 V
+        double siemens = 0.05 * Math.Sqrt(0.5 / (1.5e-12 * 1.5 * 1e8));
+        Assert.All(found.Values[1..], value => Assert.Equal(siemens, value, 2e-3 * siemens));
+    }
+
     private static SizingTask Task(SizingPoint[] points, SwitchDevice[] switches, CapacitorDevice[] capacitors, SizingOptions? how = null) =>
         InventedSizing.Task(InventedSizing.Halver, points, new AreaBudget(Area), new Process { Name = "invented", Switches = switches, Capacitors = capacitors }, how: how);
 
