@@ -1,41 +1,13 @@
-using ScNet.Analysis;
 using ScNet.Design.Sizing;
 using ScNet.Devices;
-using ScNet.Netlists;
 using ScNet.Tests.Design.Losses;
 
 namespace ScNet.Tests.Design.Sizing;
 
-/// <summary>
-/// A halver and a doubler of one capacitor, each of which closes one switch that the other does not: what either reaches with all the area for itself, both together do not.
-/// </summary>
+/// <summary>What a halver or a doubler of the same capacitor reaches with all the area for itself, both together do not.</summary>
 public sealed class SizingOfGearsTests
 {
     private const double Area = 1e-8, Ceiling = 1e8;
-
-    private static readonly ConverterAnalysis s_gears = ConverterAnalysis.Of(NetlistReader.Read("""
-        name = "gears"
-        input = "vin"
-        output = "vout"
-        [capacitors]
-        c = { between = ["p", "n"] }
-        [switches]
-        a = { between = ["vin", "p"] }
-        b = { between = ["vin", "n"] }
-        d = { between = ["vout", "p"] }
-        e = { between = ["vout", "n"] }
-        g = { between = ["gnd", "n"] }
-        [modes."1/2"]
-        a = 1
-        d = 2
-        e = 1
-        g = 2
-        [modes."2"]
-        a = 1
-        b = 2
-        d = 2
-        g = 1
-        """).GetConverter());
 
     // less dense, but with so light plates that it is tried first
     private static readonly CapacitorDevice s_sparse = Sized.Capacitor with { Name = "sparse", FaradsPerSquareMetre = 2e-3, BottomPlateFraction = 1e-5, TopPlateFraction = 0 };
@@ -49,7 +21,7 @@ public sealed class SizingOfGearsTests
     public void Of_points_that_are_reached_alone_but_not_together_the_one_that_needs_most_is_left_out(int place)
     {
         double least = LeastImpedance.OfHalver(Sized.Capacitor.FaradsPerSquareMetre, Area, Ceiling);
-        SizingPoint half = Halved(1.02 * least), twice = Doubled(1.01 * 4 * least);
+        SizingPoint half = HalverAndDoubler.Halved(1.02 * least), twice = HalverAndDoubler.Doubled(1.01 * 4 * least);
         List<SizingPoint> points = [s_free, half, s_easy];
         Assert.Single(Search([half], Sized.Capacitor).Run()!.Points);
         Assert.Single(Search([twice], Sized.Capacitor).Run()!.Points);
@@ -70,7 +42,7 @@ public sealed class SizingOfGearsTests
     {
         double least = LeastImpedance.OfHalver(Sized.Capacitor.FaradsPerSquareMetre, Area, Ceiling);
         Assert.True(LeastImpedance.OfHalver(s_sparse.FaradsPerSquareMetre, Area, Ceiling) > 1.5 * least);
-        SizingSearch search = Search([Halved(1.1 * least)], s_sparse, Sized.Capacitor);
+        SizingSearch search = Search([HalverAndDoubler.Halved(1.1 * least)], s_sparse, Sized.Capacitor);
         SizingSolution found = search.Run()!;
         Assert.Empty(search.Unreachable);
         Assert.Equal(1, found.Options[0]);
@@ -81,7 +53,7 @@ public sealed class SizingOfGearsTests
     public void Denser_capacitors_are_taken_where_points_are_reached_alone_but_not_together()
     {
         double least = LeastImpedance.OfHalver(s_sparse.FaradsPerSquareMetre, Area, Ceiling);
-        SizingPoint[] points = [s_free, Halved(1.004 * least), Doubled(1.002 * 4 * least)];
+        SizingPoint[] points = [s_free, HalverAndDoubler.Halved(1.004 * least), HalverAndDoubler.Doubled(1.002 * 4 * least)];
         Assert.NotEmpty(Unreachable(points, s_sparse));
         SizingSearch search = Search(points, s_sparse, Sized.Capacitor);
         SizingSolution found = search.Run()!;
@@ -101,11 +73,6 @@ public sealed class SizingOfGearsTests
     private static SizingSearch Search(SizingPoint[] points, params CapacitorDevice[] capacitors)
     {
         Process process = new() { Name = "invented", Switches = [Sized.Switch with { RatedVolts = 4 }], Capacitors = capacitors };
-        return new(InventedSizing.Task(s_gears, points, new AreaBudget(Area), process));
+        return new(InventedSizing.Task(HalverAndDoubler.Analysis, points, new AreaBudget(Area), process));
     }
-
-    // (V/2 − V_out) and (2 V − V_out) over 1 mA
-    private static SizingPoint Halved(double ohms) => new("1/2", 2, 1 - (ohms * 1e-3), 1e-3);
-
-    private static SizingPoint Doubled(double ohms) => new("2", 1, 2 - (ohms * 1e-3), 1e-3);
 }
