@@ -190,12 +190,13 @@ internal sealed class SizingProgram
     public GeometricProgram Build(double[]? exactAt) => new(
         Objective(), [.. Areas(), .. Enumerable.Range(0, _points.Length).SelectMany(p => Impedances(p, exactAt))], Bounds().Lower, Bounds().Upper);
 
-    /// <summary>The least impedance of a point alone, at the ceiling of the frequency.</summary>
+    /// <summary>The least impedance of a point at the ceiling of the frequency, while the other points are served.</summary>
     public GeometricProgram LeastImpedance(int point, double[]? exactAt)
     {
         (double[] lower, double[] upper) = Bounds();
         lower[FrequencyOf(point)] = upper[FrequencyOf(point)] - 1e-6;
-        return new GeometricProgram(Impedances(point, exactAt).First(), [.. Areas()], lower, upper);
+        IEnumerable<int> others = Enumerable.Range(0, _points.Length).Where(p => p != point);
+        return new GeometricProgram(Impedances(point, exactAt).First(), [.. Areas(), .. others.SelectMany(p => Impedances(p, exactAt))], lower, upper);
     }
 
     /// <summary>The position of the point of each constraint of <see cref="Build"/>; -1 for an area.</summary>

@@ -16,6 +16,7 @@ internal sealed class SizingSearch
 
     private readonly SizingTask _task;
     private readonly List<UnreachablePoint> _unreachable = [];
+    private readonly List<SizingPoint> _leftOut = [];
     private readonly HashSet<string> _choicesTried = [];
     private SizingPoint[] _points;
     private int[] _options;
@@ -68,7 +69,7 @@ internal sealed class SizingSearch
 
                 if (exactAt is not null)
                 {
-                    Drop(program, optimum, modes);
+                    Drop(program, optimum);
                 }
 
                 _values = program.ValuesOf(optimum.Logarithms);
@@ -112,6 +113,7 @@ internal sealed class SizingSearch
         }
 
         best = certified ?? best;
+        NameLeftOut(best?.Values);
         return best is null ? null : new SizingSolution(
             _points, _options, best.Values, [.. _points.Select((_, p) => Math.Exp(best.Point[new SizingProgram(_task, _points, best.Modes, _options).FrequencyOf(p)]))],
             best.Modes, Math.Exp(best.LogWatts) * _points.Sum(p => p.Weight), best.Gap + best.OfMargin, _rounds, _steps);
@@ -178,7 +180,7 @@ internal sealed class SizingSearch
             SizingPoint[] own = [.. _points.Where(p => _task.ModeOf(p) == m && p.OutputVolts is not null)];
             if (own.Length > 0 && own.Min(_task.NeededOhms) <= modes[m].Ohms(_task.FrequencyHz.Maximum!.Value))
             {
-                double least = LeastOhms(own[0], modes);
+                double least = LeastOhms(own[0], modes, []);
                 beyond.AddRange(own.Where(p => _task.NeededOhms(p) < least).Select(p => new UnreachablePoint(p, _task.NeededOhms(p), least, isAlone: true)));
             }
         }
@@ -186,22 +188,24 @@ internal sealed class SizingSearch
         return [.. beyond];
     }
 
-    // first by the estimate, then by the exact impedance where that led to
-    private double LeastOhms(SizingPoint point, SizedMode[] modes)
+    // with sizes that serve the points beside it; first by the estimate, then by the exact impedance where that led to
+    private double LeastOhms(SizingPoint point, SizedMode[] modes, SizingPoint[] beside)
     {
         int m = _task.ModeOf(point);
         double ceiling = _task.FrequencyHz.Maximum!.Value, least = modes[m].Ohms(ceiling);
         double[]? exactAt = null;
         for (int round = 0; round < MostRoundsOfLeast; round++)
         {
-            SizingProgram program = new(_task, [point], modes, _options);
+            SizingProgram program = new(_task, [point, .. beside], modes, _options);
             double[] start = program.VariablesOf(_values);
             start[program.FrequencyOf(0)] = Math.Log(ceiling);
             GeometricOptimum optimum = program.LeastImpedance(0, exactAt).Minimize(start, GapOfLeast);
             _steps += optimum.Steps;
             modes = ModesAt(program.ValuesOf(optimum.Logarithms));
             double before = least;
-            least = Math.Min(least, modes[m].Ohms(ceiling));
+
+            // what the estimate gives need not serve the points beside it
+            least = beside.Length > 0 ? modes[m].Ohms(ceiling) : Math.Min(least, modes[m].Ohms(ceiling));
             if (round > 0 && least > before * (1 - GapOfLeast))
             {
                 break;
@@ -234,7 +238,7 @@ internal sealed class SizingSearch
     }
 
     // the one that the others stand against most
-    private void Drop(SizingProgram program, GeometricOptimum least, SizedMode[] modes)
+    private void Drop(SizingProgram program, GeometricOptimum least)
     {
         int[] pointOf = program.PointOfConstraint();
         var weight = new double[_points.Length];
@@ -247,11 +251,16 @@ internal sealed class SizingSearch
         }
 
         int worst = Array.IndexOf(weight, weight.Max());
-        SizingPoint point = _points[worst];
-        double ohms = modes[_task.ModeOf(point)].Ohms(_task.FrequencyHz.Maximum!.Value);
-        _unreachable.Add(new UnreachablePoint(point, _task.NeededOhms(point), ohms, isAlone: false));
+        _leftOut.Add(_points[worst]);
         _points = [.. _points.Where((_, p) => p != worst)];
         _served = null;
+    }
+
+    // what sizes within the area allow each, that serve the points that are left
+    private void NameLeftOut(double[]? values)
+    {
+        _values = values ?? StartValues();
+        _unreachable.AddRange(_leftOut.Select(p => new UnreachablePoint(p, _task.NeededOhms(p), LeastOhms(p, ModesAt(_values), _points), isAlone: false)));
     }
 
     // at the prices of area, resistance and frequency that a solution has, each element by itself may have a better kind
