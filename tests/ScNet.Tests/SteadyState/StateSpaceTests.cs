@@ -95,6 +95,7 @@ public sealed class StateSpaceTests
     // the voltage behind the series resistance is the difference of two potentials
     private static void AssertVoltages(StateSpace space, Converter converter)
     {
+        Assert.All(space.StatesOf(converter.Nodes.PositionOf("gnd")).ToArray(), state => Assert.Equal(0, state));
         for (int i = 0; i < converter.Capacitors.Count; i++)
         {
             double[] first = space.StatesOf(space.InnerNode[i]).ToArray(), second = space.StatesOf(converter.Nodes.PositionOf(converter.Capacitors[i].BottomNode)).ToArray();
