@@ -87,6 +87,7 @@ internal sealed class DirectionRotation
     public void RotateBack(Span<double> amounts)
     {
         Span<double> given = _count <= LargestCount ? stackalloc double[_count] : new double[_count];
+        given.Clear();
         for (int i = 0; i < _count; i++)
         {
             DenseRows.AddMultiple(Weights(i), amounts[i], given);
