@@ -29,7 +29,7 @@ public sealed class ImpedanceDistributionTests
     [InlineData(double.NaN)]
     public void A_fraction_beyond_the_whole_is_refused(double fraction)
     {
-        ArgumentOutOfRangeException exception = Assert.Throws<ArgumentOutOfRangeException>("fraction", () => s_four.QuantileOhms(fraction));
+        ArgumentOutOfRangeException exception = Assert.Throws<ArgumentOutOfRangeException>(nameof(fraction), () => s_four.QuantileOhms(fraction));
         Assert.Contains("Expected a fraction from 0 to 1.", exception.Message, StringComparison.Ordinal);
     }
 

@@ -1,7 +1,6 @@
 using Fractions;
 using ScNet.Analysis;
 using ScNet.SteadyState;
-using ScNet.Testing.Networks;
 
 namespace ScNet.Tests.SteadyState;
 

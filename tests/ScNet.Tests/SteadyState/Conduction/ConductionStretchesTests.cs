@@ -1,7 +1,6 @@
 using ScNet.Kernel;
 using ScNet.Numerics;
 using ScNet.SteadyState.Conduction;
-using ScNet.SteadyState.Exponential;
 
 namespace ScNet.Tests.SteadyState.Conduction;
 

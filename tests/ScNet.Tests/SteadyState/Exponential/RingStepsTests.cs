@@ -1,4 +1,3 @@
-using ScNet.Numerics;
 using ScNet.SteadyState.Exponential;
 
 namespace ScNet.Tests.SteadyState.Exponential;

@@ -1,4 +1,3 @@
-using ScNet.SteadyState;
 using ScNet.SteadyState.Exponential;
 
 namespace ScNet.Tests.SteadyState.Exponential;
