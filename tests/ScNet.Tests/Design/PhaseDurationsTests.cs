@@ -16,7 +16,7 @@ public sealed class PhaseDurationsTests
 
     [Fact]
     public void A_capacitor_is_charged_as_long_as_it_is_discharged() =>
-        Assert.Equal([new(1, 2), new(1, 2)], Soft([1], [s_charged], [s_discharged]));
+        Assert.Equal([new(1, 2), new(1, 2)], Soft([1], [s_charged], [s_discharged])!);
 
     [Fact]
     public void What_is_only_charged_has_no_durations()
@@ -31,16 +31,16 @@ public sealed class PhaseDurationsTests
     // corners (1/2, 1/2, 0) and (1/2, 0, 1/2)
     [Fact]
     public void Two_ways_to_discharge_share_the_time() =>
-        Assert.Equal([new(1, 2), new(1, 4), new(1, 4)], Soft([1], [s_charged], [s_discharged], [s_discharged]));
+        Assert.Equal([new(1, 2), new(1, 4), new(1, 4)], Soft([1], [s_charged], [s_discharged], [s_discharged])!);
 
     // four corners, a half for one of the first two and one of the last two
     [Fact]
     public void Two_ways_to_charge_and_two_to_discharge_have_a_quarter_each() => Assert.Equal(
-        Enumerable.Repeat(new Fraction(1, 4), 4), Soft([1], [s_charged], [s_charged], [s_discharged], [s_discharged]));
+        Enumerable.Repeat(new Fraction(1, 4), 4), Soft([1], [s_charged], [s_charged], [s_discharged], [s_discharged])!);
 
     // corners (1, 0) and (0, 1)
     [Fact]
-    public void Without_capacitors_phases_last_the_same() => Assert.Equal([new(1, 2), new(1, 2)], Soft([], [], []));
+    public void Without_capacitors_phases_last_the_same() => Assert.Equal([new(1, 2), new(1, 2)], Soft([], [], [])!);
 
     // without the first two, which balance each other, the last two are still free
     [Fact]
@@ -58,16 +58,16 @@ public sealed class PhaseDurationsTests
     [Fact]
     public void Corners_at_which_a_phase_would_be_negative_take_no_part() => Assert.Equal(
         [new(1, 6), new(5, 12), new(7, 24), new(1, 8)],
-        Soft([1, 1], [s_charged, s_resting], [s_resting, s_charged], [("vout", "m"), ("m", "gnd")], [("vin", "m"), ("vout", "m")]));
+        Soft([1, 1], [s_charged, s_resting], [s_resting, s_charged], [("vout", "m"), ("m", "gnd")], [("vin", "m"), ("vout", "m")])!);
 
     // together 1 F and 3 F deliver 1/4 and 3/4, in all as much as they were charged; they rise alike before each time
     [Fact]
     public void Voltages_meet_where_phases_join_capacitors()
     {
         (string, string)[] first = [s_charged, s_resting], second = [s_resting, s_charged], both = [s_discharged, s_discharged];
-        Assert.Equal([new(1, 8), new(3, 8), new(1, 2)], Soft([1, 3], first, second, both));
-        Assert.Equal([new(1, 8), new(3, 8), new(1, 2)], Least([1, 3], first, second, both));
-        Assert.Equal([new(1, 16), new(3, 16), new(1, 4), new(1, 16), new(3, 16), new(1, 4)], Soft([1, 3], first, second, both, first, second, both));
+        Assert.Equal([new(1, 8), new(3, 8), new(1, 2)], Soft([1, 3], first, second, both)!);
+        Assert.Equal([new(1, 8), new(3, 8), new(1, 2)], Least([1, 3], first, second, both)!);
+        Assert.Equal([new(1, 16), new(3, 16), new(1, 4), new(1, 16), new(3, 16), new(1, 4)], Soft([1, 3], first, second, both, first, second, both)!);
         Assert.Null(Soft([1, 3], first, both, second, both));
     }
 
@@ -81,7 +81,7 @@ public sealed class PhaseDurationsTests
             [s_charged, s_resting, s_restingToo], [("vout", "m"), ("vout", "m"), ("m", "gnd")],
             [s_resting, s_charged, s_restingToo], [("vout", "m"), ("vout", "m"), ("gnd", "m")],
         ];
-        Assert.Equal([new(1, 10), new(1, 4), new(2, 5), new(1, 4)], Least([1, 2, 5], phases));
+        Assert.Equal([new(1, 10), new(1, 4), new(2, 5), new(1, 4)], Least([1, 2, 5], phases)!);
         Assert.Null(Soft([1, 2, 5], phases));
     }
 
@@ -94,7 +94,7 @@ public sealed class PhaseDurationsTests
             [s_charged, s_resting, s_restingToo, ("aside", "gnd")],
             [("vout", "m"), ("vout", "m"), ("vout", "m"), ("m", "gnd")],
             [s_resting, s_charged, s_restingToo, ("aside", "gnd")],
-            [("vout", "m"), ("vout", "m"), ("vout", "m"), ("gnd", "m")]));
+            [("vout", "m"), ("vout", "m"), ("vout", "m"), ("gnd", "m")])!);
 
     // 1 F charged for d = 1/2, another discharged for e, then both for f = 1/2 - e: they differ by d + e, least where e is nothing
     [Fact]

@@ -1,5 +1,4 @@
 using Fractions;
-using ScNet.Analysis;
 using ScNet.Design;
 using ScNet.Tests.SteadyState.Conduction;
 using ScNet.Topologies;

@@ -67,5 +67,5 @@ public sealed class InterleavedPartsTests
         Assert.Equal([2], Closed(one, "s2"));
     }
 
-    private static IEnumerable<int> Closed(Converter converter, string name) => converter.Modes[0].ClosedPhases[converter.Switches.PositionOf(name)];
+    private static PhaseSet Closed(Converter converter, string name) => converter.Modes[0].ClosedPhases[converter.Switches.PositionOf(name)];
 }

@@ -1,4 +1,3 @@
-using ScNet.SteadyState;
 using ScNet.SteadyState.Conduction;
 
 namespace ScNet.Tests.SteadyState.Conduction;
