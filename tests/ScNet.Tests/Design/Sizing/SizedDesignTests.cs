@@ -194,29 +194,6 @@ public sealed class SizedDesignTests
     public void Kinds_that_take_too_much_area_give_way_before_a_point_is_left_out()
     {
         // the kinds of least loss for what counts most do not reach the point at 0.44 V in this area; smaller ones do
-        Converter gears = NetlistReader.Read("""
-            name = "gears"
-            input = "vin"
-            output = "vout"
-            [capacitors]
-            c = { between = ["p", "n"] }
-            [switches]
-            a = { between = ["vin", "p"] }
-            b = { between = ["vin", "n"] }
-            d = { between = ["vout", "p"] }
-            e = { between = ["vout", "n"] }
-            g = { between = ["gnd", "n"] }
-            [modes."1/2"]
-            a = 1
-            d = 2
-            e = 1
-            g = 2
-            [modes."2"]
-            a = 1
-            b = 2
-            d = 2
-            g = 1
-            """).GetConverter();
         SizingPoint[] points =
         [
             .. from state in new (double Volts, double Amperes, double Share)[] { (0.5, 2e-5, 0.96), (0.8, 2e-3, 0.035), (0.8, 1e-2, 0.005) }
@@ -224,7 +201,7 @@ public sealed class SizedDesignTests
                from gear in new (string Name, double Ratio, double Weight)[] { ("1/2", 0.5, 3), ("2", 2, 1) }
                select new SizingPoint(gear.Name, 0.8 * room / gear.Ratio, state.Volts, state.Amperes, state.Share * gear.Weight),
         ];
-        SizingOutcome outcome = Core(gears, points);
+        SizingOutcome outcome = Core(HalverAndDoubler.Analysis.Converter, points);
         Assert.Empty(outcome.Unreachable);
         Assert.Equal(points.Length, outcome.Require().Points.Count);
         Assert.InRange(outcome.Design!.Certificate!.RelativeGap, 0, 1e-6);
