@@ -68,10 +68,10 @@ internal static class Work
         using Timer watch = Watch();
         if (!isAlone)
         {
-            // what is set up once is set up by the unchanged library
-            foreach (int t in plan.Static.Select(m => plan.TestsOf[m][0]).Distinct())
+            // what is set up once, by the library or by a test for itself, is set up by the unchanged library
+            for (int t = 0; t < tests.Length; t++)
             {
-                Passes(tests[t]);
+                _ = plan.Seconds[t] > 0.5 || Passes(tests[t]);
             }
         }
 
