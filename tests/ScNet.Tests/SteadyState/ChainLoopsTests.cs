@@ -82,7 +82,7 @@ public sealed class ChainLoopsTests
     }
 
     [Fact]
-    public void Of_long_loops_that_run_against_one_another_the_sum_leaves_out_what_they_share()
+    public void Of_two_long_loops_what_they_share_is_left_out()
     {
         // the same capacitors in a row, then two ends of two capacitors each, one of them declared upwards
         Converter forked = End(Start()

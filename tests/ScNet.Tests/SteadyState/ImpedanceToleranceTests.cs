@@ -102,11 +102,11 @@ public sealed class ImpedanceToleranceTests
         Assert.Equal(first.Take(100), ImpedanceTolerance.MonteCarlo(analysis, 1e8, tolerances, 100, 3).SamplesOhms);
     }
 
-    /// <summary>-244002641 times the multiplier of the hash, 2654435761, is -1 modulo 2³²: all bits of the seed are set then, by zero none.</summary>
+    /// <summary>Every bit is set by -244002641, whose product with the multiplier of the hash, 2654435761, is -1 modulo 2³², and none by zero.</summary>
     [Theory]
     [InlineData(0)]
     [InlineData(-244002641)]
-    public void Blocks_of_samples_differ_whatever_the_bits_of_the_seed(int seed) =>
+    public void Blocks_of_samples_differ_whatever_number_they_start_from(int seed) =>
         Assert.Equal(200, ImpedanceTolerance.MonteCarlo(Half(), 1e8, new ComponentTolerances(0.2, 0.3), 200, seed).SamplesOhms.Distinct().Count());
 
     [Fact]

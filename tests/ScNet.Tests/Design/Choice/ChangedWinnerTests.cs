@@ -1,6 +1,5 @@
 using ScNet.Design.Choice;
 using ScNet.Design.Requirements;
-using ScNet.Devices;
 using ScNet.Topologies;
 
 namespace ScNet.Tests.Design.Choice;
@@ -97,24 +96,10 @@ public sealed class ChangedWinnerTests
         Assert.Equal([1, 2], choice.Ranked.Select(r => r.Rank));
         Assert.StartsWith("1. Linear regulator: ", choice.ToString(), StringComparison.Ordinal);
         Assert.Contains("; 2. another: ", choice.ToString(), StringComparison.Ordinal);
-        Assert.Equal("winner: no candidate does what is required", RankedChoice.Of(With(0.1), []).ToString());
+        Assert.Equal("one point: no candidate does what is required", RankedChoice.Of(With(0.1), []).ToString());
     }
 
-    private static Requirement With(double amperes) => new()
-    {
-        Name = "winner",
-        InputVolts = new(3, 3),
-        OutputVolts = [1.0],
-        Loads = [new("on", amperes, 1)],
-        Process = new Process
-        {
-            Name = "invented",
-            Switches = [DemoDevices.NType1V8],
-            Capacitors = [DemoDevices.Plate3V6 with { BottomPlateFraction = 0 }],
-        },
-        AreaSquareMetres = 1e-6,
-        FrequencyHz = new(1e4, 1e8),
-    };
+    private static Requirement With(double amperes) => OnePointRequirement.Of(3, amperes);
 
     private sealed class Recorder : IProgress<double>
     {

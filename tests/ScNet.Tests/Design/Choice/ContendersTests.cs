@@ -1,6 +1,5 @@
 using ScNet.Design.Choice;
 using ScNet.Design.Requirements;
-using ScNet.Devices;
 using ScNet.Topologies;
 
 namespace ScNet.Tests.Design.Choice;
@@ -53,20 +52,5 @@ public sealed class ContendersTests
         return most;
     }
 
-    private static Requirement With(double amperes) => new()
-    {
-        Name = "contenders",
-        InputVolts = new(3.2, 3.2),
-        OutputVolts = [1.0],
-        Loads = [new("on", amperes, 1)],
-        Process = new Process
-        {
-            Name = "invented",
-            Switches = [DemoDevices.NType1V8],
-            Capacitors = [DemoDevices.Plate3V6 with { BottomPlateFraction = 0 }],
-            MaximumSwitchesInSeries = 2,
-        },
-        AreaSquareMetres = 1e-6,
-        FrequencyHz = new(1e4, 1e8),
-    };
+    private static Requirement With(double amperes) => OnePointRequirement.Of(3.2, amperes, switchesInSeries: 2);
 }

@@ -127,7 +127,7 @@ public sealed class EventTimesTests
     }
 
     [Fact]
-    public void Currents_so_steep_that_shares_tell_no_more_apart_end_there() => Assert.Equal(
+    public void Currents_of_very_different_steepness_end_together() => Assert.Equal(
         [1.0 / 3, 0.7], Several(s => [1e9 * ((1 / 27.0) - (s[0] * s[0] * s[0])), 0.49 - (s[1] * s[1])], [1, 1], -1)!, Closeness.Within(1e-13));
 
     [Fact]
