@@ -38,9 +38,8 @@ internal sealed class OutputFindings(ModeAnalysis analysis)
 
         if (without.Length == 0 && analysis.CarriesLoad && !equations.Solution.IsOutputFixed)
         {
-            // where inductors alone reach an output it ties their currents, and so what the main output may draw
-            without = [.. equations.Outputs.Where(output => !new OutputEquations<T>(analysis, [output]).Solution.IsOutputFixed)];
-            without = without.Length > 0 ? without : [equations.Outputs[^1]];
+            // where inductors alone reach an output it ties their currents, and so what the main output may draw: the first that does, with those before it
+            without = [equations.Outputs.Where((_, k) => !new OutputEquations<T>(analysis, equations.Outputs[..(k + 1)]).Solution.IsOutputFixed).First()];
             Array.ForEach(without, output => WarnOfInterruption(output, null));
         }
 

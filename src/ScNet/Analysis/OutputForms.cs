@@ -19,7 +19,7 @@ internal sealed class OutputForms
         _converter = analysis.Converter;
         _phases = _converter.Phases.Count;
         int entries = _converter.Capacitors.Count * _phases;
-        _charges = [.. loaded.Select((own, k) => own is null ? null : topology.Flows[k]!.IsTied ? Zeros(entries) : own.SlowBranches[..entries])];
+        _charges = [.. loaded.Select(own => own?.SlowBranches[..entries])];
         _steady = [.. loaded.Select((own, k) => own is null ? null
             : topology.Flows[k]!.IsTied ? Zeros(entries)
             : SteadyShare.Of(topology.Converter, topology.Flows[k]!, k == 0 ? Extended(own.SlowBranches) : own.SlowBranches))];

@@ -60,7 +60,8 @@ public sealed class OutputMatrices
         return new OutputMatrices(analysis, outputs, diagnostics.AsReadOnly(), new OutputForms(topology, loaded, analysis, names));
     }
 
-    private static LoadedResults? Settle(Converter converter, TopologySolution flow, List<Diagnostic> diagnostics)
+    /// <summary>The flow of an output; null, and one error however many outputs have it, where it is too dense to be solved.</summary>
+    internal static LoadedResults? Settle(Converter converter, TopologySolution flow, List<Diagnostic> diagnostics)
     {
         try
         {

@@ -37,6 +37,18 @@ public class CapacitorVoltageUndeterminedTests
         Assert.Equal([["a", "b"], ["b", "a"]], Findings.Warnings(converter).Select(w => w.Elements));
     }
 
+    // the coils in series keep a and b at one voltage on average, whichever it is: both move, and no coil sees it
+    [Fact]
+    public void Capacitors_that_coils_in_series_join_can_shift_together()
+    {
+        Converter converter = Converter.Create("joined").Input("vin").Output("vout")
+            .Capacitor("a", "x", "gnd").Capacitor("b", "y", "gnd").Inductor("one", "x", "m").Inductor("other", "m", "y").Capacitor("fly", "f", "g")
+            .Switch("s1", "vin", "f", on: 1).Switch("s2", "g", "vout", on: 1)
+            .Switch("s3", "f", "vout", on: 2).Switch("s4", "g", "gnd", on: 2)
+            .Build();
+        Assert.Equal([["a", "b"], ["b", "a"]], Findings.Warnings(converter).Select(w => w.Elements));
+    }
+
     [Fact]
     public void A_load_current_through_a_capacitor_turned_round_has_an_average_but_no_potential_in_each_phase()
     {

@@ -26,4 +26,13 @@ public sealed class FlowDirectionTests
         Assert.Equal(0, others.InputCharge(s_network));
         Assert.Equal(0, new FlowDirection(default, SparseVector.Unit(1)).InputCharge(s_network));
     }
+
+    // entries 0 and 1 are the capacitor's, from 2 on those of the output
+    [Fact]
+    public void A_direction_moves_capacitors_where_an_entry_is_one_of_theirs()
+    {
+        Assert.True(new FlowDirection(SparseVector.Of([1, 2], [1, -1]), default).MovesCapacitors(1, 2));
+        Assert.False(new FlowDirection(SparseVector.Of([2, 3], [1, -1]), default).MovesCapacitors(1, 2));
+        Assert.False(new FlowDirection(default, SparseVector.Unit(1)).MovesCapacitors(1, 2));
+    }
 }

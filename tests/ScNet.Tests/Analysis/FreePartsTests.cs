@@ -109,6 +109,20 @@ public sealed class FreePartsTests
         Assert.Contains("4852 ways", error.Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_mesh_too_dense_with_other_values_is_refused_with_the_same_reason()
+    {
+        Converter converter = Mesh(100);
+        TopologySolution topology = TopologySolver.Solve(converter, converter.Modes[0]);
+
+        ScNetException refused = Assert.Throws<ScNetException>(() => ModeSolver.Join(converter, converter.Modes[0], topology));
+        Assert.Equal(DiagnosticCodes.FlowTooDense, Assert.Single(refused.Diagnostics).Code);
+
+        List<Diagnostic> diagnostics = [new(DiagnosticSeverity.Warning, DiagnosticCodes.LoadInterrupted, "Another.", []), refused.Diagnostics[0]];
+        Assert.Null(OutputMatrices.Settle(converter, topology, diagnostics));
+        Assert.Equal([DiagnosticCodes.LoadInterrupted, DiagnosticCodes.FlowTooDense], diagnostics.Select(d => d.Code));
+    }
+
     [Theory]
     [InlineData("cells")]
     [InlineData("phases")]

@@ -44,6 +44,20 @@ public sealed class OpenSeriesTests
         Assert.Equal(DiagnosticCodes.VoltageConflict, Findings.Error(Series(6000, isContradictory: true)).Code);
     }
 
+    // once there is no room for the voltages the output is not looked at, which here nothing ever charges
+    [Fact]
+    public void What_is_too_open_is_the_only_thing_told()
+    {
+        ConverterBuilder builder = Converter.Create("apart").Input("vin").Output("vout").Capacitor("own", "vin", "gnd");
+        for (int k = 0; k < 6000; k++)
+        {
+            builder.Capacitor($"c{k}", $"p{k}", $"p{k + 1}");
+        }
+
+        Converter converter = builder.Switch("s1", "p0", "vout", on: [1, 2]).Switch("s2", "p6000", "gnd", on: [1, 2]).Build();
+        Assert.Equal([DiagnosticCodes.VoltagesTooOpen], ModeAnalysis.Try(converter, converter.Modes[0]).Diagnostics.Select(d => d.Code));
+    }
+
     /// <summary>A halving cell whose capacitor is many in series.</summary>
     private static Converter Series(int count, bool isContradictory = false)
     {

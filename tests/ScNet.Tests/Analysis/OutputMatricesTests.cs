@@ -46,6 +46,36 @@ public sealed class OutputMatricesTests
         Assert.Equal(SteadyStateModel.Of(analysis).TwoPort.At(1e5).Ohms, point.Ohms[0, 0]);
     }
 
+    // what the input gives straight to an output drives no switch, also where two of them lie side by side
+    [Fact]
+    public void An_output_at_the_input_moves_nothing_exactly()
+    {
+        OutputMatrices outputs = ModeAnalysis.Of(OutputNetworks.With(
+            Converter.Create("half").Input("vin").Output("vout").Capacitor("fly", "p", "n")
+                .Switch("s1", "vin", "p", on: 1).Switch("s2", "n", "vout", on: 1).Switch("s3", "p", "vout", on: 2).Switch("s4", "n", "gnd", on: 2).Switch("beside", "n", "gnd", on: 2).Build(),
+            ("direct", "vin", "gnd"))).Outputs;
+
+        ChargeFlow flow = outputs.Outputs["direct"].ChargeFlow!;
+        Assert.Equal(FlowDetermination.Topology, flow.DeterminedBy);
+        Assert.All(flow.Switches.SelectMany(s => s).Concat(flow.Capacitors.SelectMany(c => c)), q => Assert.Equal(Quantity.Zero, q));
+        Assert.Equal(0, outputs.FastSwitchingLimit["direct", "direct"]);
+    }
+
+    // the coil takes its current from the capacitor in phase 2, but the closed switch beside it leaves the output nothing that charge has to be shared for
+    [Fact]
+    public void An_output_that_switches_tie_to_the_input_has_no_slow_limit_beside_a_coil()
+    {
+        OutputMatrices outputs = ModeAnalysis.Of(OutputNetworks.With(
+            Converter.Create("tied").Input("vin").Output("vout").Capacitor("fly", "p", "n").Capacitor("c", "q", "gnd").Inductor("coil", "x", "a")
+                .Switch("s1", "vin", "p", on: 1).Switch("s2", "n", "vout", on: 1).Switch("s3", "p", "vout", on: 2).Switch("s4", "n", "gnd", on: 2)
+                .Switch("t1", "vin", "q", on: 1).Switch("t2", "vin", "x", on: 1).Switch("t3", "q", "x", on: 2).Switch("tie", "vin", "a", on: [1, 2]).Build(),
+            ("aux", "a", "gnd"))).Outputs;
+
+        Assert.Equal(1, outputs.Outputs["aux"].Ratio.ToDouble());
+        Assert.NotEqual(0, outputs.Outputs["aux"].ChargeFlow!.Inductors["coil"][1].ToDouble());
+        Assert.Equal((0, 0), (outputs.SlowSwitchingLimit["aux", "aux"], outputs.ChargeSharing["aux", "aux"]));
+    }
+
     [Fact]
     public void An_output_without_path_is_told_and_left_out()
     {

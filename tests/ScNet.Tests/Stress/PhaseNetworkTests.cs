@@ -28,6 +28,19 @@ public sealed class PhaseNetworkTests
         int Node(string name) => converter.Nodes.PositionOf(name);
     }
 
+    // what a and b share moves x and w alike, between which lies a third by the capacitor that holds it
+    [Fact]
+    public void A_held_voltage_is_known_also_where_all_around_it_is_not()
+    {
+        Converter converter = RatedNetworks.Half().Capacitor("a", "x", "gnd").Capacitor("b", "y", "gnd").Capacitor("c", "x", "w").Switch("join", "x", "y", 1).Build();
+        PhaseNetwork network = Of(converter, HeldVoltages.Of(ModeAnalysis.Of(converter)).With([(3, new Fraction(1, 3))]));
+        int x = converter.Nodes.PositionOf("x"), w = converter.Nodes.PositionOf("w");
+        Assert.True(network.IsUnknown[network.Component(x)]);
+        Assert.Equal(network.Component(x), network.Component(w));
+        Assert.Equal(Point(new Fraction(1, 3)), network.Difference(x, w));
+        Assert.Equal(default, network.Difference(w, converter.Nodes.PositionOf("y")));
+    }
+
     // x is c above vout = 1/2: no loop, so that no denominator is too large
     [Fact]
     public void Where_no_loop_conflicts_no_voltage_is_too_odd()

@@ -45,21 +45,47 @@ public sealed class UnknownGroupsTests
         Converter converter = RatedNetworks.Half()
             .Capacitor("a", "x", "gnd").Capacitor("d", "g", "gnd").Capacitor("b", "y", "gnd").Capacitor("c", "x", "y").Capacitor("h", "gnd", "z")
             .Capacitor("e", "u", "w").Capacitor("f", "u", "w").Capacitor("m", "q", "gnd").Capacitor("n", "q", "g").Capacitor("k", "r", "s").Build();
+        string[] floating = ["", "x", "y", "z", "u", "w", "q", "r", "s"];
+        UnknownGroups groups = Of(converter, floating);
+        Assert.Equal([false, true, true, true, true, true, true, true, true], groups.IsAdrift);
+        Assert.Equal(["", "x", "y", "u", "w", "q"], floating.Where((_, k) => groups.IsUnknown[k]));
+        Assert.Equal(
+            ["d m n", "a b c", "a b c", "h", "e f", "e f", "m n", "k", "k"],
+            floating.Select((_, k) => string.Join(' ', groups.CapacitorsOf(k).Select(c => converter.Capacitors[c].Name))));
+    }
+
+    // three components on two capacitors: no ring closes, whichever of them is joined first
+    [Fact]
+    public void A_chain_that_is_joined_from_its_middle_is_one_group_and_closes_nothing()
+    {
+        UnknownGroups groups = Of(RatedNetworks.Half().Capacitor("a", "x", "y").Capacitor("b", "z", "x").Build(), "", "x", "y", "z");
+        Assert.Equal([false, false, false, false], groups.IsUnknown);
+        Assert.All([1, 2, 3], k => Assert.Equal([1, 2], groups.CapacitorsOf(k)));
+    }
+
+    // d closes a ring over the reference at two pieces, which is none of what x hangs on
+    [Fact]
+    public void The_first_capacitor_between_two_pieces_of_the_reference_is_a_group_of_its_own()
+    {
+        UnknownGroups groups = Of(Converter.Create("first").Input("vin").Output("vout").Capacitor("d", "g", "gnd").Capacitor("a", "x", "gnd").Capacitor("fly", "p", "n")
+            .Switch("s1", "vin", "p", on: 1).Switch("s2", "n", "vout", on: 1).Switch("s3", "p", "vout", on: 2).Switch("s4", "n", "gnd", on: 2).Build(), "", "x");
+        Assert.Equal([true, false], groups.IsUnknown);
+        Assert.Equal([0], groups.CapacitorsOf(0));
+        Assert.Equal([1], groups.CapacitorsOf(1));
+    }
+
+    // every node that is not named lies in the component of the reference
+    private static UnknownGroups Of(Converter converter, params string[] floating)
+    {
         HeldVoltages held = HeldVoltages.Of(ModeAnalysis.Of(converter));
         RigidPieces pieces = RigidPieces.Of(converter, held);
-        string[] floating = ["", "x", "y", "z", "u", "w", "q", "r", "s"];
         int[] component = new int[pieces.PieceCount];
         for (int k = 1; k < floating.Length; k++)
         {
             component[pieces.Piece[converter.Nodes.PositionOf(floating[k])]] = k;
         }
 
-        UnknownGroups groups = UnknownGroups.Of(converter.Network, pieces, held, component, floating.Length);
-        Assert.Equal([false, true, true, true, true, true, true, true, true], groups.IsAdrift);
-        Assert.Equal(["", "x", "y", "u", "w", "q"], floating.Where((_, k) => groups.IsUnknown[k]));
-        Assert.Equal(
-            ["d m n", "a b c", "a b c", "h", "e f", "e f", "m n", "k", "k"],
-            floating.Select((_, k) => string.Join(' ', groups.CapacitorsOf(k).Select(c => converter.Capacitors[c].Name))));
+        return UnknownGroups.Of(converter.Network, pieces, held, component, floating.Length);
     }
 
     private static ModeChange Joining(string bottom)
