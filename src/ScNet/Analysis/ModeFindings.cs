@@ -177,18 +177,9 @@ internal sealed class ModeFindings(Converter converter, Mode mode, PhaseForest[]
     /// <summary>Inductors that rest for a part of the period.</summary>
     public void WarnOfRests()
     {
-        if (converter.Inductors.Count == 0)
+        if (_network.InductorCount > 0)
         {
-            return;
-        }
-
-        string[] names = [.. converter.Inductors.Where((l, k) => mode.UntilZeroPhases[k].Count > 0).Select(l => l.Name)];
-        if (names.Length > 0)
-        {
-            Warning(
-                DiagnosticCodes.DiscontinuousConduction,
-                $"The current of {(names.Length == 1 ? "inductor" : "inductors")} {Quoted.List(names)} ends phases, so that ratio and charges depend on the load. Averages are those of the boundary, where such a phase lasts exactly its duty; ask for an operating point for others.",
-                names);
+            (_warnings ??= []).AddRange(RestFindings.Of(converter, mode, forests));
         }
     }
 

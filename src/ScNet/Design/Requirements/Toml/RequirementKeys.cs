@@ -93,7 +93,7 @@ internal static class RequirementKeys
         string plain = NearestKey.Plain(key), stem = Stem(key);
         return s_meanings.Any(m => Array.IndexOf(known, m.Key) >= 0 && Array.IndexOf(m.Others, plain) >= 0) || stem.Length == 0
             ? NearestKey.Of(key, known, s_meanings)
-            : known.FirstOrDefault(k => Stem(k) == stem) ?? NearestKey.Of(key, known, s_meanings);
+            : known.Where(k => Stem(k) == stem).OrderByDescending(k => SharesUnit(key, k)).FirstOrDefault() ?? NearestKey.Of(key, known, s_meanings);
     }
 
     // "area" of "area_mm2" and of "area_square_metres"
@@ -107,6 +107,13 @@ internal static class RequirementKeys
         }
 
         return string.Join('_', words[..count]);
+    }
+
+    // "output_uF" and "output_millifarad" are meant to be "output_farads", not "output_volts"
+    private static bool SharesUnit(string key, string known)
+    {
+        string unit = key.ToLowerInvariant().Split('_')[^1], own = known.Split('_')[^1];
+        return unit.Length <= 2 ? unit[^1] == own[0] : unit.TrimEnd('s').EndsWith(own.TrimEnd('s'), StringComparison.Ordinal);
     }
 
     private static bool IsUnit(string word) => s_units.Contains(word)
