@@ -86,7 +86,7 @@ internal sealed class DirectionRotation
     /// <summary>The amounts of the directions as given that amounts of rotated ones make.</summary>
     public void RotateBack(Span<double> amounts)
     {
-        Span<double> given = _count <= LargestCount ? stackalloc double[_count] : new double[_count];
+        Span<double> given = Scratch.Of(_count, stackalloc double[LargestCount]);
         given.Clear();
         for (int i = 0; i < _count; i++)
         {

@@ -239,7 +239,7 @@ internal sealed class StateSpace
     // y with yᵀ R = xᵀ, so that y · (R v) = x · v.
     private static void SolveTransposed(DenseRows triangle, int[] columns, Span<double> x)
     {
-        Span<double> y = x.Length <= 256 ? stackalloc double[x.Length] : new double[x.Length];
+        Span<double> y = Scratch.Of(x.Length, stackalloc double[128]);
         for (int k = 0; k < x.Length; k++)
         {
             double value = x[columns[k]];
