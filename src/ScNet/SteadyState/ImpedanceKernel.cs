@@ -9,7 +9,8 @@ namespace ScNet.SteadyState;
 /// <remarks>Symbols and equations: docs/theory/output-impedance.md. Charges are per unit of charge into the load.</remarks>
 internal sealed class ImpedanceKernel
 {
-    private const int LargestOnStack = 32;
+    // numbers: the equations of 32 directions, and three values for each
+    private const int MostOnStack = 32 * (32 + 3);
 
     // so many modes have their excess kept while a period is evaluated; a whole number of turns
     private const int MostKept = 4 * ModalExcess.Turn;
@@ -40,18 +41,18 @@ internal sealed class ImpedanceKernel
     public static ImpedanceKernel Of(ImpedanceTerms terms, bool isTied) => new(terms, isTied);
 
     /// <summary>The output impedance in ohms for a period in seconds.</summary>
-    public double Ohms(double period) => Evaluate(period, withRatios: false, out _);
+    public double Ohms(double period) => Evaluate(period, [], out _);
 
     /// <summary>What input and output see of each other besides the output impedance, for a period in seconds.</summary>
     /// <remarks>docs/theory/parasitic-capacitances.md. Without directions that take charge from the input both ratios are the ideal one.</remarks>
     public PortRatios Ratios(double period)
     {
-        Evaluate(period, withRatios: true, out PortRatios ratios);
+        Evaluate(period, _input, out PortRatios ratios);
         return ratios;
     }
 
     /// <summary>The output impedance in ohms and all else that input and output see of each other, at the cost of the impedance.</summary>
-    public double Ohms(double period, out PortRatios ratios) => Evaluate(period, withRatios: true, out ratios);
+    public double Ohms(double period, out PortRatios ratios) => Evaluate(period, _input, out ratios);
 
     /// <summary>The largest product of a rate and half the length of its phase; zero where no current changes.</summary>
     /// <param name="period">The period in seconds.</param>
@@ -72,7 +73,7 @@ internal sealed class ImpedanceKernel
     /// <param name="reversed">Whether the phases follow one another in the opposite order (the adjoint network).</param>
     public void Amounts(double period, Span<double> amounts, bool reversed)
     {
-        Solve(period, reversed, amounts, []);
+        Solve(period, reversed, [], amounts);
         DenseRows.AddMultiple(_terms.Shift, 1, amounts);
         _terms.Rotation.RotateBack(amounts);
     }
@@ -90,7 +91,7 @@ internal sealed class ImpedanceKernel
         }
 
         double settled = Math.Min(period, _terms.SettledPeriod);
-        Solve(period, reversed, [], amounts);
+        Solve(period, reversed, _input, amounts);
         for (int m = 0; m < amounts.Length; m++)
         {
             amounts[m] *= settled;
@@ -99,25 +100,23 @@ internal sealed class ImpedanceKernel
         _terms.Rotation.RotateBack(amounts);
     }
 
-    // All that a period decides; the modes' excess is worked out once, where there is room for it.
-    private double Evaluate(double period, bool withRatios, out PortRatios ratios)
+    // All that a period decides; the modes' excess is worked out once, where there is room for it. Ratios need what each direction takes from the input.
+    private double Evaluate(double period, ReadOnlySpan<double> taken, out PortRatios ratios)
     {
-        int n = _terms.Directions;
+        int n = _terms.Directions, size = n * (n + 3);
         bool isSettled = period > _terms.SettledPeriod;
 
         // longer periods would only magnify rounding of the amounts; where nothing has to pass a capacitor the impedance settles too
         double solved = Math.Min(period, _terms.SettledPeriod), own = _isTied ? solved : period;
         Span<double> excess = n > 0 && _modes.Count <= MostKept ? stackalloc double[MostKept] : [];
-        Span<double> amounts = n <= LargestOnStack ? stackalloc double[n] : new double[n];
+        Span<double> room = Scratch.Of(size, stackalloc double[Math.Min(size, MostOnStack)]);
+        Span<double> amounts = room[..n], test = room.Slice(n, n), input = room.Slice(2 * n, taken.Length), system = room[(3 * n)..];
         ratios = new PortRatios(_terms.OwnInput, _terms.OwnInput, 0);
         if (n > 0)
         {
-            Span<double> system = n <= LargestOnStack ? stackalloc double[n * n] : new double[n * n];
-            Span<double> test = n <= LargestOnStack ? stackalloc double[n] : new double[n];
-            Span<double> input = !withRatios || _input.Length == 0 ? [] : n <= LargestOnStack ? stackalloc double[n] : new double[n];
             Form(solved, system, test, reversed: false, excess);
             Negate(test, amounts);
-            _input.AsSpan(0, input.Length).CopyTo(input);
+            taken.CopyTo(input);
             Solve(system, amounts, input);
             if (input.Length > 0)
             {
@@ -163,25 +162,16 @@ internal sealed class ImpedanceKernel
         return new PortRatios(ratio, _terms.OwnInput + DenseRows.Dot(_input, amounts), DenseRows.Dot(_input, input) * share);
     }
 
-    // The amounts of the rotated directions on top of the shifted particular flow, and what the input drives; either may be empty.
-    private void Solve(double period, bool reversed, Span<double> amounts, Span<double> input)
+    // The amounts of the rotated directions on top of the shifted particular flow, or where something is given on the other side what that drives.
+    private void Solve(double period, bool reversed, ReadOnlySpan<double> given, Span<double> amounts)
     {
-        int n = _terms.Directions;
-        if (n == 0)
-        {
-            return;
-        }
-
-        Span<double> system = n <= LargestOnStack ? stackalloc double[n * n] : new double[n * n];
-        Span<double> test = n <= LargestOnStack ? stackalloc double[n] : new double[n];
+        int n = _terms.Directions, size = n * (n + 1);
+        Span<double> room = Scratch.Of(size, stackalloc double[Math.Min(size, MostOnStack)]);
+        Span<double> test = room[..n], system = room[n..];
         Form(Math.Min(period, _terms.SettledPeriod), system, test, reversed, []);
-        if (!amounts.IsEmpty)
-        {
-            Negate(test, amounts);
-        }
-
-        _input.AsSpan(0, input.Length).CopyTo(input);
-        Solve(system, amounts.IsEmpty ? input : amounts, amounts.IsEmpty ? [] : input);
+        Negate(test, amounts);
+        given.CopyTo(amounts);
+        Solve(system, amounts, []);
     }
 
     private void Solve(Span<double> system, Span<double> right, Span<double> other)
@@ -215,7 +205,7 @@ internal sealed class ImpedanceKernel
         }
 
         _terms.ConstantSquare.CopyTo(system);
-        DenseRows.AddMultiple(_terms.Skew, _isSymmetric ? 0 : skew, system);
+        DenseRows.AddMultiple(_terms.Skew, skew, system);
         Span<double> turn = stackalloc double[ModalExcess.Turn];
         for (int first = 0; first < _modes.Count; first += ModalExcess.Turn)
         {

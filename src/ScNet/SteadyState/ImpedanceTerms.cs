@@ -89,9 +89,10 @@ internal sealed class ImpedanceTerms
 
     public double[] ConstantSquare { get; }
 
-    /// <summary>The skew parts of the equations, by rows, and of the particular flow.</summary>
+    /// <summary>The skew part of the equations, by rows; may be empty where it is zero.</summary>
     public double[] Skew { get; }
 
+    /// <summary>The skew part of the particular flow.</summary>
     public double[] SkewParticular { get; }
 
     /// <summary>The charge that each direction takes from the input; empty where none does.</summary>

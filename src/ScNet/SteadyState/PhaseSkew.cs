@@ -12,9 +12,8 @@ internal static class PhaseSkew
     /// <summary>Whether there is anything but zeros.</summary>
     public static bool IsNone(int phases, int directions) => phases == 2 || directions == 0;
 
-    /// <summary>Zeros.</summary>
-    public static (double[] Square, double[] Particular) None(int directions) =>
-        (new double[directions * directions], new double[directions]);
+    /// <summary>Nothing for pairs of directions, and zeros with the particular flow.</summary>
+    public static (double[] Square, double[] Particular) None(int directions) => ([], new double[directions]);
 
     /// <summary>One value per pair of directions, by rows, and one per direction with the particular flow.</summary>
     /// <param name="phases">The modes of each phase.</param>
