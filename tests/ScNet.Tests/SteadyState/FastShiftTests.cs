@@ -40,12 +40,14 @@ public sealed class FastShiftTests
     }
 
     [Theory]
-    [InlineData(1e-6, true)]
-    [InlineData(2e-7, false)]
-    public void Directions_far_slower_than_the_fastest_are_left_alone(double slow, bool isShifted)
+    [InlineData(1, 1e-6, true)]
+    [InlineData(1, 2e-7, false)]
+    [InlineData(100, 1e-4, true)]
+    [InlineData(100, 2e-5, false)]
+    public void Directions_far_slower_than_the_fastest_are_left_alone(double fast, double slow, bool isShifted)
     {
-        double[] drives = [1, 1e-9];
-        double[] shift = FastShift.Of(Rotation([1, 0], [0, slow]), 2, [1, 1], drives, currents: 1e6);
+        double[] drives = [fast, 1e-9];
+        double[] shift = FastShift.Of(Rotation([fast, 0], [0, slow]), 2, [1, 1], drives, currents: 1e6);
         Assert.Equal(-1, shift[0], 1e-15);
         Assert.Equal(isShifted, shift[1] != 0);
     }

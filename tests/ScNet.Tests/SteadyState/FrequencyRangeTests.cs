@@ -59,4 +59,13 @@ public sealed class FrequencyRangeTests
         Assert.Throws<ArgumentOutOfRangeException>("toHz", () => FrequencyRange.PerDecade(1, double.PositiveInfinity));
         Assert.Throws<ArgumentOutOfRangeException>("toHz", () => FrequencyRange.PerDecade(1, 1));
     }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-1)]
+    public void A_highest_frequency_that_is_none_is_told_so_rather_than_that_it_is_below_the_lowest(double toHz) =>
+        Assert.StartsWith(
+            "Expected a positive value from 1E-60 to 1E+60.",
+            Assert.Throws<ArgumentOutOfRangeException>("toHz", () => FrequencyRange.Logarithmic(1, toHz, 2)).Message,
+            StringComparison.Ordinal);
 }

@@ -1,4 +1,3 @@
-using ScNet.Numerics;
 using ScNet.SteadyState;
 
 namespace ScNet.Tests.SteadyState;
@@ -9,7 +8,7 @@ public sealed class ImpedanceTermsTests
     [Fact]
     public void Modes_of_two_phases_are_a_hyperbolic_cotangent_each()
     {
-        ImpedanceKernel kernel = Kernel([0.25, 0.75], [(8, [0.5])], [(2, [3])]);
+        ImpedanceKernel kernel = ModesByHand.Kernel([0.25, 0.75], [(8, [0.5])], [(2, [3])]);
         foreach (double period in (double[])[1e-3, 0.7, 20])
         {
             double expected = (period * 8 * 0.25 / 2 / Math.Tanh(8 * 0.25 * period / 2)) + (period * 2 * 9 / 2 / Math.Tanh(2 * 0.75 * period / 2));
@@ -27,7 +26,7 @@ public sealed class ImpedanceTermsTests
     public void Currents_that_do_not_change_dissipate_the_same_at_every_period()
     {
         // q²/D of each, and one direction that takes the better part: (1 + a)²/0.25 + a²/0.75 is least at a = −3/4
-        ImpedanceKernel kernel = Kernel([0.25, 0.75], [(0, [1, 1])], [(0, [0, 1])]);
+        ImpedanceKernel kernel = ModesByHand.Kernel([0.25, 0.75], [(0, [1, 1])], [(0, [0, 1])]);
         Assert.Equal([1, 1, 1], new[] { 1e-9, 1, 1e9 }.Select(kernel.Ohms), Closeness.Within(1e-15));
         Assert.Equal(0, kernel.LargestExponent(1));
         double[] amounts = [7];
@@ -63,7 +62,7 @@ public sealed class ImpedanceTermsTests
     [InlineData(1e-14, true)]
     public void A_long_period_does_not_magnify_drives_of_mere_rounding(double charge, bool counts)
     {
-        ImpedanceKernel kernel = Kernel([0.5, 0.5], [[(0, [1]), (1, [charge])], []]);
+        ImpedanceKernel kernel = ModesByHand.Kernel([0.5, 0.5], [(0, [1]), (1, [charge])], []);
         double expected = 2 + (counts ? 0.5e50 * charge * charge : 0);
         Assert.Equal(expected, kernel.Ohms(1e50), 1e-12 * expected);
     }
@@ -77,13 +76,13 @@ public sealed class ImpedanceTermsTests
     [InlineData(0, 4, 2.5e12)]
     [InlineData(0, 0, 0)]
     public void The_settled_period_is_many_of_the_slowest_time_constants_or_of_the_fastest(double first, double second, double seconds) =>
-        Assert.Equal(seconds, Terms([0.5, 0.5], [[(first, [1])], [(second, [1])]]).SettledPeriod, 1e-14 * seconds);
+        Assert.Equal(seconds, ModesByHand.Terms([0.5, 0.5], [[(first, [1])], [(second, [1])]]).SettledPeriod, 1e-14 * seconds);
 
     [Fact]
     public void The_flow_in_use_is_the_one_given_and_its_shift()
     {
         // Two directions of one mode each, q = 1 and 2 of rates 4 and 9, and particular charges 3 and −2: shifts of −3 and 1 free it of both.
-        ImpedanceTerms terms = Terms([0.5, 0.5], [[(4, [3, 1, 0])], [(9, [-2, 0, 2])]], inputs: [5, 7]);
+        ImpedanceTerms terms = ModesByHand.Terms([0.5, 0.5], [[(4, [3, 1, 0])], [(9, [-2, 0, 2])]], inputs: [5, 7]);
         Assert.Equal([-3, 1], terms.Shift, Closeness.Within(1e-15));
         Assert.Equal(4, terms.Shifted, 1e-15);
         Assert.Equal(0, terms.Constant, 1e-14);
@@ -98,31 +97,12 @@ public sealed class ImpedanceTermsTests
     [Fact]
     public void A_direction_that_moves_no_capacitor_takes_nothing_from_the_input()
     {
-        ImpedanceTerms terms = Terms([0.5, 0.5], [[(4, [3, 1, 0])], [(0, [-2, 0, 2])]], inputs: [5, 7]);
+        ImpedanceTerms terms = ModesByHand.Terms([0.5, 0.5], [[(4, [3, 1, 0])], [(0, [-2, 0, 2])]], inputs: [5, 7]);
         Assert.Equal([5, 0], terms.Input);
         Assert.Equal(0.5 - 15, terms.OwnInput, 1e-14);
-        Assert.Empty(Terms([0.5, 0.5], [[(4, [3, 1, 0])], [(0, [-2, 0, 2])]], inputs: [0, 0]).Input);
+        Assert.Empty(ModesByHand.Terms([0.5, 0.5], [[(4, [3, 1, 0])], [(0, [-2, 0, 2])]], inputs: [0, 0]).Input);
     }
-
-    private static ImpedanceKernel Kernel(double[] duties, params (double Rate, double[] Charges)[][] phases) => Kernel(duties, phases, isTied: false);
 
     private static ImpedanceKernel Kernel(double[] duties, (double Rate, double[] Charges)[][] phases, bool isTied = false, double[]? inputs = null) =>
-        ImpedanceKernel.Of(Terms(duties, phases, inputs), isTied);
-
-    // the particular flow's charge first, then those of the directions; it takes half of the load's charge from the input
-    private static ImpedanceTerms Terms(double[] duties, (double Rate, double[] Charges)[][] phases, double[]? inputs = null)
-    {
-        int directions = phases.Max(p => p.Select(m => m.Charges.Length).DefaultIfEmpty().Max()) - 1;
-        PhaseTerms[] terms = Array.ConvertAll(phases, modes =>
-        {
-            DenseRows charges = new(modes.Length, 1 + directions);
-            for (int r = 0; r < modes.Length; r++)
-            {
-                modes[r].Charges.CopyTo(charges.Row(r));
-            }
-
-            return new PhaseTerms(charges, 0, directions, [.. modes.Select(m => m.Rate)], new double[modes.Length]);
-        });
-        return ImpedanceTerms.Of(terms, 0.5, inputs ?? new double[directions], duties, _ => PhaseSkew.None(directions));
-    }
+        ImpedanceKernel.Of(ModesByHand.Terms(duties, phases, inputs), isTied);
 }

@@ -42,6 +42,13 @@ public sealed class LoadStepRefusalTests
         Assert.StartsWith("Expected a load current, but 'half' has a stiff load", thrown.Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void An_output_whose_potential_nothing_holds_in_some_phase_is_refused()
+    {
+        ArgumentException thrown = Assert.Throws<ArgumentException>("analysis", () => LoadStep.Of(Analysed(OperatedConverters.SeeSaw()), s_point, 0.3, 1));
+        Assert.StartsWith("Expected an output that something holds in every phase, but in some phase nothing does in 'see-saw'.", thrown.Message, StringComparison.Ordinal);
+    }
+
     /// <summary>A step from 0.1 A to 0.3 A through 10 mΩ: 2 mV by the load line, whose slope has half the period's sag of 1 F in it.</summary>
     [Fact]
     public void A_step_tells_both_loads_its_droop_and_the_load_line()

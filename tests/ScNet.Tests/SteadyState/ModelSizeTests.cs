@@ -17,6 +17,31 @@ public sealed class ModelSizeTests
         Assert.Equal(DiagnosticCodes.SteadyStateTooLarge, Assert.Single(refusal.Diagnostics).Code);
     }
 
+    // Two capacitors side by side leave charges free, for which three phases need the states of 300 more that lead nowhere, as do 2500
+    // switches of every phase: three times 10 · 2500² · 300 multiplications.
+    [Fact]
+    public void An_impedance_that_is_too_large_is_refused_before_it_is_begun()
+    {
+        ConverterBuilder builder = Converter.Create("dead ends").Input("vin").Output("vout").Phases(3).Capacitor("one", "p", "n").Capacitor("two", "p", "n")
+            .Switch("a", "vin", "p", on: 1).Switch("b", "n", "vout", on: 1).Switch("c", "p", "vout", on: [2, 3]).Switch("d", "n", "gnd", on: [2, 3]);
+        for (int k = 0; k < 300; k++)
+        {
+            builder.Capacitor($"idle{k}", "p", $"x{k}");
+        }
+
+        for (int k = 0; k < 2500; k++)
+        {
+            builder.Switch($"dead{k}", "p", $"y{k}", on: [1, 2, 3]);
+        }
+
+        Converter converter = builder.Build();
+        SteadyStateModel model = SteadyStateModel.Of(ModeAnalysis.Of(converter, converter.Modes[0]));
+        ScNetException refusal = Assert.Throws<ScNetException>(() => model.Impedance);
+        Diagnostic finding = Assert.Single(refusal.Diagnostics);
+        Assert.Equal(DiagnosticCodes.SteadyStateTooLarge, finding.Code);
+        Assert.Contains("3 phases with up to 2502 resistances, 302 capacitors and ", finding.Message, StringComparison.Ordinal);
+    }
+
     private static ModeAnalysis Cells(int count)
     {
         ConverterBuilder builder = Converter.Create("cells").Input("vin").Output("vout", LoadKind.Current).Capacitor("out", "vout", "gnd");

@@ -37,6 +37,13 @@ internal static class OperatedConverters
     public static Converter Loaded(double esrOhms) => Half(LoadKind.Current, farads: 2)
         .Capacitor("out", "vout", Converter.ReferenceNode, 0.5, esrOhms).Build();
 
+    /// <summary>What the capacitors gain together lifts the output in one phase and lowers it in the other: it has an average, but no potential.</summary>
+    public static Converter SeeSaw() => Converter.Create("see-saw").Input("vin").Output("vout", LoadKind.Current).Duties(new Fractions.Fraction(1, 3), new Fractions.Fraction(2, 3))
+        .Capacitor("c0", "x3", "x6").Capacitor("c1", "x4", "x3").Capacitor("c2", "x5", "vout")
+        .Switch("s0", "x6", "gnd", on: 2).Switch("s1", "vout", "x6", on: 1).Switch("s2", "x3", "vout", on: 2)
+        .Switch("s3", "x5", "x3", on: 1).Switch("s4", "x4", "x5", on: 2).Switch("s5", "vin", "x4", on: 1)
+        .Build();
+
     /// <summary>What the elements lose, one by one.</summary>
     public static double ElementDissipationWatts(PeriodicSteadyState steady) =>
         steady.Switches.Sum(s => s.DissipationWatts) + steady.Capacitors.Sum(c => c.DissipationWatts) + steady.Inductors.Sum(l => l.DissipationWatts);

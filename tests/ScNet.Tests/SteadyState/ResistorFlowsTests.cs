@@ -93,6 +93,24 @@ public sealed class ResistorFlowsTests
         Assert.True(flows.DirectionInputs.Max(Math.Abs) > 0.01);
     }
 
+    // A switch beside s1 and one beside s3, closed with them: in each phase a charge circulates in a pair of its own. Per square of the
+    // charge the leader of the first dissipates 1 Ω · 4, that of the second 9 Ω · 4/3 = 12 Ω or 2.9 Ω · 4/3 = 3.87 Ω.
+    [Theory]
+    [InlineData(9, 0)]
+    [InlineData(2.9, 1)]
+    public void Of_directions_the_one_led_by_what_dissipates_least_comes_first(double ohms, int first)
+    {
+        ResistorFlows flows = Of(Converter.Create("half").Input("vin").Output("vout").Duties(0.25, 0.75).Capacitor("fly", "p", "n", 1)
+            .Switch("s1", "vin", "p", on: 1, ohms: 1).Switch("b1", "vin", "p", on: 1, ohms: 1).Switch("s2", "n", "vout", on: 1, ohms: 4)
+            .Switch("s3", "p", "vout", on: 2, ohms).Switch("b3", "p", "vout", on: 2, ohms: 1).Switch("s4", "n", Converter.ReferenceNode, on: 2, ohms: 16).Build());
+        Assert.Equal(2, flows.Directions.Count);
+        for (int phase = 0; phase < 2; phase++)
+        {
+            Assert.Equal(phase == first, flows.Directions[0][phase].Any(charge => charge != 0));
+            Assert.Equal(phase != first, flows.Directions[1][phase].Any(charge => charge != 0));
+        }
+    }
+
     private static double Product(double[][] left, double[][] right) =>
         (4 * left[0].Zip(right[0], (a, b) => a * b).Sum()) + (4.0 / 3 * left[1].Zip(right[1], (a, b) => a * b).Sum());
 

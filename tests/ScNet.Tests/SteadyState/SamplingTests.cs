@@ -131,12 +131,7 @@ public sealed class SamplingTests
     [Fact]
     public void An_output_with_an_average_but_no_potential_has_no_ripple_either()
     {
-        // what the capacitors gain together lifts the output in one phase and lowers it in the other
-        Converter converter = Converter.Create("see-saw").Input("vin").Output("vout", LoadKind.Current).Duties(new Fractions.Fraction(1, 3), new Fractions.Fraction(2, 3))
-            .Capacitor("c0", "x3", "x6").Capacitor("c1", "x4", "x3").Capacitor("c2", "x5", "vout")
-            .Switch("s0", "x6", "gnd", on: 2).Switch("s1", "vout", "x6", on: 1).Switch("s2", "x3", "vout", on: 2)
-            .Switch("s3", "x5", "x3", on: 1).Switch("s4", "x4", "x5", on: 2).Switch("s5", "vin", "x4", on: 1)
-            .Build();
+        Converter converter = OperatedConverters.SeeSaw();
         PeriodicSteadyState steady = Operate(converter, 0.5);
         ModeAnalysis analysis = ModeAnalysis.Of(converter, converter.Modes[0]);
         Assert.Null(steady.OutputRippleVolts);
