@@ -91,8 +91,7 @@ public static class ImpedanceTolerance
     private static int DeviationCount(Converter converter) => (2 * converter.Capacitors.Count) + converter.Switches.Count;
 
     private static double Ohms(ModeAnalysis analysis, Converter converter, double frequencyHz) =>
-        PreparedMode.Of(converter, analysis.Topology)
-            .Ohms(1 / Guard.InRange(frequencyHz, allowZero: false, nameof(frequencyHz)));
+        PreparedMode.Of(converter, analysis.Topology).Ohms(1 / frequencyHz);
 
     // Blocks must not overlap for neighbouring seeds: a multiplicative hash (Knuth, from memory) spreads them.
     private static int BlockSeed(int seed, int block) => unchecked((int)(((uint)seed * 2654435761u) ^ ((uint)block * 2246822519u)));
