@@ -67,6 +67,31 @@ public sealed class ImpedanceTermsTests
         Assert.Equal(expected, kernel.Ohms(1e50), 1e-12 * expected);
     }
 
+    /// <summary>A drive below 4e-15 of its rate times the root of the sum of squares of its phase's charges is their rounding: of a charge of 10, 4e-14.</summary>
+    [Theory]
+    [InlineData(3e-14, false)]
+    [InlineData(5e-14, true)]
+    public void What_is_mere_rounding_is_measured_by_the_charges_of_the_phase(double charge, bool counts)
+    {
+        ImpedanceKernel kernel = Kernel([0.5, 0.5], [[(0, [10]), (1, [charge])], []]);
+        double expected = 200 + (counts ? 0.5e50 * charge * charge : 0);
+        Assert.Equal(expected, kernel.Ohms(1e50), 1e-12 * expected);
+    }
+
+    /// <summary>
+    /// The particular flow and half of a direction against it make 0.5²/0.5 of either phase. With charges of 1 in both the root is that of 2,
+    /// and flows of 1 and 1/2 add up: 4e-15 · 1.5 · 1.414 = 8.5e-15.
+    /// </summary>
+    [Theory]
+    [InlineData(8e-15, false)]
+    [InlineData(9e-15, true)]
+    public void Charges_of_directions_count_among_those_of_the_phase(double charge, bool counts)
+    {
+        ImpedanceKernel kernel = Kernel([0.5, 0.5], [(0, [1, 1]), (1, [charge, 0])], [(0, [0, 1])]);
+        double expected = 1 + (counts ? 0.5e50 * charge * charge : 0);
+        Assert.Equal(expected, kernel.Ohms(1e50), 1e-12 * expected);
+    }
+
     [Theory]
     [InlineData(2, 50, 5e12)]
     [InlineData(50, 2, 5e12)]

@@ -9,6 +9,7 @@ public sealed class ImpedanceWorstCaseTests
     [InlineData(1, 2, true, true)]
     [InlineData(1.1, 1.9, false, false)]
     [InlineData(1 + 5e-10, 2 - 1e-9, true, true)]
+    [InlineData(1 + 1e-9, 2 * (1 - 1e-9), true, true)]
     [InlineData(1 + 2e-9, 2 - 4e-9, false, false)]
     [InlineData(1, 1.9, true, false)]
     [InlineData(1.1, 2, false, true)]
@@ -16,6 +17,14 @@ public sealed class ImpedanceWorstCaseTests
     {
         ImpedanceWorstCase worst = new(new(minimum, maximum), new(1, 2));
         Assert.Equal((isMinimumCertain, isMaximumCertain), (worst.IsMinimumCertain, worst.IsMaximumCertain));
+    }
+
+    [Fact]
+    public void An_impedance_of_zero_is_certain_where_that_is_the_bound()
+    {
+        ImpedanceWorstCase worst = new(new(0, 0), new(0, 0));
+        Assert.True(worst.IsMinimumCertain);
+        Assert.True(worst.IsMaximumCertain);
     }
 
     [Fact]
