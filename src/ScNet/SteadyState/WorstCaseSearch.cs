@@ -5,7 +5,7 @@ namespace ScNet.SteadyState;
 /// <summary>
 /// Looks for the largest or smallest impedance within tolerances: at all corners of few values, else from the
 /// corner that is usually the worst; then along the slopes, to other corners or to points inside, until no step
-/// leads further.
+/// leads further, but no more than six steps.
 /// </summary>
 /// <remarks>
 /// The impedance need not be monotone in a value, and its extremes can lie inside, so what is found is an
