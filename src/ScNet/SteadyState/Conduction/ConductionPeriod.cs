@@ -78,15 +78,11 @@ internal sealed class ConductionPeriod
     /// <param name="mayTurn">Whether it may do so more than once, so that its ends do not tell.</param>
     public bool PassesZero(int stretch, int inductor, bool mayTurn)
     {
-        double start = StartCurrent(stretch, inductor);
-        if (!mayTurn || start * EndCurrent(stretch, inductor) < 0)
-        {
-            return start * EndCurrent(stretch, inductor) < 0;
-        }
-
-        PhaseTrajectory trajectory = new(Solver.Fine.Phases[stretch], _starts[stretch], _ends[stretch], _seconds[stretch]);
-        (double least, double greatest) = new ExponentialWaveform(trajectory, [.. Solver.Fine.Row(Solver.Fine.Inductors, inductor)]).Extremes();
-        return start > 0 ? least < 0 : greatest > 0;
+        DoubleDouble[] row = [.. Solver.Fine.Row(Solver.Fine.Inductors, inductor)];
+        (double least, double greatest) = mayTurn
+            ? new ExponentialWaveform(new(Solver.Fine.Phases[stretch], _starts[stretch], _ends[stretch], _seconds[stretch]), row).Extremes()
+            : AtEnds(stretch, row);
+        return least < 0 && greatest > 0;
     }
 
     /// <summary>The least and greatest value of a signal at the ends of a stretch.</summary>
