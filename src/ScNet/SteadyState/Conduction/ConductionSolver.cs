@@ -248,9 +248,7 @@ internal sealed class ConductionSolver
     {
         int[][] conducting = NoDiodes(_converter.Phases.Count);
         conducting[phase] = set;
-        NetworkStructure structure = ConductionNetwork.Of(_converter, _mode, _inputVolts, conducting, new bool[conducting.Length]).Structure;
-        return structure.RestingInductors[phase].Length == 0
-            && set.All(s => structure.Cluster[_converter.Network.SwitchFirst[s]] != structure.Cluster[_converter.Network.SwitchSecond[s]]);
+        return ConductionNetwork.Of(_converter, _mode, _inputVolts, conducting, new bool[conducting.Length]).Structure.RestingInductors[phase].Length == 0;
     }
 
     private static IEnumerable<int[]> Subsets(int[] items, int size, int from)
