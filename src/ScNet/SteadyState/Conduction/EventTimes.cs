@@ -111,7 +111,7 @@ internal static class EventTimes
             for (int k = 0; k < count; k++)
             {
                 double next = Math.Clamp(shares[k] - rows[(k * (count + 1)) + count].Nearest, 0.25 * shares[k], 1);
-                hasMoved |= Math.Abs(next - shares[k]) > 1e-16 * shares[k];
+                hasMoved |= next != shares[k];
                 late = next == 1 && shares[k] == 1 && now[k] > 0 ? k : late;
                 shares[k] = next;
             }
