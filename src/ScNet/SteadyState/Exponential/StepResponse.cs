@@ -52,24 +52,22 @@ internal sealed class StepResponse
         vector[^1] = _load;
         double least = double.PositiveInfinity, left = seconds;
         DoubleDouble[]? last = null;
-        DoubleDouble length = _before[phase].Duration - DoubleDouble.Of(into);
+        DoubleDouble whole = _before[phase].Duration - DoubleDouble.Of(into);
         for (int j = phase; left > 0; j = (j + 1) % _before.Count)
         {
-            bool isCut = left < length.Nearest;
-            PhaseTrajectory trajectory = PhaseTrajectory.From(_equations.Phases[j], vector, isCut ? DoubleDouble.Of(left) : length);
+            DoubleDouble length = left < whole.Nearest ? DoubleDouble.Of(left) : whole;
+            PhaseTrajectory trajectory = PhaseTrajectory.From(_equations.Phases[j], vector, length);
             ExponentialWaveform output = new(trajectory, [.. _equations.Row(_equations.Phases[j].Potentials, _output)]);
             least = Math.Min(least, output.Extremes().Least);
-            left = isCut ? 0 : left - length.Nearest;
+            left -= length.Nearest;
             vector = trajectory.End;
-            length = _before[(j + 1) % _before.Count].Duration;
+            whole = _before[(j + 1) % _before.Count].Duration;
             if (j == _before.Count - 1)
             {
                 if (last is not null && IsSettled(last, vector))
                 {
                     // one more period whole, as the step has cut the first one
                     left = Math.Min(left, _before.Sum(t => t.Duration.Nearest));
-                    last = null;
-                    continue;
                 }
 
                 last = vector;
