@@ -114,9 +114,9 @@ public sealed class ConductionModel
             }
         }
 
-        // one of the two may be met to the last digit, which brackets nothing
-        double found = atLow == 0 ? low : high;
-        if (!(atLow * atHigh <= 0) || (atLow * atHigh < 0 && !Brent.TryFindRoot(Excess, low, high, PeriodTolerance, StepLimit, out found)))
+        // times of the netlist that meet it to the last digit bracket nothing
+        double found = low;
+        if (!(atLow * atHigh <= 0) || (low < high && !Brent.TryFindRoot(Excess, low, high, PeriodTolerance, StepLimit, out found)))
         {
             throw ConductionFault.NoFrequency(Converter, Mode, outputVoltageVolts);
         }
