@@ -96,13 +96,16 @@ public sealed class ConductionModel
             throw new ArgumentException($"Mode '{Mode.Name}' of '{Converter.Name}' needs phases of fixed length and phases that end when an inductor's current is zero ('until_zero').");
         }
 
+        // zero volts have no sign: a longer rest moves the output the way the load does
+        double direction = outputVoltageVolts != 0 ? outputVoltageVolts : loadCurrentAmperes;
+
         // x is the time left of the period, in that of the netlist, as a logarithm to base 2
         ConductionSolver solver = new(Converter, Mode, reference.InputVoltageVolts, reference.LoadCurrentAmperes);
         double low = 0, high = 0, atLow = Excess(0), atHigh = atLow;
         for (int octave = 0; octave < OctaveLimit && atLow * atHigh > 0; octave++)
         {
             // a longer rest lowers what is too much
-            if (atLow * outputVoltageVolts > 0)
+            if (Math.Sign(atLow) == Math.Sign(direction))
             {
                 (low, atLow) = (high, atHigh);
                 atHigh = Excess(++high);
