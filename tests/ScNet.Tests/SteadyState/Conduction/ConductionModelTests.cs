@@ -66,6 +66,19 @@ public sealed class ConductionModelTests
     }
 
     [Fact]
+    public void An_inductor_without_a_path_is_not_served_beside_another_error()
+    {
+        // in phase 3 neither the coil nor the load has a path
+        Converter both = Converter.Create("both").Input("vin").Output("vout", LoadKind.Current).Duties(0.3, 0.6, 0.1)
+            .Inductor("coil", "x", "a", Stages.Henries, 0.01).Capacitor("out", "a", Converter.ReferenceNode, 1e-6)
+            .Switch("high", "vin", "x", on: 1, diodeVolts: 0.7).Switch("low", "x", Converter.ReferenceNode, on: 2, diodeVolts: 0.7)
+            .Switch("load", "a", "vout", on: [1, 2]).Build();
+        ModeOutcome outcome = Outcome(both);
+        Assert.All([DiagnosticCodes.InductorInterrupted, DiagnosticCodes.LoadInterrupted], code => Assert.Contains(outcome.Diagnostics, d => d.Code == code));
+        Assert.False(ConductionModel.Serves(outcome));
+    }
+
+    [Fact]
     public void Voltages_that_are_no_numbers_and_values_out_of_range_are_refused()
     {
         ConductionModel model = ConductionModel.Of(Stages.StepDown(new(3, 10)));
