@@ -94,7 +94,14 @@ internal sealed class ConductionSolver
             int late = -1;
             if (early.Length > 0)
             {
-                shares = EventTimes.Find(early.Length, trial => Currents(network, phaseSeconds, early, units, trial), [.. early.Select(j => SteadyShare(network, phaseSeconds, j))], out late);
+                double[] first = [.. early.Select(j => SteadyShare(network, phaseSeconds, j))];
+                shares = Find(first, out late);
+                if (shares is null && late < 0 && early is [var only])
+                {
+                    // with its end in time a current may flow the other way than whole
+                    units[only] = -units[only];
+                    shares = Find(first, out late);
+                }
             }
 
             if (late >= 0)
@@ -105,7 +112,7 @@ internal sealed class ConductionSolver
             }
 
             ConductionSolution? solution = shares is null ? null : ConductionSolution.TryOf(network, phaseSeconds, early, shares, _inputVolts, _loadAmperes);
-            if (solution is null)
+            if (solution is null || early.Any(j => solution.Period.StartCurrent(StretchOf(network, j), _eventInductor[j]) / units[j] < -Rounding))
             {
                 return null;
             }
@@ -113,12 +120,19 @@ internal sealed class ConductionSolver
             bool isDone = true;
             for (int j = 0; j < phases; j++)
             {
-                int stretch = Array.FindIndex(network.Stretches, s => s.Phase == j);
-                if (_eventInductor[j] >= 0 && !endsEarly[j] && !isLate[j] && !network.Structure.RestingInductors[stretch].Contains(_eventInductor[j]))
+                int stretch = StretchOf(network, j);
+                if (_eventInductor[j] >= 0 && !endsEarly[j] && !network.Structure.RestingInductors[stretch].Contains(_eventInductor[j]))
                 {
                     double start = solution.Period.StartCurrent(stretch, _eventInductor[j]), largest = solution.Period.LargestCurrent(_eventInductor[j]);
                     if (Math.Abs(start) > Rounding * largest && solution.Period.PassesZero(stretch, _eventInductor[j], SteadyShare(network, phaseSeconds, j) < 1))
                     {
+                        if (isLate[j])
+                        {
+                            // no time ends the current, and whole it does not last
+                            events = [j];
+                            return null;
+                        }
+
                         (endsEarly[j], units[j], isDone) = (true, Math.CopySign(largest, start), false);
                     }
                 }
@@ -128,13 +142,19 @@ internal sealed class ConductionSolver
             {
                 return solution;
             }
+
+            double[]? Find(double[] first, out int late) =>
+                EventTimes.Find(early.Length, trial => Currents(network, phaseSeconds, early, units, trial), first, out late);
         }
     }
+
+    // The first stretch of a phase.
+    private static int StretchOf(ConductionNetwork network, int phase) => Array.FindIndex(network.Stretches, s => s.Phase == phase);
 
     // The share of a phase in which no current can turn more than once.
     private static double SteadyShare(ConductionNetwork network, double[] phaseSeconds, int phase)
     {
-        int stretch = Array.FindIndex(network.Stretches, s => s.Phase == phase);
+        int stretch = StretchOf(network, phase);
         return Math.Min(1, 0.5 / (network.Solver.Fine.Phases[stretch].Norm * phaseSeconds[phase]));
     }
 
@@ -148,7 +168,7 @@ internal sealed class ConductionSolver
 
         return [.. events.Select(j =>
         {
-            int stretch = Array.FindIndex(network.Stretches, s => s.Phase == j);
+            int stretch = StretchOf(network, j);
             return period.EndCurrent(stretch, _eventInductor[j]) / units[j];
         })];
     }

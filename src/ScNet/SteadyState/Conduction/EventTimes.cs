@@ -6,8 +6,9 @@ namespace ScNet.SteadyState.Conduction;
 /// <summary>The times at which inductor currents end phases: shares of these phases at which the currents are zero.</summary>
 /// <remarks>
 /// The first zero of a current lies beyond a time in which nothing can ring, or alone before it; from there shares are doubled until
-/// the current is past zero, which cannot step over the half wave behind a first zero. One event is then bracketed (R. P. Brent
-/// 1973, from memory); several are found together by Newton's iteration with differences on the exact maps.
+/// the current is past zero. What rings about a current of its own may be back above zero by then: a current that is positive at all
+/// of these is looked for once more at even shares. One event is then bracketed (R. P. Brent 1973, from memory); several are found
+/// together by Newton's iteration with differences on the exact maps.
 /// </remarks>
 internal static class EventTimes
 {
@@ -16,6 +17,7 @@ internal static class EventTimes
     private const double CurrentTolerance = 1e-14;
     private const double DifferenceShare = 1e-8;
     private const int StepLimit = 100;
+    private const int EvenShares = 64;
 
     /// <summary>Finds the shares.</summary>
     /// <param name="count">The number of events.</param>
@@ -56,11 +58,29 @@ internal static class EventTimes
 
             if (high == 1)
             {
-                return null;
+                return Dip(current);
             }
 
             low = high;
         }
+    }
+
+    // Shares between which a current falls below zero that is above it at all the shares that were doubled; null where none is found.
+    private static (double Low, double High)? Dip(Func<double, double> current)
+    {
+        double low = LeastShare;
+        for (int k = 1; k < EvenShares; k++)
+        {
+            double high = (double)k / EvenShares;
+            if (current(high) < 0)
+            {
+                return (low, high);
+            }
+
+            low = high;
+        }
+
+        return null;
     }
 
     private static double[]? Several(Func<double[], double[]?> currents, double[] first, ref int late)
