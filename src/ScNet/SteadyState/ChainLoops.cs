@@ -9,9 +9,10 @@ namespace ScNet.SteadyState;
 /// <remarks>Cost: linear in the total length of the loops.</remarks>
 internal sealed class ChainLoops
 {
-    // Longer loops are combined until one is left.
+    // Of two longer loops one is left and their combination. The combinations of three would share a capacitor: every loop holds
+    // one that is in no other and closes it, as the ports are in the forest, and that of the first would be in both.
     private const int ShortLength = 4;
-    private const int MostLongLoops = 4;
+    private const int MostLongLoops = 2;
 
     private readonly List<(int Loop, int Sign)>[] _loopsOf;
 
@@ -125,9 +126,9 @@ internal sealed class ChainLoops
             return null;
         }
 
-        foreach (Loop other in longLoops.Skip(1))
+        if (longLoops is [var first, var second])
         {
-            Loop sum = other.Plus(longLoops[0], 1), difference = other.Plus(longLoops[0], -1);
+            Loop sum = second.Plus(first, 1), difference = second.Plus(first, -1);
             loops.Add(sum.Capacitors.Count < difference.Capacitors.Count ? sum : difference);
         }
 
