@@ -58,29 +58,18 @@ internal sealed class LoopChains
     /// <returns>The rate of each row in 1/s, zero for a constant current; null where rounding forbids this way.</returns>
     public double[]? TryRotate(DenseRows riders)
     {
-        int n = _order.Length;
+        int n = _order.Length, count = _loops.HasLong ? n + 1 : n;
         double[] diagonal = new double[n], above = new double[n - 1];
-        var last = new double[n + 1];
         var rows = new int[n + 1];
-        if (!Triangle(riders, diagonal, above, last, rows))
-        {
-            return null;
-        }
 
-        // the column of the long loop rides along, and is added when the chains are done
+        // the column of the long loop rides along behind the others, and is added when the chains are done
         DenseRows all = new(riders.RowCount, riders.ColumnCount + 1);
         for (int r = 0; r < riders.RowCount; r++)
         {
             riders.Row(r).CopyTo(all.Row(r));
         }
 
-        int count = _loops.HasLong ? n + 1 : n;
-        for (int i = 0; i < count; i++)
-        {
-            all[rows[i], riders.ColumnCount] = last[i];
-        }
-
-        if (!BidiagonalRotations.Diagonalise(diagonal, above, all, rows))
+        if (!Triangle(all, diagonal, above, rows) || !BidiagonalRotations.Diagonalise(diagonal, above, all, rows))
         {
             return null;
         }
@@ -115,12 +104,12 @@ internal sealed class LoopChains
         return rates;
     }
 
-    // K F⁻¹ by rotations of the resistors' rows, loop by loop of the chains, the long loop last.
-    private bool Triangle(DenseRows riders, double[] diagonal, double[] above, double[] last, int[] rows)
+    // K F⁻¹ by rotations of the resistors' rows, loop by loop of the chains, the long loop last; its column goes behind the riders.
+    private bool Triangle(DenseRows riders, double[] diagonal, double[] above, int[] rows)
     {
         int n = _order.Length;
         List<(int Row, double Own, double Next, double Last)>[] waiting = Rows();
-        double longRoot = 0;
+        var last = new double[n + 1];
         for (int i = 0; i <= n; i++)
         {
             if (waiting[i].Count == 0)
@@ -148,7 +137,7 @@ internal sealed class LoopChains
             rows[i] = row;
             if (i == n)
             {
-                longRoot = own;
+                last[n] = own;
                 continue;
             }
 
@@ -163,13 +152,12 @@ internal sealed class LoopChains
             }
         }
 
-        double scale = _loops.HasLong ? 1 / Math.Sqrt(_loops.LongElastance) : 0;
-        for (int i = 0; i < n; i++)
+        double scale = 1 / Math.Sqrt(_loops.LongElastance);
+        for (int i = 0; i <= n; i++)
         {
-            last[i] *= scale;
+            riders[rows[i], riders.ColumnCount - 1] = last[i] * scale;
         }
 
-        last[n] = longRoot * scale;
         return double.IsFinite(scale);
     }
 
