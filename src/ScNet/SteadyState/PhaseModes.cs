@@ -117,9 +117,7 @@ internal sealed class PhaseModes
         }
 
         int[] order = rows.Triangularise(groups, 0);
-        double[] load = network.Load == LoadKind.Current
-            ? LoadDrive(space, rows, order, groups, groupOf[space.Cluster[network.Output]], network.Output)
-            : new double[space.StateCount];
+        double[] load = LoadDrive(space, rows, order, groups, groupOf[space.Cluster[network.Output]], network.Output);
         rows.Orthogonalise(order.Length, groups, space.StateCount);
         return new PhaseModes(rows, groupOf, order, groups, space.StateCount, directions, load);
     }
@@ -236,14 +234,12 @@ internal sealed class PhaseModes
         }
     }
 
-    // A load current of one ampere leaves the output node: what is not carried by resistors discharges states.
+    // A load current of one ampere leaves the output node: what is not carried by resistors discharges states. Of a stiff output, which
+    // is in the reference's cluster and depends on no state, it takes nothing.
     private static double[] LoadDrive(StateSpace space, DenseRows rows, int[] order, int groups, int outputGroup, int output)
     {
-        double[] load = [.. space.StatesOf(output)];
-        for (int k = 0; k < load.Length; k++)
-        {
-            load[k] = -load[k];
-        }
+        var load = new double[space.StateCount];
+        DenseRows.AddMultiple(space.StatesOf(output), -1, load);
 
         // forward substitution with the transposed triangle: the currents that the node groups demand
         var demanded = new double[order.Length];
@@ -256,11 +252,7 @@ internal sealed class PhaseModes
             }
 
             demanded[k] = value / rows[k, order[k]];
-            ReadOnlySpan<double> coupling = rows.Row(k).Slice(groups, load.Length);
-            for (int x = 0; x < load.Length; x++)
-            {
-                load[x] -= demanded[k] * coupling[x];
-            }
+            DenseRows.AddMultiple(rows.Row(k).Slice(groups, load.Length), -demanded[k], load);
         }
 
         return load;
