@@ -164,16 +164,9 @@ internal sealed class PhaseModes
         }
 
         int[] order = first.Triangularise(groups, 0);
-        for (int k = 0; k < count; k++)
+        for (int k = 0; k < still; k++)
         {
-            if (k < still)
-            {
-                first.Row(k).CopyTo(modes.Row(k));
-            }
-            else
-            {
-                modes.Row(k)[..groups].Clear();
-            }
+            first.Row(k).CopyTo(modes.Row(k));
         }
 
         return (modes, order, [.. ordered.Select(r => rates[r])]);
