@@ -30,7 +30,9 @@ internal sealed class PeriodicSolution
         _network = network;
         _loadCurrent = share * point.LoadCurrentAmperes;
         double period = 1 / point.FrequencyHz;
-        _sources = [point.InputVoltageVolts, _network.Load == LoadKind.Stiff ? outputVoltage : 0];
+
+        // with a load current no potential depends on the second
+        _sources = [point.InputVoltageVolts, outputVoltage];
         double[] amounts = prepared.Amounts(period, reversed: false), inputAmounts = prepared.InputAmounts(period, reversed: false);
         for (int k = 0; k < amounts.Length; k++)
         {
