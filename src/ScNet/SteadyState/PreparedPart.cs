@@ -54,11 +54,7 @@ internal sealed class PreparedPart
     public double[] Amounts(double periodSeconds, bool reversed)
     {
         var amounts = new double[Flows.Directions.Count];
-        if (amounts.Length > 0)
-        {
-            Kernel.Amounts(periodSeconds, amounts, reversed);
-        }
-
+        Kernel.Amounts(periodSeconds, amounts, reversed);
         return amounts;
     }
 
