@@ -42,6 +42,27 @@ public sealed class ModelSizeTests
         Assert.Contains("3 phases with up to 2502 resistances, 302 capacitors and ", finding.Message, StringComparison.Ordinal);
     }
 
+    // 600 capacitors with series resistances that switches join in phase 1 and nothing takes a load from: 1200 and 600 resistors. Their waveforms
+    // take 2400 · 1200 · 4900 and 1800 · 600 · 3700 multiplications, their rows 10 · 1200² · 1803 and 10 · 600² · 1203: 4.8e10 together.
+    [Fact]
+    public void Elements_that_are_too_many_are_refused_where_the_impedance_is_there()
+    {
+        ConverterBuilder builder = OperatedConverters.Half();
+        for (int k = 0; k < 600; k++)
+        {
+            builder.Capacitor($"idle{k}", $"x{k}", Converter.ReferenceNode, 1, esrOhms: 1).Switch($"j{k}", "bus", $"x{k}", on: 1);
+        }
+
+        SteadyStateModel model = SteadyStateModel.Of(ModeAnalysis.Of(builder.Build()));
+
+        // one farad in loops of two ohms
+        Assert.Equal(1 / Math.Tanh(1 / 2.4) / 1.2, model.Impedance.Ohms(0.3), 1e-12);
+        foreach (Action ask in (Action[])[() => model.At(new OperatingPoint(2, 0.1, 0.3)), () => model.SensitivityAt(0.3), () => model.TwoPortSensitivityAt(0.3)])
+        {
+            Assert.Equal(DiagnosticCodes.SteadyStateTooLarge, Assert.Single(Assert.Throws<ScNetException>(ask).Diagnostics).Code);
+        }
+    }
+
     private static ModeAnalysis Cells(int count)
     {
         ConverterBuilder builder = Converter.Create("cells").Input("vin").Output("vout", LoadKind.Current).Capacitor("out", "vout", "gnd");

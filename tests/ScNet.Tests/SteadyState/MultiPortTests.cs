@@ -88,6 +88,18 @@ public sealed class MultiPortTests
         Assert.Same(half.Modes[0], port.Mode);
     }
 
+    // exponentials of the state equation may be off by more than what the decompositions promise, but nobody asks them
+    [Fact]
+    public void Without_further_outputs_the_error_is_that_of_the_two_port()
+    {
+        Converter half = OperatedConverters.Half().Build();
+        SteadyStateModel model = SteadyStateModel.Of(ModeAnalysis.Of(half));
+        double[] frequencies = [1e-3, 0.2, 1, 1e3, 1e14];
+        Assert.Contains(
+            frequencies, hertz => ExponentialMultiPort.Of(half, half.Modes[0]).At(hertz).RelativeError > model.TwoPort.At(hertz).RelativeError);
+        Assert.All(frequencies, hertz => Assert.Equal(model.TwoPort.At(hertz).RelativeError, model.MultiPort.At(hertz).RelativeError));
+    }
+
     private static MultiPort Of(Converter converter) => SteadyStateModel.Of(ModeAnalysis.Of(converter)).MultiPort;
 
     private static ConverterBuilder Ladder() => Converter.Create("Ladder").Input("vin").Output("vout", LoadKind.Current)

@@ -1,4 +1,5 @@
 using ScNet.Analysis;
+using ScNet.Numerics;
 using ScNet.SteadyState;
 using ScNet.Topologies;
 
@@ -59,6 +60,21 @@ public sealed class PhaseOfChainsTests
         }
 
         static double Charge(PhaseTerms terms, int row, int column) => column == 0 ? terms.Particular(row) : terms.Directions(row)[column - 1];
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void The_rates_of_a_phase_are_those_of_its_chains_to_the_last_digit(bool isUp)
+    {
+        Converter ladder = Spread(isUp, smallest: 1);
+        FullTopology topology = FullTopology.Of(ladder, ModeAnalysis.Of(ladder, ladder.Modes[0]).Topology);
+        PreparedPart part = Prepare(ladder).Parts[0];
+        for (int phase = 0; phase < 2; phase++)
+        {
+            double[] rates = LoopChains.TryOf(ladder, topology.Forests[phase], part.Flows, phase)!.TryRotate(new DenseRows(part.Flows.Resistors[phase].Length, 1))!;
+            Assert.Equal(rates.Where(r => r > 0).Order(), part.Phases[phase].Rates.Where(r => r > 0).Order());
+        }
     }
 
     // rates found by chains and by dense rows serve the same impedance
