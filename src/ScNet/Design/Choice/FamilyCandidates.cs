@@ -21,7 +21,7 @@ internal static class FamilyCandidates
         ("series-capacitor", StageCandidates.SeriesCapacitor),
     ];
 
-    private static IEnumerable<Family> Sized => FamilyCatalogue.All.Where(f => f.Parameters.Count == 1 && f.Name != FlyingCapacitor);
+    private static IEnumerable<Family> Sized => FamilyCatalogue.All.Where(f => f.Parameters.Count == 1);
 
     /// <summary>The names that a requirement may ask for.</summary>
     public static IReadOnlyList<string> Names { get; } =
