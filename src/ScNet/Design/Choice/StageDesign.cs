@@ -131,7 +131,7 @@ internal sealed class StageDesign
 
             best = (chosen, optimum);
             int[] own = chosen;
-            chosen = [.. counts.Select((n, e) => Enumerable.Range(0, n).MinBy(o => program.CostOf(e, o, optimum) * (o == own[e] ? 1 : 1 + Worth)))];
+            chosen = [.. counts.Select((n, e) => Enumerable.Range(0, n).MinBy(o => program.CostOf(e, o, optimum)))];
             if (chosen.SequenceEqual(own))
             {
                 break;
