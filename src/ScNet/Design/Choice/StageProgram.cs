@@ -64,11 +64,7 @@ internal sealed class StageProgram
             (lower[f], upper[f]) = (Math.Log(_frequencyHz.Minimum!.Value), Math.Log(_frequencyHz.Maximum!.Value));
             lower[j] = Math.Log(_points[p].Point.LoadAmperes);
             upper[j] = lower[j] + Math.Log(MostCurrentFactor);
-            if (upper[f] - lower[f] < LeastSpan)
-            {
-                lower[f] -= LeastSpan;
-            }
-
+            lower[f] = Math.Min(lower[f], upper[f] - LeastSpan);
             start[f] = (lower[f] + upper[f]) / 2;
             start[j] = lower[j] + 1;
         }
