@@ -105,10 +105,11 @@ internal sealed class IdealVoltages
             for (int c = 0; c < _network.CapacitorCount; c++)
             {
                 int first = _network.BranchFirst[c], second = _network.BranchSecond[c];
-                if (_nodes[first] is null != _nodes[second] is null)
+                bool isFirstKnown = _nodes[first] is not null;
+                if (isFirstKnown != _nodes[second] is not null)
                 {
-                    _nodes[first] ??= _nodes[second]!.ButForAConstant();
-                    _nodes[second] ??= _nodes[first]!.ButForAConstant();
+                    (int known, int other) = isFirstKnown ? (first, second) : (second, first);
+                    _nodes[other] = _nodes[known]!.ButForAConstant();
                     changed = true;
                 }
             }
