@@ -45,10 +45,10 @@ internal sealed class TableShape
 
     public static readonly TableShape Corner = new([], [CornerNumbers.Resistance, CornerNumbers.Capacitance, CornerNumbers.Threshold]);
 
-    private TableShape(string[] first, NumberKey[] numbers, string[]? last = null)
+    private TableShape(string[] first, NumberKey[] numbers, params string[] last)
     {
         Numbers = numbers;
-        Keys = [.. first, .. numbers.Select(n => n.Key), .. last ?? []];
+        Keys = [.. first, .. numbers.Select(n => n.Key), .. last];
     }
 
     public NumberKey[] Numbers { get; }
