@@ -87,11 +87,6 @@ internal sealed class LossTerms
     // R Σ D ((I a/D + r V/f)² + (Δ V/f)²/12) with the mean r and the rise Δ of the ripple in each phase
     private LossPolynomial Heat(double ohms, Quantity coefficient, PhaseValues charges, StraightLines ripple, int element)
     {
-        if (ohms == 0)
-        {
-            return default;
-        }
-
         double mixed = 0, own = 0;
         for (int j = 0; j < _duties.Length && !ripple.IsNone; j++)
         {
