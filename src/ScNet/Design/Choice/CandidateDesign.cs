@@ -11,8 +11,9 @@ internal sealed class CandidateDesign
     // over which energy is added up
     private const int LifeSlices = 20;
 
-    // sizes for ever larger loads at the ends of the input range, until every corner holds what is required there
-    private const int MostRounds = 5;
+    // sizes for ever larger loads at the ends of the input range, until every corner holds what is required there: larger by what lacks, and after
+    // some rounds by ever higher powers of it, as sizes with room to spare stay what they are until that is used up
+    private const int MostRounds = 20, LastPlainRound = 3;
     private const double MoreThanLack = 1.001;
 
     // raises the least frequency of a stage, whose coils cannot be cut into parts, until its ripple is allowed
@@ -136,7 +137,7 @@ internal sealed class CandidateDesign
                 break;
             }
 
-            margin *= found.Lack * MoreThanLack;
+            margin *= Math.Pow(found.Lack * MoreThanLack, 1 << Math.Max(0, round - LastPlainRound));
         }
 
         return Rejected(candidate, [$"{failed}"], isOpen: true);
