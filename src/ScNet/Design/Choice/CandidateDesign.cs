@@ -62,16 +62,11 @@ internal sealed class CandidateDesign
     public static CandidateDesign Of(Candidate candidate, Requirement requirement, CancellationToken token)
     {
         CandidateDesign first = AtLeastLoss(candidate, requirement, token), design = first;
-        double floor = 0, ceiling = requirement.FrequencyHz.Maximum!.Value;
-        for (int raise = 0; raise < MostRaises && design is { IsAccepted: false, Ripple: { HasCoils: true, RunningHertz: var slowest } ripple }; raise++)
+        double floor = requirement.FrequencyHz.Minimum!.Value, ceiling = requirement.FrequencyHz.Maximum!.Value;
+        for (int raise = 0; raise < MostRaises && floor < ceiling && design is { IsAccepted: false, Ripple: { HasCoils: true, RunningHertz: var slowest } ripple }; raise++)
         {
             double factor = Math.Clamp(ripple.Volts / requirement.RippleVolts!.Value, LeastRaise, LargestRaise);
-            floor = Math.Max(floor, slowest) * factor;
-            if (floor >= ceiling)
-            {
-                return first;
-            }
-
+            floor = Math.Min(Math.Max(floor, slowest) * factor, ceiling);
             design = AtLeastLoss(candidate, requirement with { FrequencyHz = new Interval<double>(floor, ceiling) }, token);
         }
 

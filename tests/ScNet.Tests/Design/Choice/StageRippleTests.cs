@@ -1,5 +1,6 @@
 using ScNet.Design.Choice;
 using ScNet.Design.Requirements;
+using ScNet.Devices;
 
 namespace ScNet.Tests.Design.Choice;
 
@@ -40,7 +41,29 @@ public sealed class StageRippleTests
         Assert.StartsWith("ripple of ", Assert.Single(rejected.Rejections), StringComparison.Ordinal);
     }
 
-    private static CandidateDesign Of(double rippleVolts)
+    // of 10 mH the ripple goes with one over the square of the frequency, and 2^8 = 256 times is the most; 400 times would be one raise more
+    [Theory]
+    [InlineData(150, true)]
+    [InlineData(400, false)]
+    public void The_floor_of_the_frequency_is_raised_eight_times_at_most(double times, bool isEnough)
+    {
+        Process process = LossyStages.Process with { Switches = [LossyStages.Switch], Inductors = [LossyStages.Coil with { Henries = 1e-2, CoreWatts = 0 }] };
+        OutputRipple free = Of(1, process).Ripple!;
+        Assert.Equal(isEnough, Of(free.Volts / (times * times), process).IsAccepted);
+    }
+
+    // the ceiling is a third above the frequency of least loss, and the ripple there 9/16 of the one that is there
+    [Fact]
+    public void The_ceiling_is_tried_before_a_stage_is_given_up()
+    {
+        OutputRipple free = Of(1).Ripple!;
+        double ceiling = free.RunningHertz * 4 / 3;
+        CandidateDesign held = Of(free.Volts / 1.5, ceilingHertz: ceiling);
+        Assert.True(held.IsAccepted);
+        Assert.Equal(1, held.Ripple!.RunningHertz / ceiling, 1e-6);
+    }
+
+    private static CandidateDesign Of(double rippleVolts, Process? process = null, double ceilingHertz = 1e11)
     {
         Requirement requirement = new()
         {
@@ -48,9 +71,9 @@ public sealed class StageRippleTests
             InputVolts = new(3.6, 3.6),
             OutputVolts = [0.8],
             Loads = [new("on", 0.1, 1)],
-            Process = LossyStages.Process with { Switches = [LossyStages.Switch] },
+            Process = process ?? LossyStages.Process with { Switches = [LossyStages.Switch] },
             AreaSquareMetres = 1e-6,
-            FrequencyHz = new(1e4, 1e11),
+            FrequencyHz = new(1e3, ceilingHertz),
             RippleVolts = rippleVolts,
             OutputFarads = 1e-6,
         };
