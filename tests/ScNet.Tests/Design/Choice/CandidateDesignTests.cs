@@ -42,6 +42,15 @@ public sealed class CandidateDesignTests
         Assert.True(design.IsOpen);
     }
 
+    // the duty 0.995 of the ideal ratio is there, but what 50 mA take in the coil alone, 5 mV, asks for 0.9975, and the last duty is 239/240
+    [Fact]
+    public void A_stage_whose_duties_end_before_what_its_resistances_take_is_open()
+    {
+        CandidateDesign design = Of(LossyStages.StepDown, With(new(2, 2), 1.99, 0.05));
+        Assert.Equal(["1.99 V at 50 mA from 2 V is not held: no duty gives 1.99 V from 2 V"], design.Rejections);
+        Assert.True(design.IsOpen);
+    }
+
     [Fact]
     public void What_has_no_result_or_no_duty_is_rejected_and_not_open()
     {

@@ -30,6 +30,7 @@ public sealed class ChangedWinnerTests
         Assert.Equal((Candidate.Linear, Candidate.Linear), (area.Winner, load.Winner));
         Assert.InRange(load.Factor!.Value, 1, 2);
         Assert.InRange(area.Factor!.Value * load.Factor.Value, 1 / s_step, s_step);
+        Assert.All(sensitivity.Changes.Where(c => c.Factor is not null), c => Assert.Equal(0, Math.IEEERemainder(16 * Math.Log2(c.Factor!.Value), 1), 1e-9));
         Assert.False(IsHeld(most / 1.5 * load.Factor.Value));
         Assert.True(IsHeld(most / 1.5 * load.Factor.Value / (s_step * (1 + 1e-9))));
         Assert.Equal("gate charge: the same winner", Assert.Single(sensitivity.Changes, c => c.Assumption == "gate charge").ToString());

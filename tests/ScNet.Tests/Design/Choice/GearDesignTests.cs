@@ -60,6 +60,14 @@ public sealed class GearDesignTests
         Assert.StartsWith("No kind of the process withstands what ", reason, StringComparison.Ordinal);
     }
 
+    // a third of 4.2 V does for 0.9 V, of 2 V a half
+    [Fact]
+    public void At_a_corner_modes_come_by_falling_ratio()
+    {
+        GearDesign design = Try(s_gears, 1, Point(4.2, 0.9, 1e-3), Point(2, 0.9, 1e-3))!;
+        Assert.Equal(["1/2", "1/3"], design.Sized(new(1e4, 1e8)).At(new Corner("slow", 1.1)).Select(m => m.Value.Ratio.ToString()));
+    }
+
     private static GearDesign? Try(Candidate candidate, double margin, params ProfilePoint[] points) =>
         GearDesign.Try(candidate, With(), points, margin, out _, CancellationToken.None);
 

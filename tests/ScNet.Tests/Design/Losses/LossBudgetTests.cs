@@ -24,11 +24,12 @@ public sealed class LossBudgetTests
         Assert.EndsWith(": 3 V output, 46.15 %; Conduction 3 W, Leakage 4 W", budget.ToString(), StringComparison.Ordinal);
     }
 
-    // driven by the load: no output power, or none from the input; without load: none
+    // driven by the load: no output power, or none from the input; without load: none; fed by what should be lost: none from the input
     [Theory]
     [InlineData(-2, 7)]
     [InlineData(-2, 1)]
     [InlineData(0, 7)]
+    [InlineData(2, -6)]
     public void There_is_no_efficiency_without_output_and_input_power(double amperes, double watts)
     {
         LossBudget budget = Budget(3, [new(LossKind.Control, string.Empty, watts)], amperes);

@@ -63,6 +63,29 @@ public sealed class LossNotesTests
         LossModelTests.Near(1e6 * farads * 4.5 * 4.5, Watts(budget, LossKind.Junctions, "high"), 1e-5);
     }
 
+    // in phase 3 the switch "bridge" ties the capacitor's lower plate, last at 0, to m, last at 1: both lie between, and the upper plate 1/2 above.
+    // Furthest is 1 for the lower plate, after 1/2 and 0: (1/4 + 1 + 1/4)/2 of each plate's capacitance, 1/40 and 1/200 of 1 nF
+    [Fact]
+    public void What_floats_between_bounds_counts_with_the_most_that_they_allow_and_is_noted()
+    {
+        LossTerms terms = Terms(Sized.Of(Halver(3).Switch("up", "vin", "m", [1, 2], 2).Switch("bridge", "m", "n", 3, 2).Build()));
+        LossNote[] plates = [.. terms.Notes.Where(n => n.Kind == LossKind.Plates)];
+        Assert.All(plates, n => Assert.Equal(new(LossKind.Plates, "fly", true, "with the most that the bounds of what floats in some phase allow"), n));
+        Assert.Equal(2, plates.Length);
+        LossModelTests.Near(0.03e-9 * 0.75, Assert.Single(terms.Terms, t => t.Kind == LossKind.Plates).Watts.HertzVolts2);
+    }
+
+    // a coil that both phases tie to the same voltage: nothing flows, and nothing is lost in straight lines or otherwise
+    [Fact]
+    public void Where_nothing_is_lost_no_bent_ripple_is_noted()
+    {
+        Converter still = Converter.Create("still").Input("vin").Output("vout").Inductor("coil", "vin", "x", henries: 1e-6, ohms: 0.1)
+            .Switch("one", "x", "vout", 1, 0.1).Switch("two", "x", "vout", 2, 0.1).Build();
+        LossBudget budget = LossModelTests.Budget(Sized.Bare(still), new OperatingPoint(2, 0, 1e6));
+        Assert.Equal(0, budget.WattsOf(LossKind.Conduction) + budget.WattsOf(LossKind.Windings));
+        Assert.Empty(budget.Notes);
+    }
+
     // a core, and a diode that conducts at two edges
     [Fact]
     public void Losses_of_a_stage_with_a_core_and_diodes_add_up_to_those_of_their_kind()
