@@ -84,7 +84,7 @@ internal sealed class NetworkStructure
     public NetworkFault Fault { get; private set; }
 
     /// <summary>The phase of the fault, or -1.</summary>
-    public int FaultPhase { get; }
+    public int FaultPhase { get; private set; }
 
     /// <summary>The input whose current has no path, where that is the fault.</summary>
     public int FaultInput { get; private set; }
@@ -288,7 +288,11 @@ internal sealed class NetworkStructure
                 continue;
             }
 
-            Fault = sets.Find(first) == sets.Find(second) ? NetworkFault.InductorAcrossSources : Fault;
+            if (sets.Find(first) == sets.Find(second))
+            {
+                (Fault, FaultPhase) = (NetworkFault.InductorAcrossSources, -1);
+            }
+
             tree.Add(e);
             bare.Join(first, second);
             sets.Join(first, second);

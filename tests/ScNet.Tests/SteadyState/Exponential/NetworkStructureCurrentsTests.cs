@@ -101,4 +101,13 @@ public sealed class NetworkStructureCurrentsTests
             4, ["1"], resistors: [(1, 2)], inductors: [(source, 3), (3, 0)], windings: windings, isStiff: isStiff);
         Assert.Equal((NetworkFault)fault, NetworkStructure.Of(network, [], [1, 2]).Fault);
     }
+
+    [Fact]
+    public void An_inductor_across_a_source_is_a_fault_of_no_phase_whatever_else_a_phase_lacks()
+    {
+        // in phase 2 the second inductor has no path; the first lies across the input in both
+        SwitchedLinearNetwork network = SmallNetwork.Of(4, ["1", "0"], resistors: [(1, 3)], inductors: [(1, 0), (3, 2)]);
+        NetworkStructure found = NetworkStructure.Of(network, [], [1, 2]);
+        Assert.Equal((NetworkFault.InductorAcrossSources, -1), (found.Fault, found.FaultPhase));
+    }
 }
