@@ -78,6 +78,6 @@ internal sealed class ExponentialMultiPort
     }
 
     // an output between parts of which some phase fixes no voltage
-    private static int Floating(PeriodSolver solver) => solver.Fault != NetworkFault.None ? -1
-        : Array.FindIndex([.. solver.Structure.Network.FurtherLoads.Select((_, k) => k)], k => solver.Fine.Phases.Any(p => p.FurtherOutputs[k].Length == 0));
+    private static int Floating(PeriodSolver solver) =>
+        Array.FindIndex([.. solver.Structure.Network.FurtherLoads.Select((_, k) => k)], k => solver.Fine.Phases.Any(p => p.FurtherOutputs[k].Length == 0));
 }
