@@ -30,10 +30,10 @@ internal static class SlowestDecay
         return (Math.Exp(slowest), slowest < 0 ? -1 / slowest : double.PositiveInfinity);
     }
 
-    // log(1 + x) without losing a small x; -1 and less, which rounding can make of a state that is gone at once, is nothing left
+    // log(1 + x) without losing a small x; less than -1, which rounding could make of a state that is gone at once, is nothing left
     private static double Log1P(double x)
     {
-        double sum = 1 + x;
-        return sum <= 0 ? double.NegativeInfinity : sum == 1 ? x : Math.Log(sum) * (x / (sum - 1));
+        double sum = Math.Max(0, 1 + x);
+        return sum == 1 ? x : Math.Log(sum) * (x / (sum - 1));
     }
 }
