@@ -6,6 +6,9 @@ internal static class SignChange
     private const int StepLimit = 100;
     private const double Tolerance = 1e-9;
 
+    /// <summary>Whether two values have opposite signs, however small they are; zero has none.</summary>
+    public static bool LiesBetween(double atLow, double atHigh) => atLow < 0 ? atHigh > 0 : atLow > 0 && atHigh < 0;
+
     /// <summary>Regula falsi from ends of opposite signs; an end that stays twice counts half (the Illinois rule).</summary>
     /// <param name="function">The function.</param>
     /// <param name="low">One end.</param>

@@ -34,7 +34,7 @@ internal sealed class ExponentialWaveform(PhaseTrajectory trajectory, DoubleDoub
         {
             // a derivative of exactly zero at a time decides nothing by itself
             double slope = Slope(slopeRow, trajectory.Vectors[p]);
-            if (slope * last.Slope < 0)
+            if (SignChange.LiesBetween(last.Slope, slope))
             {
                 Meet(Turning(slopeRow, last, (trajectory.Times[p], slope)));
             }
@@ -94,7 +94,7 @@ internal sealed class ExponentialWaveform(PhaseTrajectory trajectory, DoubleDoub
             last = here;
         }
 
-        if (before.Slope * behind.Slope < 0)
+        if (SignChange.LiesBetween(before.Slope, behind.Slope))
         {
             (double value, double at) = Turning(slopeRow, before, behind);
             best = sign * value > best.Value ? (sign * value, at) : best;

@@ -46,6 +46,23 @@ public sealed class ExponentialWaveformTests
         Assert.Equal(Math.Exp(-1.9995) - 0.1, least, 1e-8);
     }
 
+    /// <summary>The product of two slopes of 10⁻¹⁷⁰ is less than any number.</summary>
+    [Fact]
+    public void However_small_a_signal_is_its_turns_are_found()
+    {
+        const double Size = 1e-170;
+        (double least, double greatest) = Of(5, decay: 1, faster: 5, ring: 3 * Size, slow: 0, fast: 0).Extremes();
+        Assert.Equal(-3, least / Size, 1e-12);
+        Assert.Equal(3, greatest / Size, 1e-12);
+
+        // as many turns as lie between samples
+        (double Least, double Greatest) small = Fast(Size), plain = Fast(1);
+        Assert.Equal(plain.Least, small.Least / Size, 1e-12);
+        Assert.Equal(plain.Greatest, small.Greatest / Size, 1e-12);
+        (double Least, double Greatest) Fast(double size) =>
+            Of(1990 * Math.PI, decay: 0.7, faster: 9, ring: 0.1 * size, slow: size, fast: -size).Extremes();
+    }
+
     /// <summary>t²/2 - t, whose slope is zero without rounding at one of the times that are looked at.</summary>
     [Theory]
     [InlineData(1)]
@@ -56,6 +73,16 @@ public sealed class ExponentialWaveformTests
         PhaseTrajectory trajectory = PhaseTrajectory.From(equations, Fine([0, -1, 1]), DoubleDouble.Of(2));
         (double least, double greatest) = new ExponentialWaveform(trajectory, Fine([sign, 0, 0])).Extremes();
         Assert.Equal(sign > 0 ? (-0.5, 0) : (0, 0.5), (least, greatest));
+    }
+
+    /// <summary>A small ring on what rises to the end, where both are greatest: beyond it they would be greater still.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(-1)]
+    public void Nothing_is_looked_for_beyond_the_end_of_a_phase(int sign)
+    {
+        (double least, double greatest) = Of(2000 * Math.PI, decay: 1, faster: 5, ring: sign * 0.001, slow: -sign, fast: 0).Extremes();
+        Assert.Equal(0.001 - Math.Exp(-2), sign > 0 ? greatest : -least, 1e-12);
     }
 
     // cosine and sine of the ring, two decays, and one input that does nothing
