@@ -79,14 +79,12 @@ internal sealed class ExponentialWaveform(PhaseTrajectory trajectory, DoubleDoub
     {
         (double Value, double Time) best = (double.NegativeInfinity, time);
         (double Time, double Slope) last = (time, 0), before = last, behind = last;
-        bool isBest = false;
         foreach ((double at, DoubleDouble[] vector) in trajectory.Turn(time))
         {
             (double Time, double Slope) here = (at, Slope(slopeRow, vector));
             double value = sign * Value(vector).Nearest;
-            behind = isBest ? here : behind;
-            isBest = value > best.Value;
-            if (isBest)
+            behind = last.Time == best.Time ? here : behind;
+            if (value > best.Value)
             {
                 (best, before, behind) = ((value, at), last, here);
             }
