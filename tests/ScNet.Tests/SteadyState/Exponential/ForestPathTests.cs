@@ -20,6 +20,21 @@ public sealed class ForestPathTests
     }
 
     [Fact]
+    public void Every_place_up_to_the_end_looks_at_each_element_once()
+    {
+        // from 0, 1 and 2 at all five
+        int asked = 0;
+        _ = ForestPath.Of(s_tree, Ends, 0, 3);
+        Assert.Equal(3 * 5, asked);
+
+        NodePair Ends(int element)
+        {
+            asked++;
+            return s_ends[element];
+        }
+    }
+
+    [Fact]
     public void A_path_to_where_it_starts_is_empty() => Assert.Empty(Path(2, 2));
 
     [Fact]

@@ -48,6 +48,17 @@ public sealed class NetworkStructureCurrentsTests
     }
 
     [Fact]
+    public void An_inductor_that_never_carries_a_current_does_not_rest_though_it_comes_first()
+    {
+        SwitchedLinearNetwork network = SmallNetwork.Of(
+            6, ["1100", "0000"], resistors: [(1, 3), (1, 4), (3, 0), (4, 0)], inductors: [(5, 2), (3, 2), (4, 2)], mayRest: true);
+        NetworkStructure found = NetworkStructure.Of(network, [], [1, 1, 1]);
+        Assert.Equal([-1, 0, 1], found.InductorState);
+        Assert.Equal([1, 2], found.RestingInductors[1]);
+        Assert.Equal(NetworkFault.None, found.Fault);
+    }
+
+    [Fact]
     public void Two_inductors_in_series_rest_together_by_one_law()
     {
         SwitchedLinearNetwork network = SmallNetwork.Of(

@@ -60,6 +60,15 @@ public sealed class PeriodFiguresTests
     }
 
     [Theory]
+    [InlineData(3, 0)]
+    [InlineData(2.5, -3)]
+    public void A_negative_conductance_of_just_its_error_is_none(double error, double expected)
+    {
+        PeriodMap<PlainReal> map = BarePeriods.Of<PlainReal>([[-3, 1], [1, -1]], [[error, 0], [0, 0]]);
+        Assert.Equal(expected, PeriodFigures.Of(map, PlainReal.Of(1), isStiff: false, 0).Ratios.InputSiemens);
+    }
+
+    [Theory]
     [InlineData(1, 1, 1, 1, true)]
     [InlineData(double.NaN, 1, 1, 1, false)]
     [InlineData(1, double.PositiveInfinity, 1, 1, false)]

@@ -29,6 +29,18 @@ public sealed class PeriodSolverFaultTests
     public void A_capacitor_that_nothing_meets_is_no_fault() =>
         Assert.Equal(NetworkFault.None, Solver(new Circuit(LoadKind.Stiff, 1).Capacitor("x", "y", 1)).Fault);
 
+    /// <summary>
+    /// What comes in at a node goes out of it but for the last digits, and these are all that the capacitors see. Beside what one volt
+    /// across the least resistance brings into the smaller one they are nothing, however large the other is.
+    /// </summary>
+    [Fact]
+    public void A_capacitor_that_hangs_on_a_node_takes_nothing_of_the_load_that_passes() => Assert.All(Enumerable.Range(1, 40), k =>
+    {
+        Circuit circuit = new Circuit(LoadKind.Current, 1).Capacitor("x", "a", 1e-6).Capacitor("y", "b", 1e30)
+            .Resistor("vin", "a", 0.1 * k).Resistor("a", "b", 0.7).Resistor("b", "vout", 0.3).Resistor("a", Converter.ReferenceNode, 1.3);
+        Assert.Equal(NetworkFault.None, Solver(circuit).Fault);
+    });
+
     /// <summary>The charge between both stays, but the load takes as much from the one as from the other.</summary>
     [Fact]
     public void A_load_across_capacitors_in_series_is_supplied()

@@ -144,9 +144,9 @@ public sealed class PhaseEquationsTests
     [Fact]
     public void An_output_voltage_that_nothing_fixes_has_no_row()
     {
-        // both nodes of the first further output float with their resistor, those of the second float apart
+        // both nodes of the first further output float with their resistor, those of the second float apart, and of the last one is fixed
         SwitchedLinearNetwork network = SmallNetwork.Of(
-            7, ["110"], resistors: [(2, 3), (5, 6), (3, 0)], inductors: [(4, 6)], isStiff: false, furtherLoads: [(5, 6), (4, 6), (3, 5)]);
+            7, ["110"], resistors: [(2, 3), (5, 6), (3, 0)], inductors: [(4, 6)], isStiff: false, furtherLoads: [(5, 6), (4, 6), (3, 5), (1, 5)]);
         NetworkStructure structure = NetworkStructure.Of(network, [], [1]);
         PhaseEquations<DoubleDouble> phase = StateEquations<DoubleDouble>.Of(structure, SmallNetwork.Values([1, 2, 3], [], [1], [0], [1])).Phases[0];
         Assert.Equal([true, true, false, false, false, false, false], phase.IsPotentialKnown);
@@ -154,5 +154,6 @@ public sealed class PhaseEquationsTests
         Assert.NotEmpty(phase.FurtherOutputs[0]);
         Assert.Empty(phase.FurtherOutputs[1]);
         Assert.Empty(phase.FurtherOutputs[2]);
+        Assert.Empty(phase.FurtherOutputs[3]);
     }
 }

@@ -52,6 +52,22 @@ public sealed class RingStepsTests
     [Fact]
     public void Without_eigenvalues_no_ring_is_followed() => Assert.Empty(Of(1, 10, (double.NaN, 1)));
 
+    /// <summary>The ring is found before the three states beside it, whose rates are no numbers.</summary>
+    [Fact]
+    public void With_some_of_the_eigenvalues_alone_no_ring_is_followed()
+    {
+        const double None = double.NaN;
+        double[] generator =
+        [
+            -3, None, 0, 0, 0, 0, 0,
+            None, -3, None, 0, 0, 0, 0,
+            0, None, -3, 0, 0, 0, 0,
+            0, 0, 0, -7, 2, 0, 0,
+            0, 0, 0, -2, -7, 0, 0,
+        ];
+        Assert.Empty(RingSteps.Of(WrittenEquations.Phase(5, generator), 5, 1, 10));
+    }
+
     [Fact]
     public void Rings_further_apart_are_followed_apart_the_slowest_first()
     {

@@ -47,6 +47,18 @@ public sealed class StateEquationsTests
     }
 
     [Fact]
+    public void A_resting_current_has_a_direction_however_large_its_inductance_and_one_that_never_flows_has_none()
+    {
+        // node 4 has nothing but the second inductor
+        SwitchedLinearNetwork network = SmallNetwork.Of(5, ["11"], resistors: [(1, 3), (3, 0)], inductors: [(3, 2), (4, 2)], windings: "11");
+        NetworkStructure structure = NetworkStructure.Of(network, [], [4e10, 1]);
+        StateEquations<DoubleDouble> all = StateEquations<DoubleDouble>.Of(structure, SmallNetwork.Values([1, 1], [], [4e10, 1], [1, 1], [1]));
+        Near([1], all.RestingDirections([0]));
+        Assert.Empty(all.RestingDirections([1]));
+        Near([1], all.RestingDirections([1, 0]));
+    }
+
+    [Fact]
     public void Phases_with_the_same_connections_are_one_in_every_number_type()
     {
         SwitchedLinearNetwork network = SmallNetwork.Of(4, ["10", "01", "10", "11"], resistors: [(1, 3), (3, 0)], capacitors: [(3, 2)]);
