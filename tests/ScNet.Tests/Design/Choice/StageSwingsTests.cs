@@ -1,3 +1,4 @@
+using ScNet.Analysis;
 using ScNet.Design.Choice;
 using ScNet.Design.Sizing;
 using ScNet.Numerics;
@@ -22,7 +23,7 @@ public sealed class StageSwingsTests
     public void A_capacitor_of_unknown_voltage_has_sizes()
     {
         Converter levels = InductiveStages.MultiLevel(3, new(1, 4)).Build();
-        Assert.False(ScNet.Analysis.ModeAnalysis.Of(levels).IdealPoint.CapacitorVoltages[0].IsDetermined);
+        Assert.False(ModeAnalysis.Of(levels).IdealPoint.CapacitorVoltages[0].IsDetermined);
         GeometricOptimum optimum = Solve(levels);
         Assert.True(optimum.IsFeasible);
     }
