@@ -142,9 +142,9 @@ internal sealed class SizingSearch
         return (point, modes);
     }
 
-    // by how much the worst impedance is above what its point needs, or an area above what is allowed
+    // by how much the worst impedance is above what its point needs, or an area above what is allowed; an output that may follow needs none
     private double Excess(SizingProgram program, double[] point, SizedMode[] modes) => _points
-        .Select((sized, p) => sized.OutputVolts is null ? 0 : Math.Log(modes[_task.ModeOf(sized)].Ohms(Math.Exp(point[program.FrequencyOf(p)])) / _task.NeededOhms(sized)) + SizingProgram.Margin)
+        .Select((sized, p) => Math.Log(modes[_task.ModeOf(sized)].Ohms(Math.Exp(point[program.FrequencyOf(p)])) / _task.NeededOhms(sized)) + SizingProgram.Margin)
         .Concat(program.Areas().Select(a => a.Value(point)))
         .Max();
 
