@@ -192,7 +192,7 @@ internal sealed class SizingSearch
     private double LeastOhms(SizingPoint point, SizedMode[] modes, SizingPoint[] beside)
     {
         int m = _task.ModeOf(point);
-        double ceiling = _task.FrequencyHz.Maximum!.Value, least = modes[m].Ohms(ceiling);
+        double ceiling = _task.FrequencyHz.Maximum!.Value, least = double.PositiveInfinity;
         double[]? exactAt = null;
         for (int round = 0; round < MostRoundsOfLeast; round++)
         {
@@ -206,7 +206,7 @@ internal sealed class SizingSearch
 
             // what the estimate gives need not serve the points beside it
             least = beside.Length > 0 ? modes[m].Ohms(ceiling) : Math.Min(least, modes[m].Ohms(ceiling));
-            if (round > 0 && least > before * (1 - GapOfLeast))
+            if (least > before * (1 - GapOfLeast))
             {
                 break;
             }
