@@ -105,7 +105,9 @@ internal sealed class SizingSearch
             else
             {
                 areKindsSettled = true;
-                _values = sizes.Next(exactAt is null ? null : _values, optimal);
+
+                // the way is not to lead below one step
+                _values = [.. sizes.Next(exactAt is null ? null : _values, optimal).Select((v, e) => Math.Max(v, _task.LeastValue(e, _options[e])))];
             }
 
             (exactAt, modes) = TangentAt(program, held: true, optimum.Logarithms);
