@@ -44,6 +44,15 @@ public sealed class DecidedByValuesTests
         Assert.False(Certificate(s_strong, s_weak).IsTopologyDecided);
     }
 
+    // sizes move the flow, so that each program finds others: what one of them was certified with is kept
+    [Fact]
+    public void A_search_that_does_not_settle_ends_after_25_programs_with_the_gap_that_it_has()
+    {
+        OptimalityCertificate certificate = Certificate(s_strong);
+        Assert.InRange(certificate.Rounds, 1, 25);
+        Assert.InRange(certificate.RelativeGap, 0, 0.01);
+    }
+
     private static OptimalityCertificate Certificate(params SizingPoint[] points) =>
         SizedDesign.Of(s_gears, InventedSizing.Process(), points, new AreaBudget(1e-7), InventedSizing.Frequencies).Certificate!;
 }

@@ -37,6 +37,19 @@ public sealed class SizingOfGearsTests
         Assert.InRange(found.Gap, 0, 2e-6);
     }
 
+    // the sizes that are found prove that there are some
+    [Fact]
+    public void Points_that_some_sizes_reach_together_are_all_served_with_no_more_than_they_need()
+    {
+        double least = LeastImpedance.OfHalver(Sized.Capacitor.FaradsPerSquareMetre, Area, Ceiling);
+        SizingPoint half = HalverAndDoubler.Halved(1.003 * least), twice = HalverAndDoubler.Doubled(1.5 * 4 * least);
+        SizingSearch search = Search([half, twice], Sized.Capacitor);
+        SizingSolution found = search.Run()!;
+        Assert.Empty(search.Unreachable);
+        Assert.True(found.Modes[0].Ohms(found.FrequenciesHz[0]) <= 1.003 * least);
+        Assert.True(found.Modes[1].Ohms(found.FrequenciesHz[1]) <= 1.5 * 4 * least);
+    }
+
     [Fact]
     public void Denser_capacitors_are_taken_where_a_point_is_beyond_the_reach_of_what_was_tried()
     {
