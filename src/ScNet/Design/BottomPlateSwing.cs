@@ -22,12 +22,7 @@ public sealed class BottomPlateSwing
         LossWeights = lossWeights;
         int[] counted = [.. Enumerable.Range(0, capacitors.Count).Where(c => !leftOut.Contains(capacitors[c]))];
         Undetermined = [.. counted.Where(c => !perVolt[c].IsDetermined).Select(c => capacitors[c].Name)];
-        Maximum = Quantity.Undetermined;
-        foreach (Quantity swing in counted.Select(c => perVolt[c]).Where(s => s.IsDetermined))
-        {
-            Maximum = !Maximum.IsDetermined || QuantityMagnitude.Compare(swing, Maximum) > 0 ? swing : Maximum;
-        }
-
+        Maximum = counted.Select(c => perVolt[c]).Where(s => s.IsDetermined).DefaultIfEmpty().Max(Comparer<Quantity>.Create(QuantityMagnitude.Compare));
         MaximumCapacitors = [.. counted.Where(c => Maximum.IsDetermined && perVolt[c] == Maximum).Select(c => capacitors[c].Name)];
         double total = counted.Sum(c => capacitors[c].Farads);
         LossWeight = counted.Sum(c => lossWeights[c].IsDetermined ? capacitors[c].Farads / total * lossWeights[c].ToDouble() : 0);
