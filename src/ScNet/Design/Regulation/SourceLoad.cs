@@ -4,7 +4,7 @@ namespace ScNet.Design.Regulation;
 /// <remarks>V = V_oc − R P_in(V)/V, repeated; see docs/theory/regulation.md.</remarks>
 internal static class SourceLoad
 {
-    private const int StepLimit = 60;
+    private const int StepLimit = 1000;
     private const double Settled = 1e-13;
 
     /// <summary>The point and the current of the source in amperes; null where the output is not held.</summary>

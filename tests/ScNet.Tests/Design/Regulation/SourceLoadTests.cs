@@ -15,6 +15,15 @@ public sealed class SourceLoadTests
         Assert.Equal(cellAmperes * 5 / 1.2, point.InputWatts, 1e-11);
     }
 
+    // V² - 2.02 V V + 1 Ω · 1 W = 0 at V = (1.01 + √(1.01² - 1)) V; the largest power is 2.02²/4 W = 1.0201 W
+    [Fact]
+    public void A_constant_power_is_drawn_up_to_nearly_the_largest_of_the_source()
+    {
+        double volts = 1.01 + Math.Sqrt((1.01 * 1.01) - 1);
+        Assert.Equal(1 / volts, SourceLoad.Hold(new CurrentMode("power", 0, 9, v => 1 / v), 2.02, 1, 1, 0.1)!.Value.CellAmperes, 1e-12);
+        Assert.Null(SourceLoad.Hold(new CurrentMode("power", 0, 9, v => 1 / v), 1.99, 1, 1, 0.1));
+    }
+
     [Fact]
     public void A_current_that_leaves_no_voltage_at_all_is_not_held()
     {
