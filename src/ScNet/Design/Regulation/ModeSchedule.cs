@@ -11,8 +11,6 @@ public sealed class ModeSchedule
     /// <summary>How many input voltages are looked at before borders are refined; a narrower band may be missed.</summary>
     public const int GridPoints = 257;
 
-    private const int Halvings = 48;
-
     // modes as good as each other change places from rounding to rounding: what is so narrow, relative to the range, is no band
     private const double Narrow = 1e-9;
     private const int None = -1;
@@ -120,7 +118,7 @@ public sealed class ModeSchedule
     private static List<(int Best, double From, double To)> Stretches(Interval<double> range, Func<double, int> best)
     {
         double from = range.Minimum!.Value, to = range.Maximum!.Value;
-        List<(int Best, double From, double To)> stretches = [(best(from), from, to)];
+        List<(int Best, double From)> stretches = [(best(from), from)];
         double last = from;
         for (int k = 1; k < GridPoints; k++)
         {
@@ -130,27 +128,28 @@ public sealed class ModeSchedule
             {
                 // the first voltage at which another mode is best; there may be several between two of the grid
                 (double low, double high, int first) = (last, now, wanted);
-                for (int h = 0; h < Halvings; h++)
+                while (low + ((high - low) / 2) is var middle && middle > low && middle < high)
                 {
-                    double middle = low + ((high - low) / 2);
                     int there = best(middle);
                     (low, high, first) = there == stretches[^1].Best ? (middle, high, first) : (low, middle, there);
                 }
 
-                bool isNarrow = high - stretches[^1].From < Narrow * (to - from) && stretches.Count > 1;
-                (first, high) = isNarrow ? (wanted, now) : (first, high);
-                stretches[^1] = isNarrow ? stretches[^1] with { Best = first } : stretches[^1] with { To = high };
-                if (!isNarrow)
+                last = high;
+                if (high - stretches[^1].From < Narrow * (to - from))
                 {
-                    stretches.Add((first, high, to));
+                    high = stretches[^1].From;
+                    stretches.RemoveAt(stretches.Count - 1);
                 }
 
-                last = high;
+                if (stretches.Count == 0 || stretches[^1].Best != first)
+                {
+                    stretches.Add((first, high));
+                }
             }
 
             last = now;
         }
 
-        return stretches;
+        return [.. stretches.Select((s, k) => (s.Best, s.From, k + 1 < stretches.Count ? stretches[k + 1].From : to))];
     }
 }
