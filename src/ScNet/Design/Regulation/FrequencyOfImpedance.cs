@@ -13,7 +13,6 @@ internal sealed class FrequencyOfImpedance
     private const double Resolved = 1e-12;
     private const double Settled = 5e-14;
     private const double LastStep = 2e-7;
-    private const int StepLimit = 60;
 
     private readonly ChebyshevPieces _pieces;
 
@@ -82,13 +81,9 @@ internal sealed class FrequencyOfImpedance
     public double HertzAt(double ohms)
     {
         double wanted = Math.Log(ohms);
-        if (wanted >= _points[0].Least || wanted < _points[^1].Least)
-        {
-            return wanted >= _points[0].Least ? FloorHz : CeilingHz;
-        }
 
-        // the first place where it is low enough
-        int below = 0, at = _points.Length - 1;
+        // the first place where it is low enough; none is beyond the last
+        int below = -1, at = _points.Length;
         while (at - below > 1)
         {
             int middle = (below + at) / 2;
@@ -102,17 +97,20 @@ internal sealed class FrequencyOfImpedance
             }
         }
 
-        return Math.Clamp(Math.Exp(Between(wanted, _points[below], _points[at])), FloorHz, CeilingHz);
+        return at == 0 ? FloorHz
+            : at == _points.Length ? CeilingHz
+            : Math.Clamp(Math.Exp(Between(wanted, _points[below], _points[at])), FloorHz, CeilingHz);
     }
 
-    // Newton's method, and halves where that leaves the bracket.
+    // Newton's method, and halves where that leaves the bracket. Each step starts anew inside it and makes it smaller, so it ends.
     private double Between(double wanted, Point below, Point at)
     {
         int piece = at.Piece;
         double low = below.Place, high = at.Place;
         double atLow = below.LnOhms, atHigh = at.LnOhms;
         double place = high > low && atLow > atHigh ? low + ((high - low) * (atLow - wanted) / (atLow - atHigh)) : high;
-        for (int step = 0; step < StepLimit; step++)
+        double moved = double.PositiveInfinity;
+        while (moved > LastStep) // the next step would be as small as the square of this one
         {
             (double value, double slope) = _pieces.At(piece, 0, place);
             double excess = value - wanted;
@@ -136,12 +134,8 @@ internal sealed class FrequencyOfImpedance
                 next = 0.5 * (low + high);
             }
 
-            double moved = Math.Abs(next - place);
+            moved = Math.Abs(next - place);
             place = next;
-            if (moved <= LastStep)
-            {
-                break; // the next step would be as small as the square of this one
-            }
         }
 
         return place;
