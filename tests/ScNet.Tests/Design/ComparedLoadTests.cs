@@ -33,6 +33,22 @@ public sealed class ComparedLoadTests
         Assert.Null(load.ResistiveEfficiency);
     }
 
+    // plates, or ripple over switches of different resistance, move the voltage without load; the ideal one is that of the ratio
+    [Fact]
+    public void Phases_of_fixed_length_keep_their_ideal_voltage()
+    {
+        Converter plated = Converter.Create("Half").Input("vin").Output("vout").Capacitor("fly", "p", "n", 1e-9, plates: new CapacitorPlates(BottomFarads: 1e-10))
+            .Switch("s1", "vin", "p", 1, 1).Switch("s2", "n", "vout", 1, 1).Switch("s3", "p", "vout", 2, 1).Switch("s4", "n", "gnd", 2, 1).Build();
+        Converter stage = Converter.Create("step-down").Input("vin").Output("vout").Duties(0.25, 0.75).Inductor("coil", "x", "vout", 1e-6, 0.1)
+            .Switch("high", "vin", "x", 1, 1).Switch("low", "x", "gnd", 2, 2).Build();
+        Assert.All([(plated, 1.5), (stage, 0.75)], ((Converter Converter, double IdealVolts) c) =>
+        {
+            ComparedLoad load = ComparedLoad.Of(ModeAnalysis.Of(c.Converter), s_conditions, 0.1);
+            Assert.Equal(c.IdealVolts, load.Steady.IdealOutputVoltageVolts, 1e-12);
+            Assert.True(Math.Abs(load.Steady.OpenOutputVoltageVolts - c.IdealVolts) > 1e-6);
+        });
+    }
+
     [Fact]
     public void The_highest_efficiency_comes_first()
     {

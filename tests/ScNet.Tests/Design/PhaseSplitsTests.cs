@@ -61,6 +61,34 @@ public sealed class PhaseSplitsTests
     [Fact]
     public void A_thousand_ways_are_tried_at_most() => Assert.Equal(1000, Ways([true, true], [true, true], [true, true]).Length);
 
+    // of eight switches in a ring any three may be open, or more that are neighbours: 8 + 28 + 56 + 8 = 100 parts up to four, each before or after the whole
+    [Fact]
+    public void Beyond_a_hundred_parts_no_more_switches_are_opened()
+    {
+        const int Count = 8;
+        ConverterBuilder builder = Converter.Create("ring").Input("vin").Output("vout", LoadKind.Current).Capacitor("out", "vout", "gnd", 1);
+        for (int k = 0; k < Count; k++)
+        {
+            builder.Capacitor($"c{k}", $"n{k}", "gnd", 1).Switch($"s{k}", $"n{k}", "vout", 1);
+        }
+
+        Converter ring = builder.Switch("idle", "vin", "vout", 1).Build();
+        Rational<BigInteger>[] ones = [.. Enumerable.Repeat(Rational<BigInteger>.One, Count + 1)];
+        Dictionary<string, SteadyPhase?> made = [];
+        PhaseSplits splits = new([[.. Enumerable.Repeat(true, Count), false]], (number, closed) =>
+        {
+            string key = string.Concat(closed.Select(c => c ? '1' : '0'));
+            if (!made.TryGetValue(key, out SteadyPhase? phase))
+            {
+                int edges = Enumerable.Range(0, Count).Count(k => closed[k] != closed[(k + 1) % Count]), open = closed.Take(Count).Count(c => !c);
+                made[key] = phase = open > 3 && edges > 2 ? null : SteadyPhase.Of(ring.Network, ones, ones[..1], number, closed);
+            }
+
+            return phase;
+        });
+        Assert.Equal(200, splits.All().Count(way => way.Count == 2));
+    }
+
     [Fact]
     public void The_whole_is_every_phase_as_it_is()
     {

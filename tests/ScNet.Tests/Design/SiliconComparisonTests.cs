@@ -79,6 +79,18 @@ public sealed class SiliconComparisonTests
         }
     }
 
+    // charged in a quarter and discharged in the rest of the period the capacitor carries no load
+    [Fact]
+    public void A_mode_that_carries_no_load_has_undetermined_limits()
+    {
+        ConverterAnalysis analysis = ConverterAnalysis.Of(InductorFed.Behind(SeriesParallel.StepDown(2)).WithDuties(new(1, 4), new(3, 4)));
+        ComparisonConditions conditions = new(3, 3);
+        SiliconComparison silicon = SiliconComparison.Of(SiliconComparison.Rate(analysis, conditions), Mode.DefaultName, conditions);
+        Assert.Null(silicon.SlowSwitchingLimit.OwnProportionsOhms);
+        Assert.Null(silicon.FastSwitchingLimit.BestSplitOhms);
+        Assert.Equal(analysis.Converter.Switches.Select(s => s.Name), silicon.FastSwitchingLimit.Undetermined);
+    }
+
     [Fact]
     public void A_mode_without_a_name_or_totals_out_of_range_are_refused()
     {

@@ -31,6 +31,20 @@ public sealed class SplitPhaseCurrentsTests
         Assert.Equal(s_quarter, split.Durations);
     }
 
+    // in series with a capacitor it carries no current on average
+    [Fact]
+    public void A_coil_that_rests_changes_nothing()
+    {
+        Converter fed = InductorFed.Behind(Dickson.StepDown(4));
+        ConverterBuilder builder = Converter.Create("trap").Input(fed.InputNode).Output(fed.OutputNode, LoadKind.Current).Duties([.. fed.Phases.Select(p => p.Duty)])
+            .Capacitor("out", "vout", "gnd", 1).Inductor("trap", "vout", "trap").Capacitor("trapped", "trap", "gnd", 1);
+        builder.AddElements(fed, string.Empty, node => node);
+        Converter trap = builder.Mode(Mode.DefaultName, [.. fed.Entries(fed.Modes[0], string.Empty, p => [p])]).Build();
+        SplitPhase split = SplitPhase.Of(trap, trap.Modes[0]);
+        Assert.True(split.IsSoft, split.Reason);
+        Assert.Equal(s_quarter, split.Durations);
+    }
+
     // 1 F at the output for half of the period gives half of the charge, which the input gives back at once: f (I/2f)²/2C
     [Fact]
     public void A_capacitor_that_only_the_input_charges_stays_as_it_is()

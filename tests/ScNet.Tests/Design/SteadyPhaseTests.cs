@@ -57,6 +57,16 @@ public sealed class SteadyPhaseTests
         Assert.Equal([Ratio(1, 1), Ratio(0, 1)], [loop[0] * loop[0], loop[1]]);
     }
 
+    // the capacitor and the output are a loop, the output and the input one without capacitors
+    [Fact]
+    public void An_output_that_is_joined_to_the_input_is_in_no_loop_of_its_own()
+    {
+        Converter converter = Converter.Create("through").Input("vin").Output("vout").Capacitor("out", "vout", "gnd", 1).Inductor("coil", "x", "vout").Switch("s", "vin", "x", 1).Switch("through", "vin", "vout", 1).Build();
+        SteadyPhase phase = SteadyPhase.Of(converter.Network, Ones(1), Ones(1), 1, [true, true])!;
+        Assert.Equal([Ratio(0, 1)], phase.Charge);
+        Assert.Single(phase.Loops);
+    }
+
     // the coil's current returns through the stiff output and the input: the capacitor at the output takes none
     [Fact]
     public void A_capacitor_across_a_stiff_output_is_a_loop_without_current()

@@ -121,6 +121,12 @@ public sealed class FrequencyModeTests
         Assert.Equal($"needs an output impedance of at most 10 Ω, at the ceiling of 10 MHz it is {EngineeringNumber.Of(s_third.Impedance.Ohms(1e7), "Ω")}", slow.ReasonAt(3.6, 1, 0.02));
     }
 
+    // a halver of four switches of 2 Ω that carry half of the charge in half of the period: 4 · (1/2)²/(1/2) · 2 Ω = 4 Ω
+    [Fact]
+    public void An_impedance_of_just_the_fast_limit_is_refused_by_that() => Assert.Equal(
+        "needs an output impedance of at most 4 Ω, the fast limit is 4 Ω",
+        RegulatedModes.OfFrequency(ModelOf(SeriesParallel.StepDown(2, 1e-9, 2)), new(1e5, 1e6)).ReasonAt(10, 1, 1));
+
     [Fact]
     public void A_held_point_allocates_nothing()
     {

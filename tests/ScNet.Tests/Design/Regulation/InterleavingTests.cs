@@ -91,6 +91,26 @@ public sealed class InterleavingTests
         Assert.True(two.OutputRippleVolts < 0.7 * one.OutputRippleVolts, $"{one}; {two}");
     }
 
+    /// <summary>The same with its second half cut in two: of an odd number of phases half of the period is not tried.</summary>
+    [Fact]
+    public void Parts_of_an_odd_number_of_phases_are_spread_over_the_whole_period()
+    {
+        Converter cut = Converter.Create("half in three").Input("vin").Output("vout", LoadKind.Current).Duties(0.5, 0.25, 0.25)
+            .Capacitor("fly", "p", "n", 1e-9).Capacitor("out", "vout", "gnd", 2e-9)
+            .Switch("s1", "vin", "p", 1, 2).Switch("s2", "n", "vout", 1, 2).Switch("s3", "p", "vout", PhaseSet.Of(2, 3), 2).Switch("s4", "n", "gnd", PhaseSet.Of(2, 3), 2).Build();
+        Assert.Equal(Fraction.One, Interleaving.Of(cut, cut.Modes[0], s_point, 2).SpreadOfPeriod);
+    }
+
+    [Fact]
+    public void Parts_without_ripple_are_spread_over_the_whole_period()
+    {
+        Converter through = Converter.Create("through").Input("vin").Output("vout", LoadKind.Current).Capacitor("out", "vout", "gnd", 1e-9)
+            .Switch("s1", "vin", "vout", on: PhaseSet.Of(1, 2), ohms: 2).Build();
+        Interleaving two = Interleaving.Of(through, through.Modes[0], s_point, 2);
+        Assert.Equal(0, two.OutputRippleVolts!.Value, 1e-12);
+        Assert.Equal(Fraction.One, two.SpreadOfPeriod);
+    }
+
     [Fact]
     public void A_phase_that_ends_with_the_current_of_an_inductor_is_refused()
     {
