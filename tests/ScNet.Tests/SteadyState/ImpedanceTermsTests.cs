@@ -73,7 +73,7 @@ public sealed class ImpedanceTermsTests
     [InlineData(5e-14, true)]
     public void What_is_mere_rounding_is_measured_by_the_charges_of_the_phase(double charge, bool counts)
     {
-        ImpedanceKernel kernel = Kernel([0.5, 0.5], [[(0, [10]), (1, [charge])], []]);
+        ImpedanceKernel kernel = ModesByHand.Kernel([0.5, 0.5], [(0, [10]), (1, [charge])], []);
         double expected = 200 + (counts ? 0.5e50 * charge * charge : 0);
         Assert.Equal(expected, kernel.Ohms(1e50), 1e-12 * expected);
     }
@@ -87,7 +87,7 @@ public sealed class ImpedanceTermsTests
     [InlineData(9e-15, true)]
     public void Charges_of_directions_count_among_those_of_the_phase(double charge, bool counts)
     {
-        ImpedanceKernel kernel = Kernel([0.5, 0.5], [(0, [1, 1]), (1, [charge, 0])], [(0, [0, 1])]);
+        ImpedanceKernel kernel = ModesByHand.Kernel([0.5, 0.5], [(0, [1, 1]), (1, [charge, 0])], [(0, [0, 1])]);
         double expected = 1 + (counts ? 0.5e50 * charge * charge : 0);
         Assert.Equal(expected, kernel.Ohms(1e50), 1e-12 * expected);
     }
