@@ -23,14 +23,6 @@ public sealed class RestFindingsTests
             "b");
     }
 
-    [Fact]
-    public void Coils_that_all_end_the_phase_interrupt_none()
-    {
-        Diagnostic warning = Assert.Single(Findings.Warnings(
-            Buck("x").Switch("up", "vin", "y", on: 1).Switch("down", "y", "gnd", on: 2).Inductor("b", "y", "vout", untilZero: 2).Build()));
-        Assert.Equal((DiagnosticCodes.DiscontinuousConduction, "a b"), (warning.Code, string.Join(' ', warning.Elements)));
-    }
-
     // between two capacitors, or a capacitor and the output, a coil has a path whatever the switches do
     [Fact]
     public void A_coil_between_held_voltages_flows_on()
