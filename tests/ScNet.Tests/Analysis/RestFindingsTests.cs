@@ -1,5 +1,3 @@
-using ScNet.Analysis;
-
 namespace ScNet.Tests.Analysis;
 
 /// <summary>What a mode warns of where inductor currents end phases.</summary>

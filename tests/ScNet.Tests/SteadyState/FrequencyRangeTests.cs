@@ -66,6 +66,6 @@ public sealed class FrequencyRangeTests
     public void A_highest_frequency_that_is_none_is_told_so_rather_than_that_it_is_below_the_lowest(double toHz) =>
         Assert.StartsWith(
             "Expected a positive value from 1E-60 to 1E+60.",
-            Assert.Throws<ArgumentOutOfRangeException>("toHz", () => FrequencyRange.Logarithmic(1, toHz, 2)).Message,
+            Assert.Throws<ArgumentOutOfRangeException>(nameof(toHz), () => FrequencyRange.Logarithmic(1, toHz, 2)).Message,
             StringComparison.Ordinal);
 }

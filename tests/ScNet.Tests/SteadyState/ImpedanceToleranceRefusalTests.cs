@@ -1,7 +1,6 @@
 using Fractions;
 using ScNet.Analysis;
 using ScNet.SteadyState;
-using ScNet.Topologies;
 
 namespace ScNet.Tests.SteadyState;
 
@@ -19,7 +18,7 @@ public sealed class ImpedanceToleranceRefusalTests
     {
         Converter loaded = OperatedConverters.Loaded(esrOhms: 0);
         ModeAnalysis analysis = ModeAnalysis.Of(loaded, loaded.Modes[0]);
-        Assert.Throws<ArgumentOutOfRangeException>("frequencyHz", () => ImpedanceTolerance.WorstCase(analysis, frequencyHz, new ComponentTolerances(0.1)));
+        Assert.Throws<ArgumentOutOfRangeException>(nameof(frequencyHz), () => ImpedanceTolerance.WorstCase(analysis, frequencyHz, new ComponentTolerances(0.1)));
     }
 
     [Fact]
