@@ -17,7 +17,7 @@ internal sealed class CurrentSplit
     private readonly int[] _shorted;
     private readonly int[] _component;
     private readonly int[] _unknown;
-    private readonly Cholesky<double>? _nodal;
+    private readonly Cholesky<double> _nodal;
 
     /// <summary>Sets the network up.</summary>
     /// <param name="converter">The converter.</param>
@@ -51,7 +51,7 @@ internal sealed class CurrentSplit
             _unknown[node] = _shorted[node] == node && _shorted[_component[node]] != node ? count++ : -1;
         }
 
-        _nodal = count > 0 ? Nodal(count).Cholesky() : null;
+        _nodal = Nodal(count).Cholesky();
     }
 
     /// <summary>Divides currents.</summary>
@@ -71,23 +71,17 @@ internal sealed class CurrentSplit
             Enter(_network.BranchFirst[branch], -inductorAmperes[l]);
         }
 
-        Vector<double>? potentials = null;
-        if (_nodal is not null)
+        Vector<double> right = Vector<double>.Build.Dense(_nodal.Factor.RowCount);
+        for (int node = 0; node < nodes; node++)
         {
-            Vector<double> right = Vector<double>.Build.Dense(_nodal.Factor.RowCount);
-            for (int node = 0; node < nodes; node++)
+            if (_unknown[_shorted[node]] is >= 0 and int row)
             {
-                if (_unknown[_shorted[node]] is >= 0 and int row)
-                {
-                    right[row] += into[node];
-                }
+                right[row] += into[node];
             }
-
-            potentials = _nodal.Solve(right);
         }
 
-        double Potential(int node) => _unknown[_shorted[node]] is >= 0 and int row ? potentials![row] : 0;
-        switches.Clear();
+        Vector<double> potentials = _nodal.Solve(right);
+        double Potential(int node) => _unknown[_shorted[node]] is >= 0 and int row ? potentials[row] : 0;
         for (int s = 0; s < _closed.Length; s++)
         {
             switches[s] = _closed[s] ? (Potential(_network.SwitchFirst[s]) - Potential(_network.SwitchSecond[s])) / _converter.Switches[s].Ohms : 0;
