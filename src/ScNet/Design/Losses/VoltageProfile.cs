@@ -38,7 +38,7 @@ internal sealed class VoltageProfile
     {
         double most = 0;
         (double low, double high) = _phases[0];
-        foreach (double start in low == high ? [low] : (double[])[low, high])
+        foreach (double start in (ReadOnlySpan<double>)[low, high])
         {
             // convex in every voltage: the most is among the ends of the bounds, found phase by phase
             (double Volts, double Sum) atLow = (start, 0), atHigh = (start, 0);
