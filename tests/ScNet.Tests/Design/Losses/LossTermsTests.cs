@@ -133,6 +133,9 @@ public sealed class LossTermsTests
         Assert.DoesNotContain(terms.Notes, n => n.Kind == LossKind.Leakage);
         Assert.Contains(terms.Terms, t => t is { Kind: LossKind.Junctions, Element: "air" });
         Assert.Contains(terms.Notes, n => n is { Kind: LossKind.Junctions, Element: "air", IsCounted: true });
+
+        // the plates of a capacitor in the air do not swing: nothing is lost, nothing to be told
+        Assert.DoesNotContain(terms.Notes, n => n.Kind == LossKind.Plates);
     }
 
     // a capacitor of unknown voltage hangs on the swinging plate; what leaks through the open switch nobody can tell
