@@ -24,7 +24,7 @@ internal static class FamilyCandidates
     private static IEnumerable<Family> Sized => FamilyCatalogue.All.Where(f => f.Parameters.Count == 1);
 
     /// <summary>The names that a requirement may ask for.</summary>
-    public static IReadOnlyList<string> Names { get; } =
+    public static IReadOnlyList<string> Names =>
     [
         .. Sized.Select(f => f.Name).Distinct(), Fractional,
         .. s_single.Select(s => s.Name), FlyingCapacitor, All,
