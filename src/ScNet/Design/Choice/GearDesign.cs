@@ -59,7 +59,7 @@ internal sealed class GearDesign
         for (int round = 0; round < MostRounds; round++)
         {
             token.ThrowIfCancellationRequested();
-            if (Sized(candidate.Analysis!, requirement, points, margin, gears, gearOf, ref reason) is not { } sizes)
+            if (Sized(candidate.Analysis!, requirement, points, margin, gears, gearOf, out reason) is not { } sizes)
             {
                 break;
             }
@@ -105,7 +105,7 @@ internal sealed class GearDesign
 
     // moves points up while sizes do not reach them
     private static SizedDesign? Sized(
-        ConverterAnalysis analysis, Requirement requirement, IReadOnlyList<ProfilePoint> points, double margin, (string Name, double Ratio)[] gears, int[] gearOf, ref string reason)
+        ConverterAnalysis analysis, Requirement requirement, IReadOnlyList<ProfilePoint> points, double margin, (string Name, double Ratio)[] gears, int[] gearOf, out string reason)
     {
         AreaBudget area = AreaBudget.Of(requirement);
         while (true)
@@ -116,7 +116,7 @@ internal sealed class GearDesign
                 analysis, requirement.Process, asked, area, requirement.FrequencyHz, new SizingOptions { InputVolts = requirement.InputVolts });
             if (outcome.Unreachable.Count == 0)
             {
-                reason = outcome.Design is null ? string.Join("; ", outcome.Findings.Where(f => f.Severity == DiagnosticSeverity.Error).Select(f => f.Message)) : reason;
+                reason = string.Join("; ", outcome.Findings.Where(f => f.Severity == DiagnosticSeverity.Error).Select(f => f.Message));
                 return outcome.Design;
             }
 
