@@ -106,6 +106,11 @@ internal sealed class StageMode : RegulatedMode
         {
         }
 
+        if (high == low)
+        {
+            return (HertzAt(cycle, volts, loadAmperes), loadAmperes);
+        }
+
         double amperes = Math.Exp(GoldenSection.Minimum(low, high, x => HertzAt(cycle, volts, Math.Exp(x)) is var hertz ? cycle.RunningWatts(volts, Math.Exp(x), hertz) / Math.Exp(x) : 0));
         double atLoad = cycle.RunningWatts(volts, loadAmperes, HertzAt(cycle, volts, loadAmperes)) / loadAmperes;
         if (atLoad <= cycle.RunningWatts(volts, amperes, HertzAt(cycle, volts, amperes)) / amperes)
