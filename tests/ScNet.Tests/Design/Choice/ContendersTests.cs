@@ -39,6 +39,20 @@ public sealed class ContendersTests
         Assert.Null(Change(sensitivity, "area").Winner);
     }
 
+    // the same of what was varied first: less of the capacitors' density, with which the first three fail
+    [Fact]
+    public void The_fourth_of_a_kind_does_not_win_where_the_work_is_stopped()
+    {
+        using CancellationTokenSource stop = new();
+        RankedChoice choice = RankedChoice.Of(With(s_amperes), [s_third, s_third.Named("b"), s_third.Named("c"), s_half]);
+        ChoiceSensitivity sensitivity = ChoiceSensitivity.Of(choice, new Stopping(stop), threads: 1, stop.Token);
+        Assert.False(sensitivity.IsComplete);
+        ChangedAssumption change = Assert.Single(sensitivity.Changes);
+        Assert.Equal("capacitor density", change.Assumption);
+        Assert.True(change.Factor < 1);
+        Assert.Null(change.Winner);
+    }
+
     private static ChangedAssumption Change(ChoiceSensitivity sensitivity, string assumption) => Assert.Single(sensitivity.Changes, c => c.Assumption == assumption);
 
     private static double MostOf(Candidate candidate)
@@ -53,4 +67,9 @@ public sealed class ContendersTests
     }
 
     private static Requirement With(double amperes) => OnePointRequirement.Of(3.2, amperes, switchesInSeries: 2);
+
+    private sealed class Stopping(CancellationTokenSource stop) : IProgress<double>
+    {
+        public void Report(double value) => stop.Cancel();
+    }
 }

@@ -22,6 +22,14 @@ public sealed class GearDesignTests
         Assert.Equal("1/2", Assert.Single(heavy.Modes).Ratio.ToString());
     }
 
+    // half of the input is the output and just the least room of 3 %
+    [Fact]
+    public void A_gear_of_just_the_least_room_is_the_first_one()
+    {
+        Candidate gears = Candidate.Of(Gears.Of([SeriesParallel.StepDown(2), FractionalDivider.Of(2, 3)], OverlayHeuristic.Default));
+        Assert.Equal("1/2", Assert.Single(Try(gears, 1, Point(2 * (1 + 0.03), 1, 1e-4))!.Modes).Ratio.ToString());
+    }
+
     [Fact]
     public void Where_no_gear_carries_a_point_the_last_one_tells_why()
     {

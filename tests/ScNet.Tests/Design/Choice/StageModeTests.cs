@@ -71,6 +71,7 @@ public sealed class StageModeTests
         (int capacitors, int switches) = (stage.Converter!.Capacitors.Count, stage.Converter.Switches.Count);
         double[] values = [.. Enumerable.Repeat(1e-5, capacitors), .. Enumerable.Repeat(50.0, switches)];
         StageMode mode = new(stage, node => LossyStages.Sized(stage, LossyStages.Process, node, new int[values.Length], values), new(1e5, Ceiling));
+        Assert.Equal(0.25, mode.NetworkAt(0.25)!.Value.Converter.Phases[0].Duty.ToDouble());
         RegulatedPoint point = mode.Hold(Volts, Volts / 8, 0.1);
         Assert.True(point.IsHeld);
         Assert.InRange(point.Duty, 0.25, 0.25 + (2 * 0.2 * 0.1 / point.RunningShare / Volts));

@@ -68,6 +68,20 @@ public sealed class GearCountsOfSetsTests
         Assert.Equal(Enumerable.Range(1, 19), counts.Select(c => c.Modes.Count));
     }
 
+    // "wide" holds two of the three loads of each of six others: with four of them 12 + 2 · 2 loads of 18, with five 15 + 2, while all six without it hold every load;
+    // of 19 modes 19!/(6! 13!) = 27132 sets of six are too many to find that
+    [Fact]
+    public void Where_sets_are_too_many_the_modes_of_the_best_set_before_stay()
+    {
+        RegulatedMode wide = Mode("wide", 1, [1, 2, 4, 5, 7, 8, 10, 11, 13, 14, 16, 17]);
+        RegulatedMode[] triples = [.. Enumerable.Range(0, 6).Select(k => Mode($"t{k}", 1, [(3 * k) + 1, (3 * k) + 2, (3 * k) + 3]))];
+        RegulatedMode[] none = [.. Enumerable.Range(0, 12).Select(k => Mode($"n{k}", 1, []))];
+        IReadOnlyList<GearCount> counts = GearCounts.Of(Map(18, [wide, .. triples, .. none]));
+        Assert.Equal([true, false, false], counts.Skip(4).Take(3).Select(c => c.IsCertain));
+        Assert.Equal([16 / 18.0, 17 / 18.0, 1], counts.Skip(4).Take(3).Select(c => c.HeldShare));
+        Assert.Contains(wide, counts[5].Modes);
+    }
+
     [Fact]
     public void Work_can_be_ended()
     {
