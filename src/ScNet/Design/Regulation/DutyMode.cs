@@ -42,9 +42,10 @@ internal sealed class DutyMode : RegulatedMode
             return new(RegulationOutcome.DutyOutOfRange, _frequencyHz, double.NaN, outputWatts, []);
         }
 
-        // what a cycle costs by itself, over what a current costs: below this current it is better to rest between bursts of it
+        // what a cycle costs by itself, over what a current costs: below this current it is better to rest between bursts of it;
+        // no number where a cycle costs less than nothing by rounding
         double total = Sum(watts), byCycle = total - Lasting(watts) - (ohms * loadAmperes * loadAmperes);
-        double burst = byCycle > 0 ? Math.Sqrt(byCycle / ohms) : 0;
+        double burst = Math.Sqrt(byCycle / ohms);
         Span<double> inBurst = stackalloc double[LossModel.KindCount];
         if (burst > loadAmperes && TrySolve(inputVolts, outputVolts, burst, inBurst, out double burstDuty, out _))
         {
