@@ -15,10 +15,6 @@ internal sealed class DutyPiece
     private const int StepLimit = 60;
     private const long Denominator = 1L << 40;
 
-    // the weights of Chebyshev points of the second kind: 1, -1, 1, …, the ends half
-    private static readonly double[] s_weights = [.. Enumerable.Range(0, ChebyshevPieces.Degree + 1)
-        .Select(k => (k % 2 == 0 ? 1 : -1) * (k is 0 or ChebyshevPieces.Degree ? 0.5 : 1))];
-
     private readonly ChebyshevPieces _pieces;
     private readonly LossModel[] _models;
 
@@ -119,14 +115,14 @@ internal sealed class DutyPiece
         for (int k = 0; k <= ChebyshevPieces.Degree; k++)
         {
             double distance = duty - Places[first + k];
-            bool isHit = distance == 0;
-            double weight = isHit ? 1 : s_weights[k] / distance;
-            _models[first + k].WattsAt(inputVolts, loadAmperes, frequencyHz, _pieces.Sample(first + k, Ohms), isHit ? watts : own);
-            if (isHit)
+            _models[first + k].WattsAt(inputVolts, loadAmperes, frequencyHz, _pieces.Sample(first + k, Ohms), own);
+            if (distance == 0)
             {
+                own.CopyTo(watts);
                 return;
             }
 
+            double weight = WeightOf(k) / distance;
             sum += weight;
             for (int kind = 0; kind < own.Length; kind++)
             {
@@ -139,4 +135,7 @@ internal sealed class DutyPiece
             watts[kind] /= sum;
         }
     }
+
+    // the weights of Chebyshev points of the second kind: 1, -1, 1, …, the ends half
+    private static double WeightOf(int point) => (point % 2 == 0 ? 1 : -1) * (point is 0 or ChebyshevPieces.Degree ? 0.5 : 1);
 }
