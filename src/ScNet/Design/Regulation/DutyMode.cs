@@ -99,7 +99,7 @@ internal sealed class DutyMode : RegulatedMode
             for (int k = 0; k + 1 < piece.Places.Length; k++)
             {
                 double after = piece.VoltsAt(k + 1, inputVolts, loadAmperes) - outputVolts;
-                if (before > 0 != after > 0)
+                if (Math.Min(before, after) <= 0 && Math.Max(before, after) >= 0)
                 {
                     double found = piece.DutyBetween(k, inputVolts, outputVolts, loadAmperes);
                     piece.WattsAt(k, found, inputVolts, loadAmperes, _frequencyHz, own);

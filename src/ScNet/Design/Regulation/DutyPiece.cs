@@ -59,12 +59,13 @@ internal sealed class DutyPiece
     public double VoltsAt(int place, double inputVolts, double loadAmperes) =>
         (_pieces.Sample(place, Ratio) * inputVolts) - (_pieces.Sample(place, Ohms) * loadAmperes);
 
-    /// <summary>The duty between two neighbours that were sampled at which the output has a voltage; the voltages at both are on either side of it.</summary>
+    /// <summary>The duty between two neighbours that were sampled at which the output has a voltage; the voltages at both are on either side of it, or one of them is it.</summary>
     public double DutyBetween(int before, double inputVolts, double outputVolts, double loadAmperes)
     {
         double low = Places[before], high = Places[before + 1];
         double atLow = VoltsAt(before, inputVolts, loadAmperes) - outputVolts, atHigh = VoltsAt(before + 1, inputVolts, loadAmperes) - outputVolts;
         int piece = ChebyshevPieces.PieceOf(before);
+        bool isRising = atLow < atHigh;
         double place = atLow == atHigh ? low : low + ((high - low) * atLow / (atLow - atHigh));
         for (int step = 0; step < StepLimit; step++)
         {
@@ -76,7 +77,7 @@ internal sealed class DutyPiece
                 break;
             }
 
-            if (excess > 0 == atLow > 0)
+            if (excess < 0 == isRising)
             {
                 low = place;
             }
