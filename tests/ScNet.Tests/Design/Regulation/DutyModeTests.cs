@@ -17,18 +17,18 @@ public sealed class DutyModeTests
 
     private static readonly Interval<double> s_duties = new(0.02, 0.95);
 
-    private static readonly RegulatedMode s_down = RegulatedModes.OfDuty("step-down", d => Down(d), s_duties, Hertz);
+    private readonly RegulatedMode _down = RegulatedModes.OfDuty("step-down", d => Down(d), s_duties, Hertz);
 
-    private static readonly RegulatedMode s_up = RegulatedModes.OfDuty("step-up", d => Up(d), s_duties, Hertz);
+    private readonly RegulatedMode _up = RegulatedModes.OfDuty("step-up", d => Up(d), s_duties, Hertz);
 
-    private static readonly RegulatedMode s_levels = RegulatedModes.OfDuty("four levels", d => Levels(d), s_duties, Hertz, [1.0 / 3, 2.0 / 3]);
+    private readonly RegulatedMode _levels = RegulatedModes.OfDuty("four levels", d => Levels(d), s_duties, Hertz, [1.0 / 3, 2.0 / 3]);
 
     [Fact]
     public void A_step_down_stage_has_the_duty_of_its_closed_form() => Gen.Select(Gen.Double[2, 5], Gen.Double[0.1, 0.85], Gen.Double[0.2, 1]).Holds(
         (input, share, load) =>
         {
             // equal switches and the winding always in the path of the current: V = D V_in - (R_on + R_w) I, derived by hand
-            RegulatedPoint point = s_down.Hold(input, share * input, load);
+            RegulatedPoint point = _down.Hold(input, share * input, load);
             Assert.Equal(RegulationOutcome.Held, point.Outcome);
             Assert.Equal(share + (0.08 * load / input), point.Duty, 1e-11);
             Assert.Equal(Hertz, point.FrequencyHz);
@@ -38,10 +38,10 @@ public sealed class DutyModeTests
     [Fact]
     public void A_stage_built_for_the_duty_that_was_found_has_the_output_and_the_losses()
     {
-        Check(s_up, Up, 3, 4.2, 1);
-        Check(s_levels, Levels, 4.2, 0.9, 1.5);
-        Check(s_levels, Levels, 3.6, 1.7, 1.8);
-        Check(s_levels, Levels, 3.1, 2.3, 1.4);
+        Check(_up, Up, 3, 4.2, 1);
+        Check(_levels, Levels, 4.2, 0.9, 1.5);
+        Check(_levels, Levels, 3.6, 1.7, 1.8);
+        Check(_levels, Levels, 3.1, 2.3, 1.4);
 
         static void Check(RegulatedMode mode, Func<Fraction, LossModel> stage, double input, double output, double load)
         {
@@ -60,7 +60,7 @@ public sealed class DutyModeTests
     [Fact]
     public void The_exact_periodic_solution_has_that_output_but_for_ripple()
     {
-        foreach ((RegulatedMode mode, Func<Fraction, LossModel> stage, double output) in new (RegulatedMode, Func<Fraction, LossModel>, double)[] { (s_down, Down, 1.1), (s_levels, Levels, 1.9) })
+        foreach ((RegulatedMode mode, Func<Fraction, LossModel> stage, double output) in new (RegulatedMode, Func<Fraction, LossModel>, double)[] { (_down, Down, 1.1), (_levels, Levels, 1.9) })
         {
             RegulatedPoint point = mode.Hold(3.6, output, 1.5);
             LossModel built = stage(new Fraction((long)Math.Round(point.Duty * 4096), 4096));
@@ -74,7 +74,7 @@ public sealed class DutyModeTests
     public void Of_two_duties_a_step_up_stage_takes_the_lower_one()
     {
         // 1/(1 - D) V_in - R I/(1 - D)² has its maximum where (1 - D) = 2 R I/V_in
-        RegulatedPoint point = s_up.Hold(3, 4.5, 1);
+        RegulatedPoint point = _up.Hold(3, 4.5, 1);
         Assert.True(1 - point.Duty > 2 * 0.08 / 3);
         double d = 1 - point.Duty;
         Assert.Equal(4.5, (3 / d) - (0.08 / (d * d)), 1e-9);
@@ -83,7 +83,7 @@ public sealed class DutyModeTests
     [Fact]
     public void At_a_light_load_it_works_in_bursts_and_keeps_its_efficiency()
     {
-        RegulatedPoint light = s_down.Hold(3.6, 1.2, 1e-3), lighter = s_down.Hold(3.6, 1.2, 1e-4);
+        RegulatedPoint light = _down.Hold(3.6, 1.2, 1e-3), lighter = _down.Hold(3.6, 1.2, 1e-4);
         Assert.Equal((RegulationOutcome.HeldBySkipping, RegulationOutcome.HeldBySkipping), (light.Outcome, lighter.Outcome));
         Assert.Equal(10, light.FrequencyHz / lighter.FrequencyHz, 1e-3);
         Assert.Equal(1, light.Duty / lighter.Duty, 1e-3);
@@ -107,9 +107,9 @@ public sealed class DutyModeTests
     [Fact]
     public void What_no_duty_gives_is_refused_with_the_range()
     {
-        Assert.Equal(RegulationOutcome.DutyOutOfRange, s_down.Hold(3, 2.9, 0.5).Outcome);
-        Assert.Equal("duties from 0.02 to 0.95 give 20 mV to 2.81 V at this load, and 2.9 V is wanted", s_down.ReasonAt(3, 2.9, 0.5));
-        Assert.Equal(string.Empty, s_down.ReasonAt(3, 1.2, 0.5));
+        Assert.Equal(RegulationOutcome.DutyOutOfRange, _down.Hold(3, 2.9, 0.5).Outcome);
+        Assert.Equal("duties from 0.02 to 0.95 give 20 mV to 2.81 V at this load, and 2.9 V is wanted", _down.ReasonAt(3, 2.9, 0.5));
+        Assert.Equal(string.Empty, _down.ReasonAt(3, 1.2, 0.5));
         Assert.Throws<ArgumentOutOfRangeException>(() => RegulatedModes.OfDuty("none", d => Down(d), new(0, 0.5), Hertz));
         Assert.Throws<ArgumentOutOfRangeException>(() => RegulatedModes.OfDuty("none", d => Down(d), s_duties, 0));
     }
@@ -122,7 +122,7 @@ public sealed class DutyModeTests
         {
             for (int k = 1; k <= 50; k++)
             {
-                sum += s_levels.Hold(3 + (k * 0.02), 0.9, 0.01 * k).TotalLossWatts;
+                sum += _levels.Hold(3 + (k * 0.02), 0.9, 0.01 * k).TotalLossWatts;
             }
         }
 

@@ -14,7 +14,7 @@ public sealed class DutyPieceTests
     private const double Hertz = 1e6;
     private const double Ohms = 0.08;
 
-    private static readonly DutyPiece s_up = DutyPiece.Of(Up, 0.9, 0.95, Hertz);
+    private readonly DutyPiece _up = DutyPiece.Of(Up, 0.9, 0.95, Hertz);
 
     /// <summary>V_in/(1 - D) - R I/(1 - D)² is V_in²/(4 R I) at most, where 1 - D = 2 R I/V_in: from there tangents lead far astray.</summary>
     [Fact]
@@ -25,12 +25,12 @@ public sealed class DutyPieceTests
         foreach ((double load, int digits) in Enumerable.Range(0, 60).SelectMany(k => Enumerable.Range(1, 6).Select(d => (1 + (0.01 * k), d))))
         {
             double wanted = (1 - Math.Pow(10, -digits)) * InputVolts * InputVolts / (4 * Ohms * load);
-            for (int k = 0; k + 1 < s_up.Places.Length; k++)
+            for (int k = 0; k + 1 < _up.Places.Length; k++)
             {
-                if (s_up.VoltsAt(k, InputVolts, load) > wanted != s_up.VoltsAt(k + 1, InputVolts, load) > wanted)
+                if (_up.VoltsAt(k, InputVolts, load) > wanted != _up.VoltsAt(k + 1, InputVolts, load) > wanted)
                 {
-                    double duty = s_up.DutyBetween(k, InputVolts, wanted, load), left = 1 - duty;
-                    Assert.InRange(duty, s_up.Places[k], s_up.Places[k + 1]);
+                    double duty = _up.DutyBetween(k, InputVolts, wanted, load), left = 1 - duty;
+                    Assert.InRange(duty, _up.Places[k], _up.Places[k + 1]);
                     Assert.Equal(1, ((InputVolts / left) - (Ohms * load / (left * left))) / wanted, 1e-8);
                     found++;
                 }
@@ -45,8 +45,8 @@ public sealed class DutyPieceTests
     {
         var expected = new double[LossModel.KindCount];
         var watts = new double[LossModel.KindCount];
-        s_up.First.WattsAt(3, 1, Hertz, s_up.OhmsAt(0, s_up.Places[0]), expected);
-        s_up.WattsAt(0, s_up.Places[0], 3, 1, Hertz, watts);
+        _up.First.WattsAt(3, 1, Hertz, _up.OhmsAt(0, _up.Places[0]), expected);
+        _up.WattsAt(0, _up.Places[0], 3, 1, Hertz, watts);
         Assert.All(Enum.GetValues<LossKind>(), kind => Assert.Equal(expected[(int)kind], watts[(int)kind], 1e-12 * expected.Sum()));
     }
 

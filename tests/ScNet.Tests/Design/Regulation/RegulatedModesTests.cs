@@ -33,7 +33,8 @@ public sealed class RegulatedModesTests
     public void Voltages_and_currents_of_zero_are_refused()
     {
         RegulatedMode half = RegulatedModes.OfFrequency(ModelOf(SeriesParallel.StepDown(2, 1e-9, 2)), new(1e5, 1e6));
-        Assert.All([s_linear, half], mode =>
+        RegulatedMode duty = RegulatedModes.OfDuty("step-down", d => ModelOf(InductiveStage.StepDown(d, 2.2e-6, 0.05, 0.03)), new(0.4, 0.6), 1e6);
+        Assert.All([s_linear, half, duty], mode =>
         {
             Assert.Throws<ArgumentOutOfRangeException>(() => mode.Hold(0, 1, 1));
             Assert.Throws<ArgumentOutOfRangeException>(() => mode.Hold(1, 0, 1));
