@@ -111,8 +111,9 @@ internal sealed class ConductionSolver
                 continue;
             }
 
-            ConductionSolution? solution = shares is null ? null : ConductionSolution.TryOf(network, phaseSeconds, early, shares, _inputVolts, _loadAmperes);
-            if (solution is null || early.Any(j => solution.Period.StartCurrent(StretchOf(network, j), _eventInductor[j]) / units[j] < -Rounding))
+            if (shares is null
+                || ConductionSolution.TryOf(network, phaseSeconds, early, shares, _inputVolts, _loadAmperes) is not { } solution
+                || early.Any(j => solution.Period.StartCurrent(StretchOf(network, j), _eventInductor[j]) / units[j] < -Rounding))
             {
                 return null;
             }
