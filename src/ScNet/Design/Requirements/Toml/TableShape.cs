@@ -45,7 +45,7 @@ internal sealed class TableShape
 
     public static readonly TableShape Corner = new([], [CornerNumbers.Resistance, CornerNumbers.Capacitance, CornerNumbers.Threshold]);
 
-    private TableShape(string[] first, NumberKey[] numbers, params string[] last)
+    internal TableShape(string[] first, NumberKey[] numbers, params string[] last)
     {
         Numbers = numbers;
         Keys = [.. first, .. numbers.Select(n => n.Key), .. last];
