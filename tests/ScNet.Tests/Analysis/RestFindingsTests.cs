@@ -9,7 +9,7 @@ public sealed class RestFindingsTests
     [Fact]
     public void A_coil_that_the_end_of_another_leaves_without_path_is_told()
     {
-        IReadOnlyList<Diagnostic> warnings = Findings.Warnings(Buck("x").Switch("up", "vin", "y", on: 1).Switch("down", "y", "gnd", on: 2).Inductor("b", "y", "vout").Build());
+        IReadOnlyList<Diagnostic> warnings = Findings.Warnings(Buck("x").Switch("up", "vin", "y", on: 1).Switch("down", "y", "gnd", on: 2).Inductor("b", "vout", "y").Build());
 
         Assert.Equal(2, warnings.Count);
         Findings.Is(warnings[0], DiagnosticCodes.DiscontinuousConduction, null, Ends_of_a, "a");
